@@ -1,0 +1,242 @@
+//! A chart is its entries: [`fold`] reads any set of them, in any order, into what is known of a birth.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use crate::entry::{BirthId, Entry, EntryId};
+use crate::examination::Answers;
+use crate::fact::{Apgar, BabyNo, Care, Client, Loss, Medicine, MotherObservation, NewbornMeasures};
+use crate::message::Message;
+use crate::time::{Certainty, Elapsed, Occurred, Stamp};
+
+mod apply;
+mod lines;
+mod oddities;
+
+pub use lines::{Line, State};
+
+/// What is known of one birth.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Chart {
+    /// What tells this birth from others.
+    pub label: String,
+    /// A drill or a demonstration.
+    pub rehearsal: bool,
+    /// The mother.
+    pub client: Option<Client>,
+    /// Id of the protocol whose limits are watched.
+    pub protocol: Option<String>,
+    /// How the third stage is cared for.
+    pub care: Option<Care>,
+    /// The babies, in order.
+    pub babies: BTreeMap<BabyNo, Baby>,
+    /// The placentas, each named by its first baby.
+    pub placentas: BTreeMap<BabyNo, Placenta>,
+    /// What is known of the examination, by placenta.
+    pub examinations: BTreeMap<BabyNo, Examined>,
+    /// Blood, in order of time.
+    pub losses: Vec<Noted<Loss>>,
+    /// Looks at the mother, in order of time.
+    pub observations: Vec<Noted<MotherObservation>>,
+    /// Medicines, in order of time.
+    pub medicines: Vec<Noted<Medicine>>,
+    /// Signatures, in order of time.
+    pub signatures: Vec<Noted<Signature>>,
+    /// Every entry with what became of it, in order of time.
+    pub lines: Vec<Line>,
+    /// What is odd about the entries: shown, never refused.
+    pub oddities: Vec<Oddity>,
+}
+
+/// A baby and its cord.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Baby {
+    /// Birth.
+    pub born: Option<Mark>,
+    /// End of cord pulsation.
+    pub pulsation_stopped: Option<Mark>,
+    /// Cord clamped.
+    pub clamped: Option<Mark>,
+    /// Cord cut.
+    pub cut: Option<Mark>,
+    /// Apgar scores, in order of time.
+    pub apgars: Vec<Noted<Apgar>>,
+    /// Measures, in order of time.
+    pub measures: Vec<Noted<NewbornMeasures>>,
+}
+
+/// A placenta and its membranes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Placenta {
+    /// The babies that it fed.
+    pub babies: Vec<BabyNo>,
+    /// Birth of the placenta.
+    pub born: Option<Mark>,
+    /// Birth of the membranes.
+    pub membranes: Option<Mark>,
+}
+
+/// The answers for one placenta, and the entries that they rest on.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Examined {
+    /// By item.
+    pub answers: Answers,
+    /// By item.
+    pub entries: BTreeMap<String, EntryId>,
+    /// When the last answer was written.
+    pub last: Option<Occurred>,
+}
+
+/// A moment, and the entry that it rests on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Mark {
+    /// When.
+    pub at: Occurred,
+    /// The entry in force.
+    pub entry: EntryId,
+}
+
+/// A fact with its moment.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Noted<T> {
+    /// The fact.
+    pub what: T,
+    /// When and by which entry.
+    pub mark: Mark,
+    /// By whom.
+    pub author: String,
+}
+
+/// A signature.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Signature {
+    /// Name as printed.
+    pub name: String,
+    /// Role.
+    pub role: String,
+    /// SHA-256 of what was signed, hexadecimal.
+    pub version: String,
+}
+
+/// Something odd: life is odd, so it is shown and not refused.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Oddity {
+    /// The entry at which it shows.
+    pub entry: EntryId,
+    /// What is odd.
+    pub what: Odd,
+}
+
+/// Kinds of oddity.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Odd {
+    /// It happened before the birth of the baby that it is about, or before any birth.
+    BeforeBirth,
+    /// The baby of this entry has no birth on record.
+    NoBaby,
+    /// A second birth of the same baby.
+    SecondBirth,
+    /// A second placenta for the same baby.
+    SecondPlacenta,
+    /// The same mark stands twice; the first in time counts.
+    Repeated,
+    /// The cord is cut before it is clamped.
+    CutBeforeClamp,
+    /// The time lies after the moment of writing.
+    InFuture,
+    /// The wall clock was changed by more than 2 s since the line before.
+    ClockChanged,
+    /// It puts right an entry that is not here.
+    AmendsMissing,
+    /// A kind of fact that this version does not know.
+    UnknownFact,
+}
+
+impl Odd {
+    /// The catalogue's id of the sentence that tells it.
+    #[must_use]
+    pub fn message(self) -> Message {
+        let id = serde_json::to_value(self).ok().and_then(|value| value.as_str().map(|text| format!("odd-{text}")));
+        Message::new(id.unwrap_or_default())
+    }
+}
+
+/// The third stage as it stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ThirdStage {
+    /// Birth of the last baby.
+    pub from: Mark,
+    /// Birth of the last placenta, once every baby has one.
+    pub to: Option<Mark>,
+    /// From there to here, or to now.
+    pub elapsed: Elapsed,
+}
+
+/// Reads entries into a chart. Total: any entries, any order, any number of times, one answer. Entries of other births
+/// are left out.
+#[must_use]
+pub fn fold<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>) -> Chart {
+    let mut unique: BTreeMap<EntryId, &Entry> = BTreeMap::new();
+    for entry in entries.into_iter().filter(|entry| entry.birth == birth) {
+        unique.entry(entry.id).and_modify(|kept| *kept = (*kept).min(entry)).or_insert(entry);
+    }
+    let (lines, missing) = lines::lines(&unique);
+    let mut chart = Chart { lines, ..Chart::default() };
+    apply::apply(&mut chart);
+    oddities::find(&mut chart, &missing);
+    chart
+}
+
+impl Chart {
+    /// The third stage, from the birth of the last baby; `None` before any birth.
+    #[must_use]
+    pub fn third_stage(&self, now: &Stamp) -> Option<ThirdStage> {
+        let now = Occurred::Marked(now.clone());
+        let born = self.babies.values().filter_map(|baby| baby.born.as_ref());
+        let from = born.max_by_key(|mark| mark.at.wall_ms())?.clone();
+        let to = self.last_placenta();
+        let elapsed = Elapsed::between(&from.at, to.as_ref().map_or(&now, |mark| &mark.at));
+        Some(ThirdStage { from, to, elapsed })
+    }
+
+    fn last_placenta(&self) -> Option<Mark> {
+        let mut waiting: BTreeSet<BabyNo> = self.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| *no).collect();
+        let mut last: Option<&Mark> = None;
+        for placenta in self.placentas.values() {
+            let Some(born) = &placenta.born else { continue };
+            placenta.babies.iter().for_each(|baby| {
+                waiting.remove(baby);
+            });
+            if last.is_none_or(|mark| mark.at.wall_ms() < born.at.wall_ms()) {
+                last = Some(born);
+            }
+        }
+        last.filter(|_| waiting.is_empty()).cloned()
+    }
+
+    /// How long this cord pulsed, or has pulsed until now; `None` before the birth.
+    #[must_use]
+    pub fn cord_pulsation(&self, baby: BabyNo, now: &Stamp) -> Option<Elapsed> {
+        let baby = self.babies.get(&baby)?;
+        let born = baby.born.as_ref()?;
+        let now = Occurred::Marked(now.clone());
+        let stopped = baby.pulsation_stopped.as_ref().map_or(&now, |mark| &mark.at);
+        Some(Elapsed::between(&born.at, stopped))
+    }
+
+    /// From the birth of the first baby to a moment.
+    #[must_use]
+    pub fn since_birth(&self, at: &Occurred) -> Option<Elapsed> {
+        let born = self.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| mark.at.wall_ms())?;
+        Some(Elapsed::between(&born.at, at))
+    }
+
+    /// Whether a distance was taken from the wall clock or from memory.
+    #[must_use]
+    pub fn is_uncertain(elapsed: Elapsed) -> bool {
+        elapsed.certainty != Certainty::Measured
+    }
+}

@@ -1,0 +1,69 @@
+//! The facts in force, one after another, make the chart.
+
+use super::{Baby, Chart, Mark, Noted, Placenta, Signature, State};
+use crate::entry::Entry;
+use crate::fact::{BabyNo, Fact};
+
+pub(super) fn apply(chart: &mut Chart) {
+    let lines = std::mem::take(&mut chart.lines);
+    for line in lines.iter().filter(|line| line.state() != State::Retracted) {
+        let first = &line.first;
+        let current = line.current();
+        // A correction keeps the place of the entry that it puts right, so that it can be found by the first id.
+        let mark = Mark { at: current.occurred.clone(), entry: first.id };
+        one(chart, current, mark);
+    }
+    chart.lines = lines;
+}
+
+fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
+    let author = entry.author.clone();
+    match entry.fact.clone() {
+        Fact::BirthRegistered { label, rehearsal } => {
+            chart.label = label;
+            chart.rehearsal |= rehearsal;
+        }
+        Fact::ClientRecorded(client) => chart.client = Some(client),
+        Fact::ProtocolChosen { protocol } => chart.protocol = Some(protocol),
+        Fact::CareChosen { care } => chart.care = Some(care),
+        Fact::BabyBorn { baby } => first(&mut chart.baby(baby).born, mark),
+        Fact::CordPulsationStopped { baby } => first(&mut chart.baby(baby).pulsation_stopped, mark),
+        Fact::CordClamped { baby } => first(&mut chart.baby(baby).clamped, mark),
+        Fact::CordCut { baby } => first(&mut chart.baby(baby).cut, mark),
+        Fact::PlacentaBorn { babies } => first(&mut chart.placenta(babies).born, mark),
+        Fact::MembranesBorn { babies } => first(&mut chart.placenta(babies).membranes, mark),
+        Fact::BloodLoss(what) => chart.losses.push(Noted { what, mark, author }),
+        Fact::MotherObserved(what) => chart.observations.push(Noted { what, mark, author }),
+        Fact::ApgarScored(what) => chart.baby(what.baby).apgars.push(Noted { what, mark, author }),
+        Fact::NewbornMeasured(what) => chart.baby(what.baby).measures.push(Noted { what, mark, author }),
+        Fact::MedicineGiven(what) => chart.medicines.push(Noted { what, mark, author }),
+        Fact::Examined { placenta, item, answer } => {
+            let examined = chart.examinations.entry(placenta).or_default();
+            examined.answers.insert(item.clone(), answer);
+            examined.entries.insert(item, mark.entry);
+            examined.last = Some(mark.at);
+        }
+        Fact::Signed { name, role, version } => {
+            chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });
+        }
+        Fact::PracticeDescribed(_) | Fact::Noted { .. } | Fact::Retracted | Fact::Unknown { .. } => {}
+    }
+}
+
+/// The first mark in time counts; a repeat is shown as an oddity and changes nothing.
+fn first(slot: &mut Option<Mark>, mark: Mark) {
+    slot.get_or_insert(mark);
+}
+
+impl Chart {
+    fn baby(&mut self, no: BabyNo) -> &mut Baby {
+        self.babies.entry(no).or_default()
+    }
+
+    fn placenta(&mut self, mut babies: Vec<BabyNo>) -> &mut Placenta {
+        babies.sort_unstable();
+        babies.dedup();
+        let name = babies.first().copied().unwrap_or(1);
+        self.placentas.entry(name).or_insert(Placenta { babies, born: None, membranes: None })
+    }
+}

@@ -1,0 +1,85 @@
+//! What comes next, and when: a pure function of chart, protocol and time, so that a restart gives the same list.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use crate::assess::third_stage_watch;
+use crate::chart::{Chart, Mark};
+use crate::message::Message;
+use crate::protocol::{Level, Protocol, Schedule, Status};
+use crate::time::{Elapsed, Occurred, Stamp};
+
+/// One coming time reminder.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct Due {
+    /// Stable name, the same after a restart.
+    pub id: String,
+    /// Milliseconds from now; negative once it is past.
+    #[ts(type = "number")]
+    pub in_ms: i64,
+    /// How much it asks for attention.
+    pub level: Level,
+    /// What it is.
+    pub message: Message,
+    /// Where the time comes from.
+    pub source: String,
+    /// How well that was checked.
+    pub status: Status,
+}
+
+/// The coming reminders, soonest first.
+#[must_use]
+pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> {
+    let Some(protocol) = protocol else { return Vec::new() };
+    let mut list = placenta(chart, protocol, now);
+    list.extend(mother(chart, protocol, now));
+    list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
+    list
+}
+
+/// While a placenta is awaited, each time threshold that is still to come.
+fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
+    let (Some(stage), Some(care)) = (chart.third_stage(now), chart.care) else { return Vec::new() };
+    if stage.to.is_some() {
+        return Vec::new();
+    }
+    let to_come = protocol.steps(third_stage_watch(care)).iter().filter_map(|step| {
+        let in_ms = step.value.0.saturating_mul(60).saturating_sub(stage.elapsed.ms);
+        (in_ms > 0).then(|| Due {
+            id: format!("third-stage-{}", step.value.0),
+            in_ms,
+            level: step.level,
+            message: Message::new("due-third-stage").with("minutes", f64::from(step.value)),
+            source: step.source.clone(),
+            status: step.status,
+        })
+    });
+    to_come.collect()
+}
+
+/// The next look at the mother: so many minutes after the last one, or after the birth.
+fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
+    let birth = chart.third_stage(now)?.from;
+    let last: &Mark = chart.observations.iter().map(|seen| &seen.mark).rfind(|mark| Elapsed::between(&birth.at, &mark.at).ms >= 0).unwrap_or(&birth);
+    let now = Occurred::Marked(now.clone());
+    let last_after_birth = Elapsed::between(&birth.at, &last.at).ms;
+    let phase = phase(&protocol.mother, last_after_birth)?;
+    let in_ms = minutes(phase.every).saturating_sub(Elapsed::between(&last.at, &now).ms);
+    Some(Due {
+        id: "mother-observation".to_owned(),
+        in_ms,
+        level: Level::Note,
+        message: Message::new("due-mother").with("minutes", phase.every),
+        source: phase.source.clone(),
+        status: phase.status,
+    })
+}
+
+/// The phase in which the next look falls; `None` when the schedule has ended.
+fn phase(schedule: &[Schedule], last_after_birth: i64) -> Option<&Schedule> {
+    schedule.iter().find(|phase| last_after_birth.saturating_add(minutes(phase.every)) <= minutes(phase.until))
+}
+
+fn minutes(count: u32) -> i64 {
+    i64::from(count) * 60_000
+}

@@ -1,0 +1,354 @@
+//! What can be written down. A new kind is one variant here, one arm in [`Fact::describe`], and its words in the catalogue.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use crate::message::{Arg, Message};
+use crate::quantity::{
+    ApgarPart, BirthWeight, Count, Gestation, HeartRate, ItemWeight, Length, Minutes, Pressure, RespiratoryRate, Saturation,
+    Temperature, Volume,
+};
+
+mod describe;
+
+/// A baby of this birth, counted from 1 in the order of birth.
+pub type BabyNo = u8;
+
+/// One thing that was seen, done or measured.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(tag = "kind", content = "data", rename_all = "snake_case")]
+pub enum Fact {
+    /// The practice and the person who works with this phone.
+    PracticeDescribed(Practice),
+    /// Opens a chart.
+    BirthRegistered {
+        /// What tells this birth from others until there is a name.
+        label: String,
+        /// A drill or a demonstration, not a birth.
+        rehearsal: bool,
+    },
+    /// The mother.
+    ClientRecorded(Client),
+    /// The protocol whose limits are watched at this birth.
+    ProtocolChosen {
+        /// Id of the protocol file.
+        protocol: String,
+    },
+    /// How the third stage is cared for.
+    CareChosen {
+        /// Physiological or active.
+        care: Care,
+    },
+    /// A baby is born: the third stage begins with the last one.
+    BabyBorn {
+        /// Which.
+        baby: BabyNo,
+    },
+    /// The cord no longer pulses.
+    CordPulsationStopped {
+        /// Which baby's.
+        baby: BabyNo,
+    },
+    /// The cord is clamped.
+    CordClamped {
+        /// Which baby's.
+        baby: BabyNo,
+    },
+    /// The cord is cut.
+    CordCut {
+        /// Which baby's.
+        baby: BabyNo,
+    },
+    /// A placenta is born.
+    PlacentaBorn {
+        /// The babies that it fed: one, or more for a fused disc.
+        babies: Vec<BabyNo>,
+    },
+    /// The membranes are born, with or after their placenta.
+    MembranesBorn {
+        /// The babies of that placenta.
+        babies: Vec<BabyNo>,
+    },
+    /// Blood, measured or judged by eye.
+    BloodLoss(Loss),
+    /// A look at the mother.
+    MotherObserved(MotherObservation),
+    /// The five parts of the Apgar score.
+    ApgarScored(Apgar),
+    /// Measures of a baby.
+    NewbornMeasured(NewbornMeasures),
+    /// A medicine was given.
+    MedicineGiven(Medicine),
+    /// An item of the examination was answered.
+    Examined {
+        /// The placenta, named by its first baby.
+        placenta: BabyNo,
+        /// Id of the item in `examination.toml`.
+        item: String,
+        /// What was found.
+        answer: Answer,
+    },
+    /// Words of the author's own.
+    Noted {
+        /// What they say.
+        text: String,
+    },
+    /// Takes the amended entry out of the chart; it stays readable.
+    Retracted,
+    /// The author stands by the record as it was at this moment.
+    Signed {
+        /// Name as printed.
+        name: String,
+        /// Role, such as midwife.
+        role: String,
+        /// SHA-256 of the entries signed, hexadecimal.
+        version: String,
+    },
+    /// A fact that this version of the program does not know: kept whole, shown as unknown.
+    Unknown {
+        /// Its kind, as stored.
+        kind: String,
+        /// Its stored form.
+        stored: String,
+    },
+}
+
+/// The practice and the person who works with this phone.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Practice {
+    /// Name of the practice.
+    pub name: String,
+    /// Name of the practitioner, as it should be printed.
+    pub practitioner: String,
+    /// Role, such as midwife or student midwife.
+    pub role: String,
+    /// The protocol that new births begin with; none until somebody chooses.
+    pub protocol: Option<String>,
+}
+
+/// The mother, as far as the record needs her.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Client {
+    /// Name.
+    pub name: String,
+    /// Date of birth, `1994-05-17`.
+    pub born: Option<String>,
+    /// Gestation at the birth, days.
+    pub gestation: Option<Gestation>,
+    /// Pregnancies, this one counted.
+    pub gravida: Option<Count>,
+    /// Births before this one.
+    pub para: Option<Count>,
+    /// Blood group and Rh factor as written.
+    pub blood_group: Option<String>,
+    /// Allergies as told; an empty text is "none known", none at all is "not asked".
+    pub allergies: Option<String>,
+}
+
+/// How the third stage is cared for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Care {
+    /// No routine uterotonic; the mother's own effort. Components as NICE has them.
+    Physiological,
+    /// Routine uterotonic, deferred clamping, controlled cord traction.
+    Active,
+}
+
+/// One amount of blood.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(tag = "method", rename_all = "snake_case")]
+pub enum Loss {
+    /// A pad or cloth on the scale.
+    Weighed {
+        /// What was weighed.
+        item: String,
+        /// Weight with blood, g.
+        gross: ItemWeight,
+        /// Weight when dry, g.
+        dry: ItemWeight,
+    },
+    /// Read off a jug, mL.
+    Jug {
+        /// Volume, mL.
+        volume: Volume,
+    },
+    /// Judged by eye, mL. Mostly too little: see the protocol's note.
+    Seen {
+        /// Volume, mL.
+        volume: Volume,
+    },
+}
+
+/// A look at the mother; what was not looked at is absent.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(default)]
+pub struct MotherObservation {
+    /// Pulse, beats a minute.
+    pub pulse: Option<HeartRate>,
+    /// Systolic pressure, mmHg.
+    pub systolic: Option<Pressure>,
+    /// Diastolic pressure, mmHg.
+    pub diastolic: Option<Pressure>,
+    /// Breaths a minute.
+    pub respirations: Option<RespiratoryRate>,
+    /// Temperature, tenths of a degree Celsius.
+    pub temperature: Option<Temperature>,
+    /// Oxygen saturation, %.
+    pub saturation: Option<Saturation>,
+    /// Whether the uterus is firm.
+    pub fundus: Option<Fundus>,
+    /// How the bleeding looks.
+    pub bleeding: Option<Bleeding>,
+}
+
+/// How the fundus feels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Fundus {
+    /// Firm and central.
+    Firm,
+    /// Firm when rubbed, then soft again.
+    FirmsWhenRubbed,
+    /// Soft.
+    Soft,
+}
+
+/// How the bleeding looks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Bleeding {
+    /// Little.
+    Light,
+    /// As after most births.
+    Moderate,
+    /// More than that.
+    Heavy,
+    /// Small but without end.
+    Trickle,
+    /// With clots.
+    Clots,
+}
+
+/// The five parts of the Apgar score, each 0 to 2, picked by the midwife and never worked out by the tool.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Apgar {
+    /// Which baby.
+    pub baby: BabyNo,
+    /// Minutes after the birth.
+    pub minute: Minutes,
+    /// Colour.
+    pub colour: ApgarPart,
+    /// Heart rate.
+    pub heart_rate: ApgarPart,
+    /// Reflex.
+    pub reflex: ApgarPart,
+    /// Tone.
+    pub tone: ApgarPart,
+    /// Breathing.
+    pub breathing: ApgarPart,
+}
+
+impl Apgar {
+    /// The sum of the five parts, 0 to 10.
+    #[must_use]
+    pub fn total(&self) -> u32 {
+        [self.colour, self.heart_rate, self.reflex, self.tone, self.breathing].iter().map(|part| part.get()).sum()
+    }
+}
+
+/// Measures of a baby; what was not measured is absent.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct NewbornMeasures {
+    /// Which baby.
+    pub baby: BabyNo,
+    /// Weight, g.
+    #[serde(default)]
+    pub weight: Option<BirthWeight>,
+    /// Length from crown to heel, mm.
+    #[serde(default)]
+    pub length: Option<Length>,
+    /// Head circumference, mm.
+    #[serde(default)]
+    pub head: Option<Length>,
+    /// Temperature, tenths of a degree Celsius.
+    #[serde(default)]
+    pub temperature: Option<Temperature>,
+}
+
+/// A medicine as it was given.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Medicine {
+    /// Name.
+    pub name: String,
+    /// Dose with its unit, as written.
+    pub dose: String,
+    /// Route, as written.
+    pub route: String,
+    /// Whether it makes the uterus contract: such a dose belongs to the third stage.
+    pub uterotonic: bool,
+}
+
+/// What was found at an item of the examination.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(tag = "answer", rename_all = "snake_case")]
+pub enum Answer {
+    /// One of the item's choices.
+    Choice {
+        /// Id of the choice.
+        option: String,
+    },
+    /// A measure in the item's unit (mm, g or a count).
+    Measure {
+        /// The number.
+        value: u32,
+    },
+    /// Looked, and could not tell.
+    CouldNotTell,
+}
+
+/// A number that is possible by itself but not in this fact.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Impossible(pub Message);
+
+impl Fact {
+    /// Whether the parts fit together.
+    ///
+    /// # Errors
+    /// [`Impossible`] says what does not fit and what to do.
+    pub fn check(&self) -> Result<(), Impossible> {
+        match self {
+            Self::BloodLoss(Loss::Weighed { gross, dry, .. }) if gross < dry => {
+                let message = Message::new("impossible-dry-weight").with("gross", gross.get()).with("dry", dry.get());
+                Err(Impossible(message))
+            }
+            Self::MotherObserved(MotherObservation { systolic: Some(systolic), diastolic: Some(diastolic), .. })
+                if systolic < diastolic =>
+            {
+                let message = Message::new("impossible-pressure")
+                    .with("systolic", systolic.get())
+                    .with("diastolic", diastolic.get());
+                Err(Impossible(message))
+            }
+            Self::MotherObserved(observation) if *observation == MotherObservation::default() => {
+                Err(Impossible(Message::new("impossible-nothing-observed")))
+            }
+            Self::BirthRegistered { label, .. } if label.trim().is_empty() => Err(Impossible(Message::new("impossible-no-label"))),
+            Self::Noted { text } if text.trim().is_empty() => Err(Impossible(Message::new("impossible-empty-note"))),
+            Self::MedicineGiven(medicine) if medicine.name.trim().is_empty() => {
+                Err(Impossible(Message::new("impossible-no-medicine")))
+            }
+            Self::PlacentaBorn { babies } | Self::MembranesBorn { babies } if babies.is_empty() => {
+                Err(Impossible(Message::new("impossible-no-baby")))
+            }
+            Self::Unknown { .. } => Err(Impossible(Message::new("impossible-unknown"))),
+            _ => Ok(()),
+        }
+    }
+}
+
+impl From<BabyNo> for Arg {
+    fn from(value: BabyNo) -> Self {
+        Self::Number(f64::from(value))
+    }
+}

@@ -1,0 +1,419 @@
+//! Thresholds are data: a protocol is a TOML file in which every number carries its source and how well it was checked.
+
+use std::cmp::Ordering;
+use std::sync::LazyLock;
+
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+use ts_rs::TS;
+
+use crate::message::Message;
+
+/// A number in thousandths, so that comparisons are exact.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(from = "f64", into = "f64")]
+#[ts(as = "f64")]
+pub struct Milli(pub i64);
+
+/// What is watched against limits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Watch {
+    /// Minutes from the birth of the last baby, active care.
+    ThirdStageActive,
+    /// Minutes from the birth of the last baby, physiological care.
+    ThirdStagePhysiological,
+    /// Blood lost, mL.
+    BloodLoss,
+    /// Pulse divided by systolic pressure.
+    ShockIndex,
+    /// Mother's pulse, beats a minute.
+    Pulse,
+    /// Mother's systolic pressure, mmHg.
+    Systolic,
+    /// Mother's diastolic pressure, mmHg.
+    Diastolic,
+    /// Mother's breaths a minute.
+    Respirations,
+    /// Mother's temperature, °C.
+    Temperature,
+    /// Mother's oxygen saturation, %.
+    Saturation,
+}
+
+/// How much a notice asks for attention: told by word, shape and colour together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Level {
+    /// Worth knowing.
+    Note,
+    /// Comes near.
+    Caution,
+    /// A limit of the protocol.
+    Limit,
+}
+
+/// How a value is held against a threshold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub enum Compare {
+    /// At the value or past it.
+    #[serde(rename = ">=")]
+    AtLeast,
+    /// Past the value.
+    #[serde(rename = ">")]
+    Over,
+    /// Below the value.
+    #[serde(rename = "<")]
+    Under,
+    /// At the value or below it.
+    #[serde(rename = "<=")]
+    AtMost,
+}
+
+/// How well a number was checked against its source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Status {
+    /// Read in the source.
+    Seen,
+    /// Read in another's account of the source.
+    SecondHand,
+    /// From memory, unverified; shown so.
+    Memory,
+    /// Taken over from another guideline, which the source names.
+    Borrowed,
+    /// Our own choice, for want of a source.
+    Choice,
+    /// A fact of the trade without a published source.
+    CommonPractice,
+}
+
+/// One threshold.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Step {
+    /// How much passing it asks for attention.
+    pub level: Level,
+    /// How a value is held against it.
+    pub compare: Compare,
+    /// The number, in the unit of its watch.
+    pub value: Milli,
+    /// Where it comes from.
+    pub source: String,
+    /// How well that was checked.
+    pub status: Status,
+    /// What the protocol says there, in short.
+    pub words: String,
+}
+
+/// The thresholds of one watch, in the order of the file.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Thresholds {
+    /// What is watched.
+    pub watch: Watch,
+    /// UCUM code of the unit; must be the watch's own.
+    pub unit: String,
+    /// Its thresholds.
+    pub step: Vec<Step>,
+}
+
+/// Every so many minutes until so many minutes after the birth.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Schedule {
+    /// Minutes between two observations.
+    pub every: u32,
+    /// Minutes after the birth at which this phase ends.
+    pub until: u32,
+    /// Where it comes from.
+    pub source: String,
+    /// How well that was checked.
+    pub status: Status,
+}
+
+/// A single number with its source.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Setting {
+    /// The number.
+    pub value: Milli,
+    /// Where it comes from.
+    pub source: String,
+    /// How well that was checked.
+    pub status: Status,
+}
+
+/// A protocol: whose limits are watched.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Protocol {
+    /// Stable id.
+    pub id: String,
+    /// Name as printed.
+    pub title: String,
+    /// Editions of the guidance that it was built from.
+    pub edition: String,
+    /// Day on which the numbers were last held against their sources, `2026-11-25`.
+    pub checked: String,
+    /// Minutes after which a typed entry counts as late.
+    pub late_entry: Setting,
+    /// Grams of blood taken as one mL.
+    pub grams_per_ml: Setting,
+    /// Observations of the mother, phase by phase.
+    pub mother: Vec<Schedule>,
+    /// The watches.
+    pub watch: Vec<Thresholds>,
+}
+
+/// Why a file is no protocol.
+#[derive(Debug, Error, PartialEq, Eq)]
+pub enum ProtocolError {
+    /// The text does not parse; the message names line and column.
+    #[error("{0}")]
+    Syntax(String),
+    /// The parts do not fit; the path names which.
+    #[error("{path}: {problem}")]
+    Content {
+        /// For example `watch[2].step[0].source`.
+        path: String,
+        /// What is wrong.
+        problem: String,
+    },
+}
+
+impl Protocol {
+    /// Reads a protocol file and checks that every number has a source and every watch its own unit.
+    ///
+    /// # Errors
+    /// [`ProtocolError`] names the place and what is wrong.
+    pub fn parse(text: &str) -> Result<Self, ProtocolError> {
+        let protocol: Self = toml::from_str(text).map_err(|error| ProtocolError::Syntax(error.to_string()))?;
+        protocol.check()?;
+        Ok(protocol)
+    }
+
+    fn check(&self) -> Result<(), ProtocolError> {
+        let wrong = |path: String, problem: &str| Err(ProtocolError::Content { path, problem: problem.to_owned() });
+        for (i, thresholds) in self.watch.iter().enumerate() {
+            if thresholds.unit != thresholds.watch.unit() {
+                return wrong(format!("watch[{i}].unit"), &format!("must be {}", thresholds.watch.unit()));
+            }
+            if self.watch.iter().filter(|other| other.watch == thresholds.watch).count() > 1 {
+                return wrong(format!("watch[{i}].watch"), "stands twice");
+            }
+            if thresholds.step.is_empty() {
+                return wrong(format!("watch[{i}].step"), "has no threshold");
+            }
+            for (j, step) in thresholds.step.iter().enumerate() {
+                if step.source.trim().is_empty() {
+                    return wrong(format!("watch[{i}].step[{j}].source"), "every number needs its source");
+                }
+            }
+        }
+        let every_zero = self.mother.iter().position(|phase| phase.every == 0);
+        if let Some(i) = every_zero {
+            return wrong(format!("mother[{i}].every"), "must be at least 1 minute");
+        }
+        if self.grams_per_ml.value.0 <= 0 {
+            return wrong("grams_per_ml.value".to_owned(), "must be more than 0");
+        }
+        Ok(())
+    }
+
+    /// The protocols that come with the program, built from published guidance. None is preselected.
+    #[must_use]
+    pub fn published() -> &'static [Self] {
+        static PUBLISHED: LazyLock<Vec<Protocol>> =
+            LazyLock::new(|| PUBLISHED_TEXTS.iter().filter_map(|text| Protocol::parse(text).ok()).collect());
+        &PUBLISHED
+    }
+
+    /// A protocol that comes with the program.
+    #[must_use]
+    pub fn find(id: &str) -> Option<&'static Self> {
+        Self::published().iter().find(|protocol| protocol.id == id)
+    }
+
+    /// The thresholds of a watch; empty where the protocol sets none.
+    #[must_use]
+    pub fn steps(&self, watch: Watch) -> &[Step] {
+        self.watch.iter().find(|thresholds| thresholds.watch == watch).map_or(&[], |thresholds| thresholds.step.as_slice())
+    }
+
+    /// Blood in mL that so many grams are taken for.
+    #[must_use]
+    pub fn millilitres(&self, grams: u32) -> u32 {
+        let exact = i64::from(grams).saturating_mul(1000) / self.grams_per_ml.value.0.max(1);
+        u32::try_from(exact).unwrap_or(u32::MAX)
+    }
+}
+
+const PUBLISHED_TEXTS: [&str; 3] = [
+    include_str!("../protocols/nice-rcog.toml"),
+    include_str!("../protocols/who.toml"),
+    include_str!("../protocols/acog-aap.toml"),
+];
+
+impl Watch {
+    /// UCUM code of the unit.
+    #[must_use]
+    pub fn unit(self) -> &'static str {
+        match self {
+            Self::ThirdStageActive | Self::ThirdStagePhysiological => "min",
+            Self::BloodLoss => "mL",
+            Self::ShockIndex => "1",
+            Self::Pulse | Self::Respirations => "/min",
+            Self::Systolic | Self::Diastolic => "mm[Hg]",
+            Self::Temperature => "Cel",
+            Self::Saturation => "%",
+        }
+    }
+
+    /// The catalogue's id of its name.
+    #[must_use]
+    pub fn name(self) -> Message {
+        Message::new(match self {
+            Self::ThirdStageActive | Self::ThirdStagePhysiological => "watch-third-stage",
+            Self::BloodLoss => "watch-blood-loss",
+            Self::ShockIndex => "watch-shock-index",
+            Self::Pulse => "watch-pulse",
+            Self::Systolic => "watch-systolic",
+            Self::Diastolic => "watch-diastolic",
+            Self::Respirations => "watch-respirations",
+            Self::Temperature => "watch-temperature",
+            Self::Saturation => "watch-saturation",
+        })
+    }
+
+    /// A value of this watch in words, with its unit.
+    #[must_use]
+    pub fn value_words(self, value: Milli) -> Message {
+        Message::new(match self {
+            Self::ThirdStageActive | Self::ThirdStagePhysiological => "value-minutes",
+            Self::BloodLoss => "value-millilitres",
+            Self::ShockIndex => "value-ratio",
+            Self::Pulse | Self::Respirations => "value-per-minute",
+            Self::Systolic | Self::Diastolic => "value-mmhg",
+            Self::Temperature => "value-celsius",
+            Self::Saturation => "value-percent",
+        })
+        .with("value", f64::from(value))
+    }
+}
+
+impl Step {
+    /// Whether the value is at or past this threshold, as its comparator says.
+    #[must_use]
+    pub fn passed_by(&self, value: Milli) -> bool {
+        matches!(
+            (self.compare, value.cmp(&self.value)),
+            (Compare::AtLeast, Ordering::Equal | Ordering::Greater)
+                | (Compare::Over, Ordering::Greater)
+                | (Compare::Under, Ordering::Less)
+                | (Compare::AtMost, Ordering::Equal | Ordering::Less)
+        )
+    }
+
+    /// Whether larger values pass it.
+    #[must_use]
+    pub fn is_upper(&self) -> bool {
+        matches!(self.compare, Compare::AtLeast | Compare::Over)
+    }
+}
+
+impl Compare {
+    /// The sign as printed.
+    #[must_use]
+    pub fn sign(self) -> &'static str {
+        match self {
+            Self::AtLeast => "≥",
+            Self::Over => ">",
+            Self::Under => "<",
+            Self::AtMost => "≤",
+        }
+    }
+}
+
+impl Status {
+    /// The catalogue's id of its words.
+    #[must_use]
+    pub fn name(self) -> Message {
+        Message::new(match self {
+            Self::Seen => "status-seen",
+            Self::SecondHand => "status-second-hand",
+            Self::Memory => "status-memory",
+            Self::Borrowed => "status-borrowed",
+            Self::Choice => "status-choice",
+            Self::CommonPractice => "status-common-practice",
+        })
+    }
+}
+
+impl From<f64> for Milli {
+    #[allow(clippy::cast_possible_truncation, reason = "float to integer casts saturate; a threshold is a small number")]
+    fn from(value: f64) -> Self {
+        Self((value * 1000.0).round() as i64)
+    }
+}
+
+impl From<Milli> for f64 {
+    #[allow(clippy::cast_precision_loss, reason = "thousandths of clinical numbers are far below 2^53")]
+    fn from(value: Milli) -> Self {
+        value.0 as Self / 1000.0
+    }
+}
+
+impl From<u32> for Milli {
+    fn from(value: u32) -> Self {
+        Self(i64::from(value) * 1000)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_published_protocols_are_read() {
+        for text in PUBLISHED_TEXTS {
+            Protocol::parse(text).unwrap();
+        }
+        let ids: Vec<_> = Protocol::published().iter().map(|protocol| protocol.id.as_str()).collect();
+        assert_eq!(ids, ["nice-rcog", "who", "acog-aap"]);
+    }
+
+    #[test]
+    fn each_comparator_below_at_and_above() {
+        let passes = |compare, value| {
+            let words = String::new();
+            let step = Step { level: Level::Limit, compare, value: Milli(1000), source: words.clone(), status: Status::Seen, words };
+            step.passed_by(Milli(value))
+        };
+        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::AtLeast, v)), [false, true, true]);
+        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::Over, v)), [false, false, true]);
+        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::Under, v)), [true, false, false]);
+        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::AtMost, v)), [true, true, false]);
+    }
+
+    #[test]
+    fn a_bad_file_is_told_by_place() {
+        let good = PUBLISHED_TEXTS[0];
+        let unit = Protocol::parse(&good.replacen("unit = \"min\"", "unit = \"h\"", 1)).unwrap_err().to_string();
+        assert_eq!(unit, "watch[0].unit: must be min");
+        let syntax = Protocol::parse("id = \"x\"\ntitle = 3").unwrap_err().to_string();
+        assert!(syntax.contains("line 2"), "{syntax}");
+        let without = good.replacen("source = \"NICE CG190", "source = \"\" # \"NICE CG190", 1);
+        let refusal = Protocol::parse(&without).unwrap_err().to_string();
+        assert!(refusal.contains("step") && refusal.contains("needs its source"), "{refusal}");
+    }
+
+    #[test]
+    fn weighed_blood_follows_the_factor() {
+        // Source: arithmetic; 530 g is 530 mL at 1.00 and 500 mL at 1.06 g/mL.
+        let mut protocol = Protocol::published()[0].clone();
+        assert_eq!(protocol.millilitres(530), 530);
+        protocol.grams_per_ml.value = Milli(1060);
+        assert_eq!(protocol.millilitres(530), 500);
+    }
+}

@@ -1,0 +1,230 @@
+//! Time as a value: what a phone's clocks said, and how far apart two moments are.
+
+use chrono::{DateTime, FixedOffset, NaiveDateTime};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// What the clocks of one device said at one moment. All four parts are read back to back, before anything slow.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Stamp {
+    /// UTC, milliseconds since 1970.
+    #[ts(type = "number")]
+    pub wall_ms: i64,
+    /// Local time less UTC, minutes.
+    pub offset_min: i32,
+    /// IANA name of the time zone, where the system tells.
+    pub zone: Option<String>,
+    /// The clock that runs through suspend. Stays on the device.
+    pub boot: Option<Boot>,
+}
+
+/// Time on the clock that starts at boot and runs through suspend.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Boot {
+    /// Names this run of the device, from switching on to switching off.
+    pub id: String,
+    /// Milliseconds since boot.
+    #[ts(type = "number")]
+    pub since_ms: i64,
+}
+
+/// When something happened.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(tag = "how", rename_all = "snake_case")]
+pub enum Occurred {
+    /// Marked on the device as it happened.
+    Marked(Stamp),
+    /// Typed afterwards.
+    Typed {
+        /// UTC, milliseconds since 1970.
+        #[ts(type = "number")]
+        wall_ms: i64,
+        /// Local time less UTC, minutes.
+        offset_min: i32,
+        /// Whether the author knows or guesses it.
+        precision: Precision,
+    },
+}
+
+/// How well a typed time is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Precision {
+    /// Read off a clock at the time.
+    Exact,
+    /// Reckoned afterwards.
+    Estimated,
+}
+
+/// How well the distance between two moments is known, best first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Certainty {
+    /// From one device's running clock.
+    Measured,
+    /// The device restarted in between, so it comes from the wall clock.
+    AcrossRestart,
+    /// At least one of the two was typed.
+    Typed,
+}
+
+/// The distance between two moments.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Elapsed {
+    /// Milliseconds, negative when the second moment came first.
+    #[ts(type = "number")]
+    pub ms: i64,
+    /// How well it is known.
+    pub certainty: Certainty,
+}
+
+impl Stamp {
+    /// Hours, minutes and seconds of the local day, `03:12:40`.
+    #[must_use]
+    pub fn clock(&self) -> String {
+        local(self.wall_ms, self.offset_min, "%H:%M:%S")
+    }
+
+    /// The local date, `2026-11-25`.
+    #[must_use]
+    pub fn date(&self) -> String {
+        local(self.wall_ms, self.offset_min, "%Y-%m-%d")
+    }
+}
+
+impl Occurred {
+    /// UTC, milliseconds since 1970, as the clock then said.
+    #[must_use]
+    pub fn wall_ms(&self) -> i64 {
+        match self {
+            Self::Marked(stamp) => stamp.wall_ms,
+            Self::Typed { wall_ms, .. } => *wall_ms,
+        }
+    }
+
+    /// Local time less UTC, minutes.
+    #[must_use]
+    pub fn offset_min(&self) -> i32 {
+        match self {
+            Self::Marked(stamp) => stamp.offset_min,
+            Self::Typed { offset_min, .. } => *offset_min,
+        }
+    }
+
+    /// `03:12:40` for a marked time, `03:12` for a typed one: no more digits than are known.
+    #[must_use]
+    pub fn clock(&self) -> String {
+        match self {
+            Self::Marked(stamp) => stamp.clock(),
+            Self::Typed { wall_ms, offset_min, .. } => local(*wall_ms, *offset_min, "%H:%M"),
+        }
+    }
+
+    /// The local date, `2026-11-25`.
+    #[must_use]
+    pub fn date(&self) -> String {
+        local(self.wall_ms(), self.offset_min(), "%Y-%m-%d")
+    }
+
+    fn boot(&self) -> Option<&Boot> {
+        match self {
+            Self::Marked(stamp) => stamp.boot.as_ref(),
+            Self::Typed { .. } => None,
+        }
+    }
+}
+
+impl Elapsed {
+    /// From one moment to another: on the running clock where both stand on the same run of it, else on the wall clock.
+    #[must_use]
+    pub fn between(from: &Occurred, to: &Occurred) -> Self {
+        match (from, to) {
+            (Occurred::Marked(_), Occurred::Marked(_)) => match (from.boot(), to.boot()) {
+                (Some(a), Some(b)) if a.id == b.id => {
+                    Self { ms: b.since_ms.saturating_sub(a.since_ms), certainty: Certainty::Measured }
+                }
+                _ => Self { ms: wall_between(from, to), certainty: Certainty::AcrossRestart },
+            },
+            _ => Self { ms: wall_between(from, to), certainty: Certainty::Typed },
+        }
+    }
+
+    /// `m:ss` to 59:59, then `h:mm:ss`; a minus sign where the second moment came first.
+    #[must_use]
+    pub fn clock(&self) -> String {
+        let seconds = self.ms.unsigned_abs() / 1000;
+        let sign = if self.ms < 0 && seconds > 0 { "−" } else { "" };
+        let (hours, minutes, seconds) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
+        if hours == 0 { format!("{sign}{minutes}:{seconds:02}") } else { format!("{sign}{hours}:{minutes:02}:{seconds:02}") }
+    }
+}
+
+fn wall_between(from: &Occurred, to: &Occurred) -> i64 {
+    to.wall_ms().saturating_sub(from.wall_ms())
+}
+
+fn local(wall_ms: i64, offset_min: i32, form: &str) -> String {
+    let offset = FixedOffset::east_opt(offset_min.saturating_mul(60));
+    match (DateTime::from_timestamp_millis(wall_ms), offset) {
+        (Some(utc), Some(offset)) => utc.with_timezone(&offset).format(form).to_string(),
+        _ => "?".to_owned(),
+    }
+}
+
+/// UTC milliseconds of a local date and time of day, `2026-11-25` and `03:12` or `03:12:40`; `None` if it is no time.
+#[must_use]
+pub fn parse_local(date: &str, clock: &str, offset_min: i32) -> Option<i64> {
+    let text = format!("{} {}", date.trim(), clock.trim());
+    let naive = NaiveDateTime::parse_from_str(&text, "%Y-%m-%d %H:%M:%S")
+        .or_else(|_| NaiveDateTime::parse_from_str(&text, "%Y-%m-%d %H:%M"))
+        .ok()?;
+    naive.and_utc().timestamp_millis().checked_sub(i64::from(offset_min) * 60_000)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn marked(wall_ms: i64, boot: &str, since_ms: i64) -> Occurred {
+        let boot = Some(Boot { id: boot.to_owned(), since_ms });
+        Occurred::Marked(Stamp { wall_ms, offset_min: 60, zone: None, boot })
+    }
+
+    #[test]
+    fn one_run_of_the_clock_ignores_the_wall() {
+        let elapsed = Elapsed::between(&marked(0, "a", 5_000), &marked(-86_400_000, "a", 65_000));
+        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Measured });
+    }
+
+    #[test]
+    fn across_a_restart_the_wall_counts_and_says_so() {
+        let elapsed = Elapsed::between(&marked(1_000, "a", 900_000), &marked(301_000, "b", 20_000));
+        assert_eq!(elapsed, Elapsed { ms: 300_000, certainty: Certainty::AcrossRestart });
+    }
+
+    #[test]
+    fn a_typed_time_makes_the_distance_typed() {
+        let typed = Occurred::Typed { wall_ms: 61_000, offset_min: 0, precision: Precision::Estimated };
+        assert_eq!(Elapsed::between(&marked(1_000, "a", 0), &typed), Elapsed { ms: 60_000, certainty: Certainty::Typed });
+    }
+
+    #[test]
+    fn durations_are_written_as_a_midwife_reads_them() {
+        let text = |ms| Elapsed { ms, certainty: Certainty::Measured }.clock();
+        assert_eq!(text(0), "0:00");
+        assert_eq!(text(59_999), "0:59");
+        assert_eq!(text(3_599_000), "59:59");
+        assert_eq!(text(3_600_000), "1:00:00");
+        assert_eq!(text(-61_000), "−1:01");
+        assert_eq!(text(-400), "0:00");
+    }
+
+    #[test]
+    fn a_local_time_is_read_with_its_offset() {
+        let ms = parse_local("2026-02-07", "03:12", 60).unwrap();
+        let typed = Occurred::Typed { wall_ms: ms, offset_min: 60, precision: Precision::Exact };
+        assert_eq!((typed.date().as_str(), typed.clock().as_str()), ("2026-02-07", "03:12"));
+        assert_eq!(parse_local("2026-02-30", "03:12", 0), None);
+        assert_eq!(parse_local("2026-02-07", "24:00", 0), None);
+    }
+}

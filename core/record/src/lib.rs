@@ -1,0 +1,3 @@
+//! A chart on paper.
+
+pub mod page;

@@ -1,0 +1,187 @@
+//! Blocks become strips.
+
+use std::num::NonZeroU16;
+use std::rc::Rc;
+
+use krilla::tagging::{ListNumbering, Tag};
+
+use super::strip::{Mark, Placed, Strip, flowing, row};
+use super::tags::{Node, Tags};
+use super::text::{Face, Setter, brief, one_line};
+use super::{Align, Block, Document, Notice, PageError, Span, WIDTH, table};
+
+/// A row taller than this share of the body flows by line. Two rows and a heading still fit on a page.
+const TALLEST: f32 = 0.45;
+/// The widest column of labels, as a share of the text area.
+const WIDEST_LABEL: f32 = 0.4;
+/// Between a label and its value.
+const LABEL_GUTTER: f32 = 18.0;
+/// Width of the place for the icon of a notice.
+const ICON_COLUMN: f32 = 30.0;
+const ICON: f32 = 18.0;
+const NOTICE_PAD: f32 = 6.0;
+const NOTICE_RULE: f32 = 0.8;
+/// Height to write in above a signature rule.
+const SIGNATURE: f32 = 40.0;
+
+/// What blocks need while they become strips.
+pub(super) struct Flow<'a> {
+    pub setter: &'a mut Setter,
+    pub tags: &'a mut Tags,
+    /// Tallest row that is kept whole, in points.
+    pub limit: f32,
+}
+
+/// The title and all blocks, for pages whose body is `body` points tall.
+pub(super) fn strips(
+    document: &Document,
+    body: f32,
+    setter: &mut Setter,
+    tags: &mut Tags,
+) -> Result<Vec<Strip>, PageError> {
+    let mut flow = Flow { setter, tags, limit: body * TALLEST };
+    let mut strips = flow.heading(&document.title, 1, Face::TITLE);
+    let mut gap = 0.0_f32;
+    let mut previous = None;
+    for block in &document.blocks {
+        let mut next = match block {
+            Block::Gap(height) => {
+                // `max` also turns "not a number" into no gap.
+                gap += height.max(0.0);
+                continue;
+            }
+            Block::Heading(text) => flow.heading(text, 2, Face::HEADING),
+            Block::Subheading(text) => flow.heading(text, 3, Face::SUBHEADING),
+            Block::Paragraph(spans) => flow.paragraph(spans),
+            Block::Facts(facts) => flow.facts(facts),
+            Block::Table(table) => table::strips(table, &mut flow)?,
+            Block::Notice(notice) => flow.notice(notice),
+            Block::Signature(labels) => flow.signature(labels),
+        };
+        if let Some(first) = next.first_mut() {
+            first.before = space(previous, block) + gap.min(body);
+            gap = 0.0;
+            previous = Some(block);
+        }
+        strips.append(&mut next);
+    }
+    Ok(strips)
+}
+
+/// Empty height between two blocks, in points.
+fn space(above: Option<&Block>, below: &Block) -> f32 {
+    match (above, below) {
+        // Notices in a row share the rule between them.
+        (Some(Block::Notice(_)), Block::Notice(_)) | (_, Block::Gap(_) | Block::Signature(_)) => 0.0,
+        (_, Block::Heading(_)) => 24.0,
+        (_, Block::Subheading(_)) => 14.0,
+        (_, Block::Notice(_)) | (Some(Block::Notice(_) | Block::Table(_)), _) => 13.0,
+        (Some(Block::Heading(_) | Block::Subheading(_)), Block::Paragraph(_)) => 5.0,
+        (_, Block::Paragraph(_) | Block::Facts(_) | Block::Table(_)) => 8.0,
+    }
+}
+
+impl Flow<'_> {
+    fn heading(&mut self, text: &str, level: u8, face: Face) -> Vec<Strip> {
+        let short = brief(text);
+        if short.trim().is_empty() {
+            return Vec::new();
+        }
+        let number = NonZeroU16::MIN.saturating_add(u16::from(level) - 1);
+        let node = self.tags.add(Tags::ROOT, Tag::Hn(number, Some(short.clone())));
+        let text = self.setter.set(&[Span::plain(one_line(text))], face, Some(WIDTH), Align::Left);
+        let mut strips = flowing(text, node);
+        for strip in &mut strips {
+            strip.keep = true;
+        }
+        if let (2, Some(first)) = (level, strips.first_mut()) {
+            first.outline = Some(short);
+        }
+        strips
+    }
+
+    fn paragraph(&mut self, spans: &[Span]) -> Vec<Strip> {
+        let node = self.tags.add(Tags::ROOT, Tag::P);
+        let text = self.setter.set(spans, Face::BODY, Some(WIDTH), Align::Left);
+        flowing(text, node)
+    }
+
+    fn facts(&mut self, facts: &[(String, Vec<Span>)]) -> Vec<Strip> {
+        let list = self.tags.add(Tags::ROOT, Tag::L(ListNumbering::None));
+        let labels: Vec<[Span; 1]> = facts.iter().map(|(label, _)| [Span::plain(label)]).collect();
+        let natural = labels.iter().map(|label| self.setter.set(label, Face::LABEL, None, Align::Left).width());
+        // Rounding must not break a label that just fits.
+        let column = (natural.fold(0.0, f32::max) + 1.0).min(WIDTH * WIDEST_LABEL);
+        let x = column + LABEL_GUTTER;
+        let mut strips = Vec::new();
+        for (label, (_, value)) in labels.iter().zip(facts) {
+            let item = self.tags.add(list, Tag::LI);
+            let cells = [
+                self.place(label, Face::LABEL, 0.0, column, item, Tag::Lbl.into()),
+                self.place(value, Face::BODY, x, WIDTH - x, item, Tag::LBody.into()),
+            ];
+            strips.extend(row(&cells, (1.25, 1.25), self.limit));
+        }
+        strips
+    }
+
+    fn notice(&mut self, notice: &Notice) -> Vec<Strip> {
+        let part = self.tags.add(Tags::ROOT, Tag::Div);
+        let width = WIDTH - ICON_COLUMN;
+        let word = [Span::plain(&notice.word).bold()];
+        let word = self.place(&word, Face::BODY, ICON_COLUMN, width, part, Tag::P.into());
+        let text = self.place(&notice.text, Face::BODY, ICON_COLUMN, width, part, Tag::P.into());
+        let mut strips = row(&[word], (NOTICE_PAD, 0.0), self.limit);
+        if let Some(last) = strips.last_mut() {
+            last.keep = true;
+        }
+        strips.extend(row(&[text], (0.0, NOTICE_PAD), self.limit));
+        if let Some(first) = strips.first_mut() {
+            first.marks.push(Mark::Rule { x: 0.0, y: 0.0, width: WIDTH, weight: NOTICE_RULE });
+            first.marks.push(Mark::Icon { shape: notice.shape, x: 1.0, y: NOTICE_PAD + 2.5, size: ICON });
+        }
+        if let Some(last) = strips.last_mut() {
+            last.marks.push(Mark::Rule { x: 0.0, y: last.height, width: WIDTH, weight: NOTICE_RULE });
+        }
+        strips
+    }
+
+    fn signature(&mut self, labels: &[String]) -> Vec<Strip> {
+        if labels.is_empty() {
+            return Vec::new();
+        }
+        let share = (WIDTH + LABEL_GUTTER) / (labels.len() as f32 + 1.0);
+        let mut strip = Strip { height: SIGNATURE, ..Strip::default() };
+        let mut x = 0.0;
+        let mut below = 0.0_f32;
+        for (at, label) in labels.iter().enumerate() {
+            let width = if at == 0 && labels.len() > 1 { 2.0 * share } else { share } - LABEL_GUTTER;
+            strip.marks.push(Mark::Rule { x, y: SIGNATURE, width, weight: 0.6 });
+            let node = self.tags.add(Tags::ROOT, Tag::P);
+            let text = self.setter.set_short(label, Face::FOOTER, width, Align::Left, 3);
+            let mut top = SIGNATURE + 2.0;
+            for line in 0..text.lines() {
+                strip.marks.push(Mark::Line { text: Rc::clone(&text), line, x, top, node: Some(node) });
+                top += Face::FOOTER.leading;
+            }
+            below = below.max(top);
+            x += width + LABEL_GUTTER;
+        }
+        strip.height = below;
+        vec![strip]
+    }
+
+    fn place(
+        &mut self,
+        spans: &[Span],
+        face: Face,
+        x: f32,
+        width: f32,
+        parent: Node,
+        tag: krilla::tagging::TagKind,
+    ) -> Placed {
+        let node = self.tags.add(parent, tag);
+        let text = self.setter.set(spans, face, Some(width), Align::Left);
+        Placed { text, x, node }
+    }
+}

@@ -1,0 +1,157 @@
+//! What a caller hands over: a document made of blocks.
+
+/// One document, top to bottom.
+///
+/// Every text may hold any Unicode. `\n` breaks a line in spans and is a space elsewhere. Other control characters
+/// are printed as a visible mark.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Document {
+    /// Printed large at the top of page 1, and the title of the file. Must not be blank.
+    pub title: String,
+    /// BCP 47 tag of the words, such as `en-GB`.
+    pub language: String,
+    /// When the document was made. Nothing else in the file tells a time.
+    pub made: Made,
+    /// Whose record this is. Heads every page.
+    pub label: String,
+    /// A warning framed at the top and the bottom of every page, such as "REHEARSAL - not a real birth".
+    pub banner: Option<String>,
+    /// Left side of every footer.
+    pub footer: String,
+    /// The content, in reading order.
+    pub blocks: Vec<Block>,
+}
+
+/// A local date and time with its distance from UTC.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Made {
+    /// Year, 0 to 9999.
+    pub year: u16,
+    /// Month, 1 to 12.
+    pub month: u8,
+    /// Day of the month, 1 to 31.
+    pub day: u8,
+    /// Hour, 0 to 23.
+    pub hour: u8,
+    /// Minute, 0 to 59.
+    pub minute: u8,
+    /// Second, 0 to 59.
+    pub second: u8,
+    /// Local time minus UTC, in minutes.
+    pub offset: i16,
+}
+
+/// One piece of the page, as wide as the text area.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Block {
+    /// Starts a section. Stays with the block after it.
+    Heading(String),
+    /// Starts a part of a section. Stays with the block after it.
+    Subheading(String),
+    /// Running text.
+    Paragraph(Vec<Span>),
+    /// Labels with their values, one pair under the other.
+    Facts(Vec<(String, Vec<Span>)>),
+    /// Rows under a header that is repeated on every page.
+    Table(Table),
+    /// A finding that must not be missed.
+    Notice(Notice),
+    /// One row of ruled places to write on, each with its label below. The first is the widest.
+    Signature(Vec<String>),
+    /// Empty height in points (1/72 inch). Dropped at a page break.
+    Gap(f32),
+}
+
+/// A stretch of text in one style.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Span {
+    /// The words.
+    pub text: String,
+    /// Bold.
+    pub bold: bool,
+    /// Crossed out but readable, for a value that was corrected.
+    pub struck: bool,
+    /// Smaller and lighter, for a side note.
+    pub small: bool,
+}
+
+impl Span {
+    /// Text in the plain style.
+    #[must_use]
+    pub fn plain(text: impl Into<String>) -> Self {
+        Self { text: text.into(), ..Self::default() }
+    }
+
+    /// The same text in bold.
+    #[must_use]
+    pub fn bold(self) -> Self {
+        Self { bold: true, ..self }
+    }
+
+    /// The same text crossed out.
+    #[must_use]
+    pub fn struck(self) -> Self {
+        Self { struck: true, ..self }
+    }
+
+    /// The same text as a side note.
+    #[must_use]
+    pub fn small(self) -> Self {
+        Self { small: true, ..self }
+    }
+}
+
+/// The text of one table cell. Empty is a blank cell.
+pub type Cell = Vec<Span>;
+
+/// Columns and rows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table {
+    /// From left to right.
+    pub columns: Vec<Column>,
+    /// Each row has at most one cell for each column. Missing cells are blank.
+    pub rows: Vec<Vec<Cell>>,
+}
+
+/// One column of a table.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Column {
+    /// The words in the header row.
+    pub head: String,
+    /// Its share of the width, relative to the other columns. 0 counts as 1.
+    pub weight: u16,
+    /// Where the text stands.
+    pub align: Align,
+}
+
+/// Where text stands in its column.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Align {
+    /// Flush left, for words.
+    #[default]
+    Left,
+    /// Flush right, for numbers. Digits all have the same width.
+    Right,
+}
+
+/// A finding, told by a shape and a word, never by colour.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// The outline beside the word.
+    pub shape: Shape,
+    /// The level in a word.
+    pub word: String,
+    /// What was found.
+    pub text: Vec<Span>,
+}
+
+/// The outline of a notice.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shape {
+    /// Eight sides, on a side.
+    Octagon,
+    /// Three sides, point up.
+    Triangle,
+    /// Round.
+    Circle,
+}

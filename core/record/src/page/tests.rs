@@ -1,0 +1,298 @@
+//! Laws of the page.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "a test may stop")]
+
+use std::collections::BTreeMap;
+
+use super::furniture::Furniture;
+use super::paginate::{Page, paginate};
+use super::strip::{Mark, Strip};
+use super::tags::Tags;
+use super::text::{Face, Setter};
+use super::{Align, Block, Cell, Column, Document, Made, Notice, PageError, Shape, Span, Table, WIDTH, flow, write};
+
+fn document(blocks: Vec<Block>) -> Document {
+    Document {
+        title: "Title".into(),
+        language: "en-GB".into(),
+        made: Made { year: 2026, month: 3, day: 14, hour: 6, minute: 40, second: 0, offset: -330 },
+        label: "Label".into(),
+        banner: None,
+        footer: "Footer".into(),
+        blocks,
+    }
+}
+
+fn pages(document: &Document) -> (Vec<Page>, f32) {
+    let mut setter = Setter::new(&document.language).unwrap();
+    let mut tags = Tags::new();
+    let body = Furniture::new(document, &mut setter, &mut tags).body();
+    let strips = flow::strips(document, body, &mut setter, &mut tags).unwrap();
+    (paginate(strips, body), body)
+}
+
+/// The words on a strip, line by line. Those that are only repeated are left out on request.
+fn words(strip: &Strip, content_only: bool) -> Vec<String> {
+    let lines = strip.marks.iter().filter_map(|mark| match mark {
+        Mark::Line { text, line, node, .. } if node.is_some() || !content_only => {
+            let range = text.layout.get(*line).unwrap().text_range();
+            Some(text.source[range].trim_end().to_owned())
+        }
+        _ => None,
+    });
+    lines.collect()
+}
+
+fn all_words(pages: &[Page]) -> String {
+    let strips = pages.iter().flatten().map(|(_, strip)| words(strip, true).join(""));
+    strips.collect()
+}
+
+fn text(words: impl Into<String>) -> Cell {
+    vec![Span::plain(words)]
+}
+
+fn table(rows: Vec<Vec<Cell>>) -> Block {
+    let column = |head: &str, align| Column { head: head.into(), weight: 1, align };
+    Block::Table(Table { columns: vec![column("Left", Align::Left), column("Right", Align::Right)], rows })
+}
+
+fn numbered(rows: usize) -> Block {
+    table((0..rows).map(|row| vec![text(format!("row{row:03}")), text(row.to_string())]).collect())
+}
+
+/// `n` paragraphs of one line, to push what follows down the page.
+fn filler(n: usize) -> Vec<Block> {
+    (0..n).map(|_| Block::Paragraph(text("filler"))).collect()
+}
+
+#[test]
+fn every_row_is_on_exactly_one_page() {
+    for rows in [0, 1, 2, 30, 31, 32, 33, 200] {
+        let (pages, _) = pages(&document(vec![numbered(rows)]));
+        let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+        for (_, strip) in pages.iter().flatten() {
+            for word in words(strip, true).into_iter().filter(|word| word.starts_with("row")) {
+                *seen.entry(word).or_default() += 1;
+            }
+        }
+        assert_eq!(seen.len(), rows);
+        assert!(seen.values().all(|times| *times == 1), "{seen:?}");
+    }
+}
+
+#[test]
+fn the_header_of_a_table_heads_each_of_its_pages() {
+    let (pages, _) = pages(&document(vec![numbered(200)]));
+    assert!(pages.len() > 3);
+    for page in &pages[1..] {
+        assert_eq!(words(&page[0].1, false), ["Left", "Right"]);
+        assert_eq!(words(&page[0].1, true), [""; 0], "a repeated header is no content");
+        assert!(words(&page[1].1, true)[0].starts_with("row"));
+    }
+}
+
+#[test]
+fn nothing_reaches_below_the_body_or_over_its_neighbour() {
+    let long = "A longer text that takes several lines in a narrow column. ".repeat(5);
+    for n in 0..45 {
+        let mut blocks = filler(n);
+        blocks.push(Block::Heading("Heading".into()));
+        blocks.push(table((0..20).map(|row| vec![text(&long), text(row.to_string())]).collect()));
+        blocks.push(Block::Gap(50.0));
+        blocks.push(Block::Signature(vec!["Name".into(), "Date".into()]));
+        let (pages, body) = pages(&document(blocks));
+        for page in &pages {
+            let mut used = 0.0;
+            for (top, strip) in page {
+                assert!(*top >= used - 0.01, "strips overlap");
+                used = top + strip.height;
+            }
+            assert!(used <= body + 0.01, "{used} of {body}");
+        }
+    }
+}
+
+#[test]
+fn no_heading_and_no_table_header_is_the_last_on_a_page() {
+    for n in 0..80 {
+        let mut blocks = filler(n);
+        blocks.push(Block::Heading("Heading".into()));
+        blocks.push(Block::Subheading("Heading".into()));
+        blocks.push(numbered(3));
+        let (pages, _) = pages(&document(blocks));
+        for page in &pages {
+            let last = words(&page.last().unwrap().1, false);
+            assert!(last[0] != "Heading" && last[0] != "Left", "after {n} lines");
+        }
+    }
+}
+
+#[test]
+fn no_page_begins_or_ends_with_a_single_line_of_a_paragraph() {
+    let long = "word ".repeat(100);
+    for n in 0..45 {
+        let mut blocks = filler(n);
+        blocks.push(Block::Paragraph(text(&long)));
+        let (pages, _) = pages(&document(blocks));
+        for page in &pages {
+            let lines = page.iter().filter(|(_, strip)| words(strip, true)[0].starts_with("word")).count();
+            assert_ne!(lines, 1, "after {n} lines");
+        }
+    }
+}
+
+#[test]
+fn a_cell_taller_than_a_page_loses_nothing() {
+    let long: String = (0..2000).map(|n| format!("{n:04} ")).collect();
+    let (pages, _) = pages(&document(vec![table(vec![vec![text(&long), text("1")]])]));
+    assert!(pages.len() > 2);
+    let squeezed = |text: &str| text.split_whitespace().collect::<String>();
+    assert!(squeezed(&all_words(&pages)).replace("LeftRight", "").replace("1", "").contains(&squeezed(&long).replace('1', "")));
+    let unbroken = "x".repeat(10_000);
+    let (pages, _) = self::pages(&document(vec![table(vec![vec![text(&unbroken)]])]));
+    assert_eq!(all_words(&pages).matches('x').count(), 10_000);
+    for (_, strip) in pages.iter().flatten() {
+        for mark in &strip.marks {
+            if let Mark::Line { text, .. } = mark {
+                assert!(text.width() <= WIDTH / 2.0, "text runs out of its column");
+            }
+        }
+    }
+}
+
+#[test]
+fn numbers_end_at_the_same_place() {
+    let mut setter = Setter::new("en").unwrap();
+    let ends = ["1", "111", "888", "9"].map(|digits| {
+        let text = setter.set(&text(digits), Face::BODY, Some(100.0), Align::Right);
+        let line = text.layout.get(0).unwrap();
+        (line.metrics().offset + line.metrics().advance, line.metrics().advance)
+    });
+    assert!(ends.iter().all(|(end, _)| (end - 100.0).abs() < 0.01), "{ends:?}");
+    assert!((ends[1].1 - ends[2].1).abs() < 0.01, "digits differ in width");
+}
+
+#[test]
+fn any_text_can_be_printed() {
+    let nasty = [
+        "",
+        " ",
+        "\n\n\n",
+        "\0\u{1}\u{7f}\u{85}\t\r\n\r\u{b}\u{c}\u{1b}[31m",
+        "مرحبا 123 بالعالم",
+        "שלום\u{202e}abc\u{2066}x\u{2069}",
+        "हैलो 👩🏽‍🍼 🦩 👨‍👩‍👧 e\u{301}\u{301}\u{301}",
+        "\u{fffe}\u{ffff}\u{feff}\u{e000}\u{f8ff}\u{10ffff}\u{fdd0}\u{ad}\u{200b}\u{200d}\u{fe0f}",
+        "Nguyễn µg Ŵ ½ → ≥",
+    ];
+    for words in nasty.iter().map(|words| (*words).to_owned()).chain(["\u{1f476}".repeat(3000), "long ".repeat(8000)]) {
+        let spans = vec![Span::plain(&words), Span::plain(&words).bold().struck(), Span::plain(&words).small()];
+        let blocks = vec![
+            Block::Heading(words.clone()),
+            Block::Subheading(words.clone()),
+            Block::Paragraph(spans.clone()),
+            Block::Facts(vec![(words.clone(), spans.clone()), (words.clone(), Vec::new())]),
+            table(vec![vec![spans.clone(), spans.clone()], Vec::new()]),
+            Block::Notice(Notice { shape: Shape::Octagon, word: words.clone(), text: spans }),
+            Block::Signature(vec![words.clone(); 3]),
+        ];
+        let document = Document {
+            title: format!("T{words}"),
+            label: words.clone(),
+            banner: Some(words.clone()),
+            footer: words.clone(),
+            ..document(blocks)
+        };
+        let pdf = write(&document, &|_, _| words.clone());
+        assert!(pdf.as_ref().is_ok_and(|pdf| pdf.pages > 0), "{words:?}: {:?}", pdf.err());
+    }
+}
+
+#[test]
+fn empty_and_odd_blocks_can_be_printed() {
+    let column = Column { head: String::new(), weight: 0, align: Align::Right };
+    let blocks = vec![
+        Block::Facts(Vec::new()),
+        Block::Signature(Vec::new()),
+        Block::Paragraph(Vec::new()),
+        Block::Table(Table { columns: Vec::new(), rows: Vec::new() }),
+        numbered(0),
+        Block::Table(Table { columns: vec![column; 60], rows: vec![vec![text("1234"); 60]; 3] }),
+        Block::Gap(f32::NAN),
+        Block::Gap(-5.0),
+        Block::Gap(f32::INFINITY),
+        Block::Heading("Last".into()),
+    ];
+    let pdf = write(&document(blocks), &|_, _| String::new()).unwrap();
+    assert!(pdf.pages >= 2);
+    assert_eq!(write(&document(Vec::new()), &|_, _| String::new()).unwrap().pages, 1);
+}
+
+#[test]
+fn what_the_fonts_lack_is_told() {
+    let seen = |words: &str| {
+        let pdf = write(&document(vec![Block::Paragraph(text(words))]), &|_, _| String::new()).unwrap();
+        pdf.unprintable.into_iter().collect::<String>()
+    };
+    assert_eq!(seen("Eirlys Gŵynn\nİpek Nguyễn, 12 µg \u{2068}a\u{2069}\u{200e}"), "");
+    assert_eq!(seen("ok م 🦩"), "م🦩");
+    assert_eq!(seen("\u{7}"), "\u{fffd}");
+}
+
+#[test]
+fn a_struck_value_stays_readable() {
+    let mut setter = Setter::new("en").unwrap();
+    let spans = [Span::plain("350").struck(), Span::plain(" 420")];
+    let text = setter.set(&spans, Face::BODY, Some(100.0), Align::Left);
+    let pieces = super::glyphs::pieces(&text, 0, &setter);
+    let struck: Vec<_> = pieces.iter().filter(|piece| piece.ink.struck).collect();
+    assert_eq!((struck.len(), struck[0].glyphs.len()), (1, 3));
+    assert!(struck[0].width > 0.0 && struck[0].width < text.width());
+}
+
+#[test]
+fn a_long_label_leaves_room_for_the_record() {
+    let long = "name ".repeat(2000);
+    let document = Document {
+        label: long.clone(),
+        banner: Some(long.clone()),
+        footer: long,
+        ..document(vec![numbered(3)])
+    };
+    let (pages, body) = pages(&document);
+    assert!(body > 500.0 && pages.len() == 1);
+}
+
+#[test]
+fn the_same_document_gives_the_same_bytes() {
+    let mut blocks = filler(3);
+    blocks.push(numbered(60));
+    let document = Document { banner: Some("Rehearsal".into()), ..document(blocks) };
+    let page_words = |page: usize, pages: usize| format!("{page}/{pages}");
+    let first = write(&document, &page_words).unwrap();
+    assert_eq!(first, write(&document, &page_words).unwrap());
+    assert!(first.bytes.starts_with(b"%PDF-1.7"));
+    let other = Document { label: "Other".into(), ..document };
+    assert_ne!(first, write(&other, &page_words).unwrap());
+}
+
+#[test]
+fn every_page_is_given_its_number() {
+    let asked = std::cell::RefCell::new(Vec::new());
+    let pdf = write(&document(vec![numbered(100)]), &|page, pages| {
+        asked.borrow_mut().push((page, pages));
+        String::new()
+    });
+    let pages = pdf.unwrap().pages;
+    assert_eq!(asked.into_inner(), (1..=pages).map(|page| (page, pages)).collect::<Vec<_>>());
+}
+
+#[test]
+fn mistakes_of_the_caller_are_errors() {
+    let write = |document: Document| write(&document, &|_, _| String::new()).unwrap_err();
+    assert_eq!(write(Document { title: " \n".into(), ..document(Vec::new()) }), PageError::Untitled);
+    let language = PageError::Language("?".into());
+    assert_eq!(write(Document { language: "?".into(), ..document(Vec::new()) }), language);
+    let wide = document(vec![table(vec![vec![text("x"); 3]])]);
+    assert_eq!(write(wide), PageError::RowTooWide { cells: 3, columns: 2 });
+}

@@ -1,0 +1,556 @@
+//! What can be asked of the core, and what it answers. One variant of [`Response`] for each of [`Request`], by the same name.
+
+use secundine_domain::entry::{BirthId, EntryId};
+use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact, Practice};
+use secundine_domain::assess::{Blood, Finding};
+use secundine_domain::due::Due;
+use secundine_domain::examination::{Kind, Part};
+use secundine_domain::message::Message;
+use secundine_domain::protocol::{Level, Protocol};
+use secundine_domain::time::{Certainty, Precision};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// A question or an order.
+#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[serde(tag = "request", rename_all = "snake_case")]
+pub enum Request {
+    /// How things stand: is there a practice, is it open?
+    Status,
+    /// Founds a practice on this device.
+    CreatePractice {
+        /// The practice and the person.
+        practice: Practice,
+        /// What will open it.
+        passphrase: String,
+    },
+    /// Opens the practice.
+    Unlock {
+        /// The passphrase.
+        passphrase: String,
+    },
+    /// Closes it and forgets the key.
+    Lock,
+    /// Changes name, person or protocol of the practice.
+    DescribePractice {
+        /// As it should stand from now on.
+        practice: Practice,
+    },
+    /// The protocols that can be chosen.
+    Protocols,
+    /// Births, newest first.
+    Births {
+        /// How many to leave out from the newest on.
+        skip: u32,
+        /// How many to give at most.
+        take: u32,
+    },
+    /// A baby was born just now: registers a birth and records it, names left for later.
+    BabyBornNow {
+        /// Milliseconds since the finger touched.
+        ago_ms: u32,
+    },
+    /// Registers a birth that has not happened yet, so that its page is ready.
+    RegisterBirth {
+        /// What tells it from others.
+        label: String,
+    },
+    /// Everything about one birth.
+    Birth {
+        /// Which.
+        birth: BirthId,
+    },
+    /// Writes a fact.
+    Record {
+        /// For which birth.
+        birth: BirthId,
+        /// What.
+        fact: Fact,
+        /// When.
+        at: At,
+    },
+    /// Puts an entry right; the old form stays readable.
+    Amend {
+        /// For which birth.
+        birth: BirthId,
+        /// The entry as first written.
+        entry: EntryId,
+        /// The fact as it should be; none to keep it.
+        fact: Option<Fact>,
+        /// The time as it should be; none to keep it.
+        at: Option<At>,
+        /// Why.
+        reason: String,
+    },
+    /// Takes an entry out; it stays readable.
+    Retract {
+        /// For which birth.
+        birth: BirthId,
+        /// The entry as first written.
+        entry: EntryId,
+        /// Why.
+        reason: String,
+    },
+    /// Signs the record as it stands.
+    Sign {
+        /// For which birth.
+        birth: BirthId,
+    },
+    /// Writes the record as a PDF file.
+    WriteRecord {
+        /// For which birth.
+        birth: BirthId,
+    },
+    /// Begins a rehearsal in a practice of its own, apart from every real record.
+    Rehearse {
+        /// How fast its clock runs: 1 is real time.
+        speed: u32,
+        /// Whether the script acts by itself, or only tells what happens while the person records.
+        mode: RehearsalMode,
+    },
+    /// Ends the rehearsal and throws its records away.
+    EndRehearsal,
+}
+
+/// How a rehearsal is played.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum RehearsalMode {
+    /// The script records by itself.
+    Watch,
+    /// The script tells what happens; the person records.
+    Drill,
+}
+
+/// When something happened.
+#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[serde(tag = "at", rename_all = "snake_case")]
+pub enum At {
+    /// Just now.
+    Now {
+        /// Milliseconds since the finger touched.
+        ago_ms: u32,
+    },
+    /// At a typed local time.
+    Typed {
+        /// `2026-11-25`.
+        date: String,
+        /// `03:12`.
+        clock: String,
+        /// Known or guessed.
+        precision: Precision,
+    },
+}
+
+/// The answer to a [`Request`].
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(tag = "response", rename_all = "snake_case")]
+pub enum Response {
+    /// How things stand.
+    Status(StatusView),
+    /// The practice is founded and open.
+    CreatePractice {
+        /// The age identity that opens it if the passphrase is lost. Shown once, kept nowhere on the device.
+        recovery: String,
+    },
+    /// Open.
+    Unlock(StatusView),
+    /// Closed.
+    Lock(StatusView),
+    /// Written.
+    DescribePractice(StatusView),
+    /// The protocols that can be chosen.
+    Protocols {
+        /// Each whole, with its sources.
+        protocols: Vec<Protocol>,
+    },
+    /// Births, newest first.
+    Births {
+        /// One line each.
+        births: Vec<BirthLine>,
+        /// How many there are in all.
+        count: u32,
+    },
+    /// Registered and recorded, and on disk.
+    BabyBornNow {
+        /// The new birth.
+        birth: BirthId,
+        /// The entry of the baby's birth.
+        entry: EntryId,
+    },
+    /// Registered, and on disk.
+    RegisterBirth {
+        /// The new birth.
+        birth: BirthId,
+    },
+    /// Everything about one birth.
+    Birth(Box<BirthView>),
+    /// On disk.
+    Record {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// On disk.
+    Amend {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// On disk.
+    Retract {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// On disk.
+    Sign {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// The file is written.
+    WriteRecord {
+        /// Where.
+        path: String,
+        /// How many pages it has.
+        pages: u32,
+    },
+    /// The rehearsal runs.
+    Rehearse(StatusView),
+    /// Back in the practice.
+    EndRehearsal(StatusView),
+}
+
+/// How things stand.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct StatusView {
+    /// None, locked or open.
+    pub door: Door,
+    /// The practice, when open.
+    pub practice: Option<Practice>,
+    /// The rehearsal, if one runs.
+    pub rehearsal: Option<RehearsalView>,
+    /// Version of the program.
+    pub version: String,
+}
+
+/// Whether the practice can be worked with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Door {
+    /// Nothing is here yet.
+    NoPractice,
+    /// A passphrase is needed.
+    Locked,
+    /// Open.
+    Open,
+}
+
+/// A running rehearsal.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct RehearsalView {
+    /// The scenario's name.
+    pub scenario: Message,
+    /// How fast its clock runs.
+    pub speed: u32,
+    /// How it is played.
+    pub mode: RehearsalMode,
+    /// What happens at the moment, newest last.
+    pub cues: Vec<Message>,
+    /// Whether the script is at its end.
+    pub ended: bool,
+    /// The birth that the script records, once there is one.
+    pub birth: Option<BirthId>,
+}
+
+/// A birth in the list.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct BirthLine {
+    /// Which.
+    pub birth: BirthId,
+    /// What tells it from others.
+    pub label: String,
+    /// Name of the mother, once recorded.
+    pub client: Option<String>,
+    /// Local date of the first entry, `2026-11-25`.
+    pub date: String,
+    /// Local time of the first baby's birth.
+    pub born: Option<String>,
+    /// Where it stands.
+    pub phase: Phase,
+    /// A rehearsal, not a birth.
+    pub rehearsal: bool,
+    /// The third stage, running or ended.
+    pub third_stage: Option<ClockView>,
+}
+
+/// Where a birth stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Phase {
+    /// No baby is born.
+    Waiting,
+    /// A placenta is awaited.
+    ThirdStage,
+    /// All placentas are born.
+    AfterPlacenta,
+    /// Signed, and nothing written since.
+    Signed,
+}
+
+/// A clock: draw `elapsed_ms` plus the time since this answer came, while it runs.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct ClockView {
+    /// Milliseconds from its start to now or to its end.
+    #[ts(type = "number")]
+    pub elapsed_ms: i64,
+    /// The same as `m:ss` or `h:mm:ss`.
+    pub text: String,
+    /// Whether it still runs.
+    pub running: bool,
+    /// How fast it runs: 1, or more in a rehearsal.
+    pub speed: u32,
+    /// How well it is known.
+    pub certainty: Certainty,
+}
+
+/// Everything about one birth.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct BirthView {
+    /// Which.
+    pub birth: BirthId,
+    /// What tells it from others.
+    pub label: String,
+    /// A rehearsal, not a birth.
+    pub rehearsal: bool,
+    /// Local date now, `2026-11-25`.
+    pub today: String,
+    /// Local time now, `03:12:40`.
+    pub clock: String,
+    /// Where it stands.
+    pub phase: Phase,
+    /// The mother.
+    pub client: Option<Client>,
+    /// Id and title of the protocol in force.
+    pub protocol: Option<ProtocolLine>,
+    /// How the third stage is cared for.
+    pub care: Option<Care>,
+    /// From the birth of the last baby to the last placenta.
+    pub third_stage: Option<ClockView>,
+    /// The babies, in order.
+    pub babies: Vec<BabyView>,
+    /// The placentas born, each named by its first baby.
+    pub placentas: Vec<PlacentaView>,
+    /// The next likely marks, likeliest first, at most four.
+    pub next: Vec<NextMark>,
+    /// Every mark that can be made now, in the order of events.
+    pub marks: Vec<NextMark>,
+    /// Blood, mL.
+    pub blood: Blood,
+    /// Held against the protocol.
+    pub findings: Vec<Finding>,
+    /// What comes next.
+    pub due: Vec<Due>,
+    /// Every entry, in order of time.
+    pub timeline: Vec<LineView>,
+    /// The examination, one for each placenta born.
+    pub examinations: Vec<ExaminationView>,
+    /// SHA-256 of all entries, hexadecimal: what a signature would sign.
+    pub version: String,
+}
+
+/// A protocol in one line.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct ProtocolLine {
+    /// Id.
+    pub id: String,
+    /// Title.
+    pub title: String,
+    /// Edition.
+    pub edition: String,
+}
+
+/// A baby and its cord.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct BabyView {
+    /// Counted from 1.
+    pub baby: BabyNo,
+    /// How long the cord pulsed, or has pulsed.
+    pub cord: Option<ClockView>,
+    /// Birth.
+    pub born: Option<MarkView>,
+    /// End of cord pulsation.
+    pub pulsation_stopped: Option<MarkView>,
+    /// Cord clamped.
+    pub clamped: Option<MarkView>,
+    /// Cord cut.
+    pub cut: Option<MarkView>,
+    /// Minutes at which an Apgar score is on record.
+    pub apgar_minutes: Vec<u32>,
+}
+
+/// A placenta and its membranes.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct PlacentaView {
+    /// The babies that it fed; the first names it.
+    pub babies: Vec<BabyNo>,
+    /// Birth of the placenta.
+    pub born: Option<MarkView>,
+    /// Birth of the membranes.
+    pub membranes: Option<MarkView>,
+}
+
+/// A moment on record.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct MarkView {
+    /// The entry, as first written.
+    pub entry: EntryId,
+    /// Local time.
+    pub clock: String,
+    /// Since the birth of this baby, `m:ss`; empty for the birth itself.
+    pub since_birth: String,
+    /// How well that is known.
+    pub certainty: Certainty,
+}
+
+/// A mark that can be made with one touch.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct NextMark {
+    /// What it writes.
+    pub fact: Fact,
+    /// What stands on the button.
+    pub label: Message,
+}
+
+/// One entry with what became of it.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct LineView {
+    /// The entry, as first written.
+    pub entry: EntryId,
+    /// Local date on which it happened.
+    pub date: String,
+    /// Local time at which it happened.
+    pub clock: String,
+    /// Since the first birth, `m:ss`; none before there is one.
+    pub since_birth: Option<String>,
+    /// What, as it stands now.
+    pub message: Message,
+    /// The fact as it stands now, to begin a correction from.
+    pub fact: Fact,
+    /// Who wrote it.
+    pub author: String,
+    /// Local date and time of writing, where that differs from the moment itself by a minute or more.
+    pub written: Option<String>,
+    /// Typed and guessed.
+    pub estimated: bool,
+    /// Written so long after it happened that the protocol calls it late.
+    pub late: bool,
+    /// Taken out of the chart.
+    pub retracted: bool,
+    /// Earlier forms, oldest first.
+    pub earlier: Vec<EarlierView>,
+    /// What is odd about it.
+    pub oddities: Vec<Message>,
+}
+
+/// An earlier form of an entry, and why it was left.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct EarlierView {
+    /// Local time as it stood.
+    pub clock: String,
+    /// What, as it stood.
+    pub message: Message,
+    /// Who changed it.
+    pub changed_by: String,
+    /// Local date and time of the change.
+    pub changed: String,
+    /// Why.
+    pub reason: String,
+}
+
+/// The examination of one placenta.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct ExaminationView {
+    /// The placenta, named by its first baby.
+    pub placenta: BabyNo,
+    /// The items, in the order of work.
+    pub items: Vec<ItemView>,
+    /// How many are answered.
+    pub answered: u32,
+}
+
+/// One item.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct ItemView {
+    /// Stable id; also the drawing to show.
+    pub item: String,
+    /// Where it belongs.
+    pub part: Part,
+    /// How it is answered.
+    pub kind: Kind,
+    /// What is asked.
+    pub question: Message,
+    /// How to look, and what it means.
+    pub how: Message,
+    /// The choices of a choice.
+    pub options: Vec<OptionView>,
+    /// Least number taken, in the unit of the kind.
+    pub min: u32,
+    /// Greatest number taken.
+    pub max: u32,
+    /// The answer in force.
+    pub answer: Option<Answer>,
+    /// The answer in words.
+    pub answer_words: Option<Message>,
+    /// The entry of that answer, to amend it.
+    pub entry: Option<EntryId>,
+    /// How much the answer asks for attention.
+    pub level: Option<Level>,
+}
+
+/// One choice.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct OptionView {
+    /// Stable id.
+    pub option: String,
+    /// What stands on the button.
+    pub label: Message,
+}
+
+/// Why a request was not done. Codes and numbers only: nothing of a client's data.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct ApiError {
+    /// What kind of failure.
+    pub code: ErrorCode,
+    /// What was wrong and what to do, in words.
+    pub message: Message,
+}
+
+/// Kinds of failure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum ErrorCode {
+    /// The practice is locked.
+    Locked,
+    /// There is a practice here already.
+    AlreadyThere,
+    /// There is no practice here.
+    NoPractice,
+    /// The passphrase does not fit.
+    WrongPassphrase,
+    /// A key file is missing or damaged.
+    DamagedKey,
+    /// The store is damaged.
+    DamagedStore,
+    /// The store was written by a later version.
+    NewerStore,
+    /// Another window has the store open.
+    InUse,
+    /// The entry is NOT on disk.
+    NotSaved,
+    /// The values cannot be.
+    Impossible,
+    /// What was named is not here.
+    NotFound,
+    /// Not in a rehearsal, or only there.
+    Rehearsal,
+    /// A fault of the program.
+    Internal,
+}
