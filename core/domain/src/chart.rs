@@ -7,9 +7,9 @@ use ts_rs::TS;
 
 use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::Answers;
-use crate::fact::{Apgar, BabyNo, Care, Client, Loss, Medicine, MotherObservation, NewbornMeasures};
+use crate::fact::{Apgar, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornMeasures};
 use crate::message::Message;
-use crate::time::{Certainty, Elapsed, Occurred, Stamp};
+use crate::time::{Elapsed, Occurred, Stamp};
 
 mod apply;
 mod lines;
@@ -234,9 +234,14 @@ impl Chart {
         Some(Elapsed::between(&born.at, at))
     }
 
-    /// Whether a distance was taken from the wall clock or from memory.
+    /// A fact in words; `of` tells how many babies there are, so that a single one goes unnumbered.
     #[must_use]
-    pub fn is_uncertain(elapsed: Elapsed) -> bool {
-        elapsed.certainty != Certainty::Measured
+    pub fn say(&self, fact: &Fact) -> Message {
+        let about = match fact {
+            Fact::BabyBorn { baby } => *baby,
+            _ => 0,
+        };
+        let known = self.babies.keys().next_back().copied().unwrap_or(1);
+        fact.describe().with("of", known.max(about))
     }
 }

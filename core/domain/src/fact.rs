@@ -11,6 +11,8 @@ use crate::quantity::{
 
 mod describe;
 
+pub use describe::care_words;
+
 /// A baby of this birth, counted from 1 in the order of birth.
 pub type BabyNo = u8;
 

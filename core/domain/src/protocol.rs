@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use ts_rs::TS;
 
-use crate::message::Message;
+use crate::message::{Arg, Message};
 
 /// A number in thousandths, so that comparisons are exact.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -298,8 +298,13 @@ impl Watch {
             Self::Temperature => "value-celsius",
             Self::Saturation => "value-percent",
         })
-        .with("value", f64::from(value))
+        .with("value", if self == Self::ShockIndex { Arg::Text(hundredths(value)) } else { Arg::Number(f64::from(value)) })
     }
+}
+
+/// Two digits, cut and not rounded: a value short of a threshold never reads as having reached it.
+fn hundredths(value: Milli) -> String {
+    format!("{}.{:02}", value.0 / 1000, value.0 % 1000 / 10)
 }
 
 impl Step {

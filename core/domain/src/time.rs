@@ -90,6 +90,12 @@ impl Stamp {
     pub fn date(&self) -> String {
         local(self.wall_ms, self.offset_min, "%Y-%m-%d")
     }
+
+    /// The local date and time, `2026-11-25 03:12:40`.
+    #[must_use]
+    pub fn date_and_clock(&self) -> String {
+        format!("{} {}", self.date(), self.clock())
+    }
 }
 
 impl Occurred {

@@ -57,8 +57,16 @@ fn summary() -> Vec<Block> {
             ),
             fact("Protocol", "Physiological, version 3"),
         ]),
-        notice(Shape::Octagon, "Act now", "Loss over 500 ml was foretold by the rate between 04:40 and 04:46. Help was called at 04:46."),
-        notice(Shape::Triangle, "Look closer", "No placenta 30 minutes after the birth. The plan was gone through with the woman at 04:43."),
+        notice(
+            Shape::Octagon,
+            "Act now",
+            "Loss over 500 ml was foretold by the rate between 04:40 and 04:46. Help was called at 04:46.",
+        ),
+        notice(
+            Shape::Triangle,
+            "Look closer",
+            "No placenta 30 minutes after the birth. The plan was gone through with the woman at 04:43.",
+        ),
         notice(Shape::Circle, "Worth knowing", "The bladder was full at 04:30 and emptied at 04:34."),
     ]
 }
@@ -135,15 +143,9 @@ fn examination() -> Vec<Block> {
         Block::Heading("Examination of the placenta".into()),
         Block::Subheading("First look, 05:02".into()),
         Block::Table(Table {
-            columns: vec![
-                column("Part", 24, Align::Left),
-                column("Finding", 44, Align::Left),
-                column("Note", 32, Align::Left),
-            ],
+            columns: vec![column("Part", 24, Align::Left), column("Finding", 44, Align::Left), column("Note", 32, Align::Left)],
             rows: rows
-                .map(|(part, finding, note)| {
-                    vec![vec![Span::plain(part).bold()], cell(finding), vec![Span::plain(note).small()]]
-                })
+                .map(|(part, finding, note)| vec![vec![Span::plain(part).bold()], cell(finding), vec![Span::plain(note).small()]])
                 .to_vec(),
         }),
         Block::Paragraph(vec![

@@ -1,3 +1,10 @@
 //! A chart on paper.
+//!
+//! [`document`] says what stands in the record, [`page`] how it is set; [`words`] puts messages into words.
 
+mod document;
 pub mod page;
+mod sections;
+pub mod words;
+
+pub use document::{Origin, document, pdf};

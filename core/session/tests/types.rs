@@ -1,6 +1,8 @@
 //! The TypeScript types that the page uses are generated from the Rust ones and checked in.
 //! `UPDATE_TYPES=1 cargo test -p secundine-session --test types` writes them.
 
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
 use std::collections::BTreeMap;
 use std::path::Path;
 

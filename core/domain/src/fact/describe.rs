@@ -2,6 +2,7 @@
 
 use super::{Answer, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, Practice};
 use crate::message::Message;
+use crate::protocol::Protocol;
 
 impl Fact {
     /// The fact as one line of the record.
@@ -13,7 +14,10 @@ impl Fact {
             }
             Self::BirthRegistered { label, .. } => Message::new("fact-birth-registered").with("label", label.as_str()),
             Self::ClientRecorded(client) => client_line(client),
-            Self::ProtocolChosen { protocol } => Message::new("fact-protocol-chosen").with("protocol", protocol.as_str()),
+            Self::ProtocolChosen { protocol } => {
+                let title = Protocol::find(protocol).map_or(protocol.as_str(), |known| known.title.as_str());
+                Message::new("fact-protocol-chosen").with("protocol", title)
+            }
             Self::CareChosen { care } => Message::new("fact-care-chosen").with("care", care_words(*care)),
             Self::BabyBorn { baby } => about("fact-baby-born", *baby),
             Self::CordPulsationStopped { baby } => about("fact-cord-pulsation-stopped", *baby),

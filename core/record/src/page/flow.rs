@@ -33,12 +33,7 @@ pub(super) struct Flow<'a> {
 }
 
 /// The title and all blocks, for pages whose body is `body` points tall.
-pub(super) fn strips(
-    document: &Document,
-    body: f32,
-    setter: &mut Setter,
-    tags: &mut Tags,
-) -> Result<Vec<Strip>, PageError> {
+pub(super) fn strips(document: &Document, body: f32, setter: &mut Setter, tags: &mut Tags) -> Result<Vec<Strip>, PageError> {
     let mut flow = Flow { setter, tags, limit: body * TALLEST };
     let mut strips = flow.heading(&document.title, 1, Face::TITLE);
     let mut gap = 0.0_f32;
@@ -171,15 +166,7 @@ impl Flow<'_> {
         vec![strip]
     }
 
-    fn place(
-        &mut self,
-        spans: &[Span],
-        face: Face,
-        x: f32,
-        width: f32,
-        parent: Node,
-        tag: krilla::tagging::TagKind,
-    ) -> Placed {
+    fn place(&mut self, spans: &[Span], face: Face, x: f32, width: f32, parent: Node, tag: krilla::tagging::TagKind) -> Placed {
         let node = self.tags.add(parent, tag);
         let text = self.setter.set(spans, face, Some(width), Align::Left);
         Placed { text, x, node }

@@ -48,7 +48,8 @@ pub(super) fn pieces(text: &Text, line: usize, setter: &Setter) -> Vec<Piece> {
             let Some(piece) = pieces.last_mut() else { continue };
             for glyph in cluster.glyphs() {
                 let id = GlyphId::new(if glyph.id == 0 { lozenge } else { glyph.id });
-                let (advance, dx, dy) = (glyph.advance / size, glyph.x / size, glyph.y / size);
+                // The layout counts down the page, a glyph counts up from its baseline.
+                let (advance, dx, dy) = (glyph.advance / size, glyph.x / size, -glyph.y / size);
                 piece.glyphs.push(KrillaGlyph::new(id, advance, dx, dy, 0.0, range.clone(), None));
                 piece.width += glyph.advance;
                 x += glyph.advance;

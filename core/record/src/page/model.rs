@@ -12,11 +12,12 @@ pub struct Document {
     pub language: String,
     /// When the document was made. Nothing else in the file tells a time.
     pub made: Made,
-    /// Whose record this is. Heads every page.
+    /// Whose record this is. Heads every page, on at most 3 lines.
     pub label: String,
-    /// A warning framed at the top and the bottom of every page, such as "REHEARSAL - not a real birth".
+    /// A warning framed at the top and the bottom of every page, on at most 2 lines, such as "REHEARSAL - not a real
+    /// birth".
     pub banner: Option<String>,
-    /// Left side of every footer.
+    /// Left side of every footer, on at most 2 lines.
     pub footer: String,
     /// The content, in reading order.
     pub blocks: Vec<Block>,

@@ -33,7 +33,8 @@ struct Pages {
 impl Pages {
     fn place(&mut self, group: Vec<Strip>) {
         let tall: f32 = group.iter().map(|strip| strip.before + strip.height).sum();
-        if tall > self.height {
+        // On a page of their own there is nothing above the first.
+        if tall - group.first().map_or(0.0, |strip| strip.before) > self.height {
             // They cannot stay together, so each goes where it fits.
             for strip in group {
                 self.make_room(strip.before + strip.height);

@@ -37,8 +37,7 @@ pub(super) fn paint(
     let mut file = krilla::Document::new_with(settings()?);
     let mut contents = OutlineNode::new(brief(&document.title), XyzDestination::new(0, Point::from_xy(0.0, 0.0)));
     let mut brush = Brush { fonts: fonts()?, tags, kind: ArtifactType::Header };
-    let feet: Vec<Strip> =
-        (1..=count).map(|page| furniture.foot_of(&page_words(page, count), &mut setter)).collect();
+    let feet: Vec<Strip> = (1..=count).map(|page| furniture.foot_of(&page_words(page, count), &mut setter)).collect();
     for (at, (page, foot)) in pages.iter().zip(&feet).enumerate() {
         let size = PageSettings::from_wh(PAGE_WIDTH, PAGE_HEIGHT);
         let mut sheet = file.start_page_with(size.ok_or_else(|| PageError::File("page size".into()))?);

@@ -96,4 +96,3 @@ fn rule_below(strips: &mut [Strip], weight: f32) {
         last.marks.push(Mark::Rule { x: 0.0, y: last.height, width: WIDTH, weight });
     }
 }
-

@@ -8,8 +8,8 @@ use std::sync::Arc;
 
 use parley::fontique::{Blob, Collection, CollectionOptions, SourceCache};
 use parley::{
-    Alignment, AlignmentOptions, FontContext, FontFamilyName, FontFeatures, FontWeight, Language, Layout,
-    LayoutContext, OverflowWrap, StyleProperty,
+    Alignment, AlignmentOptions, FontContext, FontFamilyName, FontFeatures, FontWeight, Language, Layout, LayoutContext,
+    OverflowWrap, StyleProperty,
 };
 
 use super::{Align, PageError, Span};
@@ -104,8 +104,7 @@ pub(super) struct Setter {
 impl Setter {
     pub fn new(language: &str) -> Result<Self, PageError> {
         // The tag may carry variants; only what precedes them matters for setting text.
-        let (language, _) =
-            Language::parse_prefix(language).map_err(|_| PageError::Language(language.to_owned()))?;
+        let (language, _) = Language::parse_prefix(language).map_err(|_| PageError::Language(language.to_owned()))?;
         let mut fonts = FontContext {
             collection: Collection::new(CollectionOptions { shared: false, system_fonts: false }),
             source_cache: SourceCache::default(),
@@ -116,14 +115,8 @@ impl Setter {
             fonts.collection.register_fonts(blob, None);
             id
         });
-        let mut setter = Self {
-            fonts,
-            layouts: LayoutContext::new(),
-            language,
-            lozenge: [0; 2],
-            blobs,
-            unprintable: BTreeSet::new(),
-        };
+        let mut setter =
+            Self { fonts, layouts: LayoutContext::new(), language, lozenge: [0; 2], blobs, unprintable: BTreeSet::new() };
         setter.lozenge = [setter.lozenge_of(false)?, setter.lozenge_of(true)?];
         Ok(setter)
     }

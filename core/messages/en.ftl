@@ -1,0 +1,372 @@
+### English. Plain and short, in the words of the trade. Every word on screen and in print stands here.
+### The tool records, computes and reminds: no sentence here says what to do with mother or baby, or calls a reading safe.
+
+## Facts, one line each. `of` tells how many babies there are.
+
+joined = { $first }, { $rest }
+part-none = nothing
+fact-practice = { $name }: { $practitioner }
+fact-birth-registered = Chart opened: { $label }
+fact-client = Mother: { $name }. { $parts }
+fact-protocol-chosen = Protocol chosen: { $protocol }
+fact-care-chosen = Care of the third stage: { $care }
+fact-baby-born = { $of ->
+    [1] Baby born
+   *[other] Baby { $baby } born
+}
+fact-cord-pulsation-stopped = { $of ->
+    [1] Cord pulsation stopped
+   *[other] Cord pulsation stopped, baby { $baby }
+}
+fact-cord-clamped = { $of ->
+    [1] Cord clamped
+   *[other] Cord clamped, baby { $baby }
+}
+fact-cord-cut = { $of ->
+    [1] Cord cut
+   *[other] Cord cut, baby { $baby }
+}
+fact-placenta-born = { $of ->
+    [1] Placenta born
+   *[other] Placenta of baby { $babies } born
+}
+fact-membranes-born = { $of ->
+    [1] Membranes born
+   *[other] Membranes of baby { $babies } born
+}
+fact-loss-weighed = Blood on { $item }: { $net } g ({ $gross } g less { $dry } g dry)
+fact-loss-jug = Blood in the jug: { $volume } mL
+fact-loss-seen = Blood by eye: { $volume } mL
+fact-mother-observed = Mother: { $parts }
+fact-apgar = { $of ->
+    [1] Apgar at { $minute } min: { $total }
+   *[other] Apgar of baby { $baby } at { $minute } min: { $total }
+}
+fact-newborn-measured = { $of ->
+    [1] Baby: { $parts }
+   *[other] Baby { $baby }: { $parts }
+}
+fact-medicine = Given: { $name } { $dose }, { $route }
+fact-examined = { $item }: { $answer }
+fact-noted = { $text }
+fact-retracted = Taken out
+fact-signed = Signed by { $name }, { $role }
+fact-unknown = A kind of entry that this version does not know ({ $kind })
+
+part-gestation = { $weeks }+{ $days } weeks
+part-blood-group = blood group { $text }
+part-allergies = allergies: { $text }
+part-no-allergies = no known allergies
+part-pulse = pulse { $value }
+part-pressure = blood pressure { $systolic }/{ $diastolic }
+part-respirations = breathing { $value }
+part-temperature = { $value } °C
+part-saturation = oxygen saturation { $value } %
+part-weight = { $value } g
+part-length = length { $value } cm
+part-head = head { $value } cm
+fundus-firm = fundus firm
+fundus-firms-when-rubbed = fundus firms when rubbed
+fundus-soft = fundus soft
+bleeding-light = bleeding light
+bleeding-moderate = bleeding moderate
+bleeding-heavy = bleeding heavy
+bleeding-trickle = bleeding a steady trickle
+bleeding-clots = bleeding with clots
+care-physiological = physiological
+care-active = active
+answer-could-not-tell = could not tell
+measure-cm = { $value } cm
+measure-g = { $value } g
+measure-count = { $value }
+
+## What is watched
+
+watch-third-stage = Third stage
+watch-blood-loss = Blood loss
+watch-shock-index = Shock index
+watch-pulse = Pulse
+watch-systolic = Systolic pressure
+watch-diastolic = Diastolic pressure
+watch-respirations = Breathing
+watch-temperature = Temperature
+watch-saturation = Oxygen saturation
+value-text = { $value }
+value-minutes = { $value } min
+value-millilitres = { $value } mL
+value-ratio = { $value }
+value-per-minute = { $value } a minute
+value-mmhg = { $value } mmHg
+value-celsius = { $value } °C
+value-percent = { $value } %
+
+finding-no-protocol = No protocol is chosen, so no limits are watched.
+finding-no-care = Third stage { $value }: physiological or active care is not recorded, so no limit applies.
+finding-not-recorded = { $what }: not recorded
+finding-within = { $what } { $value }: no mark of the protocol passed
+finding-near = { $what } { $value }: past the mark { $compare }{ $limit }
+finding-passed = { $what } { $value }: past the limit { $compare }{ $limit }
+finding-no-doubt = Placenta and membranes: no doubt recorded
+finding-completeness-not-recorded = Whether all is here: { $count ->
+    [one] one question not answered
+   *[other] { $count } questions not answered
+}
+finding-doubt = Placenta or membranes may not be whole: { $item }
+finding-unusual = { $item }: { $answer }
+
+status-seen = read in the source
+status-second-hand = read at second hand
+status-memory = from memory, unverified
+status-borrowed = borrowed from another guideline
+status-choice = our own choice, no source
+status-common-practice = common practice
+
+due-third-stage = { $minutes } min since birth
+due-mother = Look at the mother, every { $minutes } min
+
+odd-before-birth = Before the birth
+odd-no-baby = No birth of this baby on record
+odd-second-birth = A second birth of the same baby
+odd-second-placenta = A second placenta for the same baby
+odd-repeated = Recorded twice; the first counts
+odd-cut-before-clamp = Cut before it was clamped
+odd-in-future = Lies after the moment of writing
+odd-clock-changed = The clock of the phone was changed before this entry
+odd-amends-missing = Puts right an entry that is not here
+odd-unknown-fact = Not known to this version; kept as it is
+
+## Values that cannot be
+
+quantity-volume = volume
+quantity-item-weight = weight
+quantity-birth-weight = baby's weight
+quantity-length = length
+quantity-heart-rate = pulse
+quantity-pressure = blood pressure
+quantity-respiratory-rate = breathing
+quantity-temperature = temperature
+quantity-saturation = oxygen saturation
+quantity-gestation = gestation
+quantity-count = number
+quantity-apgar-part = Apgar part
+quantity-minutes = minutes
+impossible-dry-weight = { $gross } g with blood is less than { $dry } g dry. Look at the two weights again.
+impossible-pressure = { $systolic } over { $diastolic } cannot be: the first number is the greater one. Look at both again.
+impossible-nothing-observed = Nothing is filled in yet. Fill in at least one value.
+impossible-no-label = Give the birth a label, so that it is not mixed up with another.
+impossible-empty-note = The note is empty. Write something first.
+impossible-no-medicine = Say which medicine.
+impossible-no-baby = Say which baby's placenta it is.
+impossible-unknown = This kind of entry cannot be written here.
+impossible-measure = { $item }: { $value } cannot be. It takes { $min } to { $max }.
+impossible-answer = { $item } has no such answer. Choose one of those shown.
+impossible-quantity = { $quantity }: { $value } cannot be. It takes { $min } to { $max } { $unit }.
+
+## When something does not work
+
+error-internal = A fault in the program. What was recorded is kept. Open the practice again with the passphrase.
+error-locked = The practice is locked. Open it with the passphrase.
+error-already-there = A practice is on this device already. Open it with its passphrase.
+error-no-practice = There is no practice on this device yet.
+error-no-practitioner = Write your name: every entry carries it.
+error-short-passphrase = The passphrase is too short. Use { $letters } letters or more; several words are best.
+error-wrong-passphrase = This passphrase does not open the practice. Try again, or use the recovery sheet.
+error-damaged-key = The key file cannot be read. Nothing is lost: use the recovery sheet, or put the key file back from a backup.
+error-damaged-store = The store cannot be read with its key. Nothing was changed. Copy the folder before anything else, then restore a backup.
+error-newer-store = This practice was written by a newer version of Secundine. Update the app; nothing was changed.
+error-in-use = The practice is open in another window. Close that one first.
+error-full = NOT SAVED: the device is full. Free some space and try again, and write it on paper now.
+error-not-saved = NOT SAVED: the device could not write. Write it on paper now, then close and open the app and try again.
+error-record-not-written = The PDF could not be written. The record itself is safe in the practice. Free some space and try again.
+error-no-birth = This birth is not in the practice.
+error-no-entry = This entry is not in the chart.
+error-no-item = The examination has no such item.
+error-no-protocol = There is no such protocol.
+error-no-reason = Say why: the reason stays with the correction.
+error-not-amendable = A signature stays as it is. Write what is to be added; it will stand after the signature.
+error-already-retracted = This entry is taken out already.
+error-no-time = This is no date and time. Write the date as 2026-11-25 and the time as 03:12.
+error-in-future = This time has not come yet. Look at date and time again.
+error-not-recordable = This kind of entry is not written by hand.
+error-rehearsing = A rehearsal is running. End it first.
+error-no-rehearsal = No rehearsal is running.
+error-rehearsal-speed = The speed is 1 to 600.
+error-bad-request = This could not be taken: { $problem }
+
+## The examination
+
+exam-fetal-surface = Fetal side
+exam-fetal-surface-how = Lay it cord side up and rinse it. Shiny grey-blue with vessels to near the edge is the usual look.
+exam-fetal-surface-shiny = shiny, grey-blue
+exam-fetal-surface-dull = dull or yellow-grey
+exam-fetal-surface-green-rinses = green, rinses off
+exam-fetal-surface-green-stays = green, stays after rinsing
+exam-insertion = Where the cord goes in
+exam-insertion-how = Measure from the cord to the nearest edge. In the membranes means vessels that run bare before they reach the disc.
+exam-insertion-central = central
+exam-insertion-eccentric = off centre
+exam-insertion-marginal = within 2 cm of the edge
+exam-insertion-velamentous = in the membranes
+exam-amnion = Amnion
+exam-amnion-how = The inner layer, smooth. Strip it towards the cord and see whether it makes a whole bag.
+exam-amnion-whole = whole
+exam-amnion-ragged = ragged
+exam-amnion-missing = part missing
+exam-chorion = Chorion
+exam-chorion-how = The outer layer, dull, ends at the edge of the disc. Hold the bag up and look for what is missing.
+exam-chorion-whole = whole
+exam-chorion-ragged = ragged
+exam-chorion-missing = part missing
+exam-edge-vessels = Vessels in the membranes
+exam-edge-vessels-how = Follow each vessel past the edge. One that ends at a tear may have led to a lobe that is not here.
+exam-edge-vessels-none = none past the edge
+exam-edge-vessels-to-lobe = lead to an extra lobe
+exam-edge-vessels-torn-end = end at a tear
+exam-vessels = Vessels of the cord
+exam-vessels-how = Cut freshly, well away from the disc, and count twice. Two small arteries and one larger vein are usual.
+exam-vessels-three = three
+exam-vessels-two = two
+exam-vessels-other = another number
+exam-knots = Knots
+exam-knots-how = A true knot comes undone like any knot; a false one is a loop of vessel.
+exam-knots-none = none
+exam-knots-false = false
+exam-knots-true-loose = true, loose
+exam-knots-true-tight = true, tight
+exam-cord-length = Length of the cord
+exam-cord-length-how = Add up all pieces: at the disc, at the baby, and any that were cut off.
+exam-cord-whole = Were all pieces measured?
+exam-cord-whole-how = A cord of which a piece is missing is never called short.
+exam-cord-whole-all-pieces = all pieces
+exam-cord-whole-incomplete = a piece is missing
+exam-lobes = Do the lobes meet?
+exam-lobes-how = Lift the clots, turn the maternal side up and cup it in both hands. Look for gaps and torn beds; do not count lobes.
+exam-lobes-meet = they meet
+exam-lobes-gap = there is a gap
+exam-lobes-torn = torn, a piece is gone
+exam-maternal-clot = Clots on the maternal side
+exam-maternal-clot-how = Loose clots wipe off. One that sticks and has made a dent lay there before the birth.
+exam-maternal-clot-none = none
+exam-maternal-clot-loose = loose
+exam-maternal-clot-adherent = sticks, with a dent
+exam-maternal-surface = Maternal side
+exam-maternal-surface-how = Feel it. Gritty white specks are of no consequence; firm pale or dark areas are noted with place and size.
+exam-maternal-surface-even = even, dark red
+exam-maternal-surface-gritty = gritty white specks
+exam-maternal-surface-firm-areas = firm areas
+exam-maternal-surface-pale = pale all over
+exam-shape = Shape
+exam-shape-how = Look at the outline and at the rim where the membranes leave it.
+exam-shape-round = round or oval
+exam-shape-two-lobes = two like lobes
+exam-shape-extra-lobe = extra small lobe
+exam-shape-folded-rim = folded rim
+exam-disc-length = Length of the disc
+exam-disc-length-how = The greatest length, without the membranes.
+exam-disc-breadth = Breadth of the disc
+exam-disc-breadth-how = Square to the length.
+exam-disc-thickness = Thickness of the disc
+exam-disc-thickness-how = In the middle, with a probe or between two fingers.
+exam-weight = Weight
+exam-weight-how = After the clots are lifted. Zero the scale with its bowl.
+exam-weighed-as = Weighed as
+exam-weighed-as-how = The two are never turned into each other.
+exam-weighed-as-untrimmed = with cord and membranes
+exam-weighed-as-trimmed = trimmed of both
+exam-smell = Smell
+exam-smell-how = Fresh blood smells of iron.
+exam-smell-usual = as usual
+exam-smell-foul = foul
+exam-fate = What becomes of it
+exam-fate-how = As the family wishes and local rule allows.
+exam-fate-family = stays with the family
+exam-fate-hospital = goes with the mother
+exam-fate-laboratory = goes to the laboratory
+exam-fate-disposal = disposal
+
+## The record in print
+
+record-title = Third stage and examination of the placenta
+record-rehearsal = REHEARSAL. Not a birth, not a record of care.
+record-page = Page { $page } of { $pages }
+record-footer = Written by Secundine { $written }. Version { $version }
+record-birth = Birth
+record-mother = Mother
+record-born = Date of birth
+record-gestation = Gestation
+record-gestation-value = { $weeks } weeks { $days } days
+record-parity = Gravida, para
+record-blood-group = Blood group
+record-allergies = Allergies
+record-practice = Practice
+record-protocol = Protocol
+record-protocol-value = { $title }, { $edition }; numbers last checked { $checked }
+record-no-protocol = none chosen: no limits were watched
+record-care = Care of the third stage
+record-not-recorded = not recorded
+record-none-known = none known
+record-durations = Times
+record-event = Event
+record-time = Time
+record-since = Since birth
+record-cord-pulsed = { $of ->
+    [1] Cord pulsed for
+   *[other] Cord of baby { $baby } pulsed for
+}
+record-third-stage = Third stage
+record-third-stage-running = { $value }, placenta not yet born
+record-across-restart = the phone restarted in between
+record-typed = from a typed time
+record-findings = Held against the protocol
+record-notice-note = Note
+record-notice-caution = Caution
+record-notice-limit = Limit
+record-finding-source = { $words } { $source } ({ $status }).
+record-within = No mark passed
+record-open = Not recorded or cannot be told
+record-completeness = Whether all is here
+record-examination = { $of ->
+    [1] Examination
+   *[other] Examination of placenta { $placenta }
+}
+record-item = Looked at
+record-found = Found
+record-no-examination = Nothing recorded.
+record-blood = Blood
+record-blood-total = Total { $total } mL: measured { $measured } mL, by eye { $seen } mL. Amounts judged by eye are mostly too low.
+record-blood-none = Nothing recorded.
+record-timeline = Timeline
+record-what = What
+record-by = By
+record-examined-run = Examination: { $count } answers, to { $until }; see above
+record-written = written { $when }
+record-late = late entry
+record-estimated = time estimated
+record-changed = changed { $when } by { $author }: { $reason }
+record-taken-out = taken out { $when } by { $author }: { $reason }
+record-odd = { $what }
+record-signatures = Signatures
+record-signed = { $name }, { $role }, { $when }
+record-signed-version = signs version { $version }
+record-unsigned = Not signed.
+record-sign-name = Name and role
+record-sign-date = Date and time
+record-note = Times are local, 24 h. The record shows what was written, with every correction; what is not recorded is not "normal". Thresholds are the protocol's; local protocol, local law and licensed practice come first. No monitor, cleared by no authority.
+
+## The rehearsal
+
+quiet-night = A quiet night
+quiet-night-begin = Rosa is kneeling by the bed. The head is in view, and she breathes it out slowly.
+quiet-night-born = The baby is born, wet and loud, and goes to her chest.
+quiet-night-apgar-1 = One minute: pink body, blue hands, a strong heart, a cry that catches.
+quiet-night-apgar-5 = Five minutes: pink all over and looking about.
+quiet-night-pulsation = Between two fingers the cord has gone still.
+quiet-night-clamp = White and limp. She would like it clamped now.
+quiet-night-look = A quarter of an hour. The pulse is 84, the pressure 118 over 72.
+quiet-night-placenta = A trickle, the cord grows longer, she bears down: the placenta, and the membranes after it.
+quiet-night-cloth = A palm-sized patch on the cloth.
+quiet-night-slip = The scale says 310, not 510.
+quiet-night-examine = Under the lamp, cord side up.
+quiet-night-measure = On the scale: 3540. Fifty-one centimetres.
+quiet-night-late = The first feed was never written down.
+quiet-night-sign = All is written. Tea.

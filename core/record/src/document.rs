@@ -1,0 +1,97 @@
+//! What stands in the record of a birth.
+
+use secundine_domain::assess::{Finding, assess};
+use secundine_domain::chart::Chart;
+use secundine_domain::fact::Practice;
+use secundine_domain::message::Message;
+use secundine_domain::protocol::Protocol;
+use secundine_domain::time::Stamp;
+
+use crate::page::{self, Block, Document, Made, PageError, Pdf, Span};
+use crate::sections;
+use crate::words::Words;
+
+/// Where a record comes from.
+pub struct Origin<'a> {
+    /// The practice and its practitioner.
+    pub practice: &'a Practice,
+    /// SHA-256 of the entries that it shows, hexadecimal.
+    pub version: &'a str,
+    /// When it is made.
+    pub written: &'a Stamp,
+}
+
+/// What the sections are made from.
+pub(crate) struct Source<'a> {
+    pub chart: &'a Chart,
+    pub origin: &'a Origin<'a>,
+    pub protocol: Option<&'static Protocol>,
+    pub findings: Vec<Finding>,
+    pub words: &'static Words,
+}
+
+/// The record as a PDF file.
+///
+/// # Errors
+/// [`PageError`] when the file cannot be made.
+pub fn pdf(chart: &Chart, origin: &Origin) -> Result<Pdf, PageError> {
+    let words = Words::english();
+    let page_words = |page: usize, pages: usize| {
+        let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+        words.say(&Message::new("record-page").with("page", number(page)).with("pages", number(pages)))
+    };
+    page::write(&document(chart, origin), &page_words)
+}
+
+/// The record as a document: who, what was held against the protocol, times, examination, blood, timeline, signatures.
+#[must_use]
+pub fn document(chart: &Chart, origin: &Origin) -> Document {
+    let words = Words::english();
+    let protocol = chart.protocol.as_deref().and_then(Protocol::find);
+    let source = Source { chart, origin, protocol, findings: assess(chart, protocol, origin.written), words };
+    let mut blocks = sections::birth(&source);
+    blocks.extend(sections::times(&source));
+    blocks.extend(sections::findings(&source));
+    blocks.extend(sections::examinations(&source));
+    blocks.extend(sections::blood(&source));
+    blocks.extend(sections::timeline(&source));
+    blocks.extend(sections::signatures(&source));
+    blocks.push(Block::Paragraph(vec![Span::plain(words.plain("record-note")).small()]));
+    let footer = Message::new("record-footer")
+        .with("written", origin.written.date_and_clock())
+        .with("version", origin.version.chars().take(16).collect::<String>());
+    Document {
+        title: words.plain("record-title"),
+        language: words.language().to_owned(),
+        made: made(origin.written),
+        label: label(chart),
+        banner: chart.rehearsal.then(|| words.plain("record-rehearsal")),
+        footer: words.say(&footer),
+        blocks,
+    }
+}
+
+/// Mother and birth, on every page.
+fn label(chart: &Chart) -> String {
+    let client = chart.client.as_ref();
+    let name = client.map(|client| client.name.trim()).filter(|name| !name.is_empty());
+    let born = client.and_then(|client| client.born.as_deref());
+    [name, born.map(str::trim), Some(chart.label.as_str())].into_iter().flatten().collect::<Vec<_>>().join(" · ")
+}
+
+fn made(stamp: &Stamp) -> Made {
+    let (date, clock) = (stamp.date(), stamp.clock());
+    let mut numbers = date.split('-').chain(clock.split(':')).map(|part| part.parse::<u16>().unwrap_or(0));
+    let mut next = || numbers.next().unwrap_or(0);
+    let (year, month, day, hour, minute, second) = (next(), next(), next(), next(), next(), next());
+    let small = |number: u16| u8::try_from(number).unwrap_or(0);
+    Made {
+        year,
+        month: small(month),
+        day: small(day),
+        hour: small(hour),
+        minute: small(minute),
+        second: small(second),
+        offset: i16::try_from(stamp.offset_min).unwrap_or(0),
+    }
+}

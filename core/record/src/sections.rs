@@ -1,0 +1,262 @@
+//! The sections of the record, one function each.
+
+use secundine_domain::assess::{Finding, FindingState, blood as add_up, loss_volume};
+use secundine_domain::chart::Mark;
+use secundine_domain::examination::Examination;
+use secundine_domain::fact::{BabyNo, Client, Fact};
+use secundine_domain::message::{Arg, Message};
+use secundine_domain::protocol::Level;
+use secundine_domain::time::{Certainty, Elapsed, Occurred};
+
+use crate::document::Source;
+use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
+
+mod timeline;
+
+pub(crate) use timeline::timeline;
+
+type Pair = (String, Vec<Span>);
+
+/// Who, where, by whose protocol.
+pub(crate) fn birth(source: &Source) -> Vec<Block> {
+    let Source { chart, origin, words, .. } = source;
+    let unknown = Client::default();
+    let client = chart.client.as_ref().unwrap_or(&unknown);
+    let gestation = client.gestation.map(|days| {
+        words.say(&Message::new("record-gestation-value").with("weeks", days.get() / 7).with("days", days.get() % 7))
+    });
+    let parity = match (client.gravida, client.para) {
+        (None, None) => None,
+        (gravida, para) => {
+            let text = |count: Option<secundine_domain::quantity::Count>| count.map_or("–".to_owned(), |count| count.get().to_string());
+            Some(format!("{}, {}", text(gravida), text(para)))
+        }
+    };
+    let allergies = client.allergies.clone().map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
+    let protocol = source.protocol.map_or(words.plain("record-no-protocol"), |protocol| {
+        let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
+        words.say(&value.with("edition", protocol.edition.as_str()).with("checked", protocol.checked.as_str()))
+    });
+    let care = chart.care.map(|care| words.say(&secundine_domain::fact::care_words(care)));
+    let practice = format!("{}, {}, {}", origin.practice.name, origin.practice.practitioner, origin.practice.role);
+    let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
+    vec![Block::Facts(vec![
+        pair("record-mother", Some(client.name.clone()).filter(|name| !name.trim().is_empty())),
+        pair("record-born", client.born.clone()),
+        pair("record-gestation", gestation),
+        pair("record-parity", parity),
+        pair("record-blood-group", client.blood_group.clone()),
+        pair("record-allergies", allergies),
+        pair("record-care", care),
+        pair("record-protocol", Some(protocol)),
+        pair("record-practice", Some(practice)),
+    ])]
+}
+
+/// A value, or that it is not recorded.
+fn told(source: &Source, value: Option<String>) -> Vec<Span> {
+    match value {
+        Some(value) => vec![Span::plain(value)],
+        None => vec![Span::plain(source.words.plain("record-not-recorded")).small()],
+    }
+}
+
+/// The marks of the third stage and the durations between them.
+pub(crate) fn times(source: &Source) -> Vec<Block> {
+    let Source { chart, words, .. } = source;
+    let mut rows = Vec::new();
+    for (no, baby) in &chart.babies {
+        let baby_no = *no;
+        let marks = [
+            (&baby.born, Fact::BabyBorn { baby: baby_no }),
+            (&baby.pulsation_stopped, Fact::CordPulsationStopped { baby: baby_no }),
+            (&baby.clamped, Fact::CordClamped { baby: baby_no }),
+            (&baby.cut, Fact::CordCut { baby: baby_no }),
+        ];
+        rows.extend(marks.into_iter().map(|(mark, fact)| mark_row(source, mark.as_ref(), &fact)));
+    }
+    for placenta in chart.placentas.values() {
+        let babies = placenta.babies.clone();
+        rows.push(mark_row(source, placenta.born.as_ref(), &Fact::PlacentaBorn { babies: babies.clone() }));
+        rows.push(mark_row(source, placenta.membranes.as_ref(), &Fact::MembranesBorn { babies }));
+    }
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    let columns = [("record-event", 5, Align::Left), ("record-time", 2, Align::Right), ("record-since", 2, Align::Right)];
+    vec![
+        Block::Heading(words.plain("record-durations")),
+        Block::Table(table(source, &columns, rows)),
+        Block::Facts(durations(source)),
+    ]
+}
+
+fn mark_row(source: &Source, mark: Option<&Mark>, fact: &Fact) -> Vec<Cell> {
+    let what = Span::plain(source.words.say(&source.chart.say(fact)));
+    let since = mark.and_then(|mark| source.chart.since_birth(&mark.at));
+    match mark {
+        Some(mark) => vec![
+            vec![what],
+            vec![Span::plain(mark.at.clock())],
+            since.map_or(Vec::new(), |elapsed| vec![Span::plain(elapsed.clock()).bold()]),
+        ],
+        None => vec![vec![what], told(source, None)],
+    }
+}
+
+fn durations(source: &Source) -> Vec<Pair> {
+    let Source { chart, origin, words, .. } = source;
+    let of = u32::from(chart.babies.keys().next_back().copied().unwrap_or(1));
+    let mut pairs: Vec<Pair> = chart.babies.iter().filter(|(_, baby)| baby.pulsation_stopped.is_some()).filter_map(|(no, _)| {
+        let name = words.say(&Message::new("record-cord-pulsed").with("of", of).with("baby", Arg::from(*no)));
+        Some((name, duration(source, chart.cord_pulsation(*no, origin.written)?)))
+    }).collect();
+    if let Some(stage) = chart.third_stage(origin.written) {
+        let mut value = duration(source, stage.elapsed);
+        if stage.to.is_none() {
+            let running = Message::new("record-third-stage-running").with("value", stage.elapsed.clock());
+            value = vec![Span::plain(words.say(&running))];
+        }
+        pairs.push((words.plain("record-third-stage"), value));
+    }
+    pairs
+}
+
+/// A duration, with how well it is known where that is not from the running clock.
+fn duration(source: &Source, elapsed: Elapsed) -> Vec<Span> {
+    let mut spans = vec![Span::plain(elapsed.clock()).bold()];
+    let doubt = match elapsed.certainty {
+        Certainty::Measured => None,
+        Certainty::AcrossRestart => Some("record-across-restart"),
+        Certainty::Typed => Some("record-typed"),
+    };
+    spans.extend(doubt.map(|id| Span::plain(format!("  {}", source.words.plain(id))).small()));
+    spans
+}
+
+/// Notices for what was passed, then what was not, then what cannot be told.
+pub(crate) fn findings(source: &Source) -> Vec<Block> {
+    let words = source.words;
+    let mut blocks = vec![Block::Heading(words.plain("record-findings"))];
+    blocks.extend(source.findings.iter().filter_map(|finding| notice(source, finding)));
+    let listed = |states: &[FindingState]| {
+        let said = source.findings.iter().filter(|finding| finding.level.is_none() && states.contains(&finding.state));
+        said.map(|finding| words.say(&finding.message)).collect::<Vec<_>>().join("; ")
+    };
+    let rest = [
+        ("record-within", listed(&[FindingState::Within])),
+        ("record-open", listed(&[FindingState::NotRecorded, FindingState::CannotAssess])),
+    ];
+    let pairs: Vec<Pair> = rest.into_iter().filter(|(_, said)| !said.is_empty()).map(|(id, said)| (words.plain(id), vec![Span::plain(said)])).collect();
+    if !pairs.is_empty() {
+        blocks.push(Block::Facts(pairs));
+    }
+    blocks
+}
+
+fn notice(source: &Source, finding: &Finding) -> Option<Block> {
+    let words = source.words;
+    let (shape, word) = match finding.level? {
+        Level::Limit => (Shape::Octagon, "record-notice-limit"),
+        Level::Caution => (Shape::Triangle, "record-notice-caution"),
+        Level::Note => (Shape::Circle, "record-notice-note"),
+    };
+    let mut text = vec![Span::plain(words.say(&finding.message))];
+    text.extend(finding.threshold.as_ref().map(|threshold| {
+        let said = threshold.words.as_deref().map_or(String::new(), |said| format!("{said}."));
+        let message = Message::new("record-finding-source")
+            .with("words", said)
+            .with("source", threshold.source.as_str())
+            .with("status", threshold.status.name());
+        Span::plain(format!("\n{}", words.say(&message).trim_start())).small()
+    }));
+    Some(Block::Notice(Notice { shape, word: words.plain(word), text }))
+}
+
+/// One table for each placenta.
+pub(crate) fn examinations(source: &Source) -> Vec<Block> {
+    let placentas = source.chart.placentas.keys().chain(source.chart.examinations.keys());
+    let placentas: std::collections::BTreeSet<BabyNo> = placentas.copied().collect();
+    placentas.into_iter().flat_map(|placenta| examination(source, placenta)).collect()
+}
+
+fn examination(source: &Source, placenta: BabyNo) -> Vec<Block> {
+    let words = source.words;
+    let of = u32::try_from(source.chart.placentas.len()).unwrap_or(1);
+    let heading = Message::new("record-examination").with("of", of).with("placenta", Arg::from(placenta));
+    let heading = Block::Heading(words.say(&heading));
+    let Some(examined) = source.chart.examinations.get(&placenta) else {
+        return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-no-examination"))])];
+    };
+    // Two items to a row keep the whole examination in view at once.
+    let items: Vec<[Cell; 2]> = Examination::standard().items.iter().map(|item| {
+        let name = vec![Span::plain(words.plain(&format!("exam-{}", item.id)))];
+        let found = match examined.answers.get(&item.id) {
+            Some(answer) => vec![Span { bold: item.unusual(answer).is_some(), ..Span::plain(words.say(&answer.describe(&item.id))) }],
+            None => told(source, None),
+        };
+        [name, found]
+    }).collect();
+    let half = items.len().div_ceil(2);
+    let (left, right) = items.split_at_checked(half).unwrap_or((&items, &[]));
+    let blank = [Vec::new(), Vec::new()];
+    let rows = left.iter().enumerate().map(|(i, pair)| {
+        pair.iter().chain(right.get(i).unwrap_or(&blank)).cloned().collect()
+    }).collect();
+    let columns = [
+        ("record-item", 5, Align::Left),
+        ("record-found", 5, Align::Left),
+        ("record-item", 5, Align::Left),
+        ("record-found", 5, Align::Left),
+    ];
+    vec![heading, Block::Table(table(source, &columns, rows))]
+}
+
+/// Each amount, and the sum with its two parts.
+pub(crate) fn blood(source: &Source) -> Vec<Block> {
+    let Source { chart, words, protocol, .. } = source;
+    let heading = Block::Heading(words.plain("record-blood"));
+    if chart.losses.is_empty() {
+        return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-blood-none"))])];
+    }
+    let sum = add_up(chart, *protocol);
+    let total = Message::new("record-blood-total").with("total", sum.total()).with("measured", sum.measured).with("seen", sum.seen);
+    let rows = chart.losses.iter().map(|loss| {
+        let volume = format!("{} mL", loss_volume(&loss.what, *protocol));
+        let what = words.say(&chart.say(&Fact::BloodLoss(loss.what.clone())));
+        vec![vec![Span::plain(loss.mark.at.clock())], vec![Span::plain(what)], vec![Span::plain(volume)]]
+    }).collect();
+    let columns = [("record-time", 2, Align::Left), ("record-what", 9, Align::Left), ("record-blood", 2, Align::Right)];
+    vec![heading, Block::Table(table(source, &columns, rows)), Block::Paragraph(vec![Span::plain(words.say(&total)).bold()])]
+}
+
+/// Who stands by which version; else that nobody does, and room to sign by hand.
+pub(crate) fn signatures(source: &Source) -> Vec<Block> {
+    let Source { chart, words, .. } = source;
+    let heading = Block::Heading(words.plain("record-signatures"));
+    if chart.signatures.is_empty() {
+        let lines = vec![words.plain("record-sign-name"), words.plain("record-sign-date")];
+        return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-unsigned")).bold()]), Block::Signature(lines)];
+    }
+    let mut blocks = vec![heading];
+    for signature in &chart.signatures {
+        let when = when(&signature.mark.at);
+        let line = Message::new("record-signed").with("name", signature.what.name.as_str()).with("role", signature.what.role.as_str()).with("when", when);
+        let signs = Message::new("record-signed-version").with("version", signature.what.version.as_str());
+        blocks.push(Block::Paragraph(vec![
+            Span::plain(words.say(&line)).bold(),
+            Span::plain(format!("\n{}", words.say(&signs))).small(),
+        ]));
+    }
+    blocks
+}
+
+fn when(at: &Occurred) -> String {
+    format!("{} {}", at.date(), at.clock())
+}
+
+pub(crate) fn table(source: &Source, columns: &[(&str, u16, Align)], rows: Vec<Vec<Cell>>) -> Table {
+    let columns = columns.iter().map(|(id, weight, align)| Column { head: source.words.plain(id), weight: *weight, align: *align });
+    Table { columns: columns.collect(), rows }
+}
+

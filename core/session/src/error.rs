@@ -1,0 +1,47 @@
+//! Failures as codes and numbers: nothing of a client's data crosses here.
+
+use secundine_domain::fact::Impossible;
+use secundine_domain::message::Message;
+use secundine_store::{PASSPHRASE_LETTERS, StoreError};
+
+use crate::api::{ApiError, ErrorCode};
+
+impl ApiError {
+    pub(crate) fn new(code: ErrorCode, id: &str) -> Self {
+        Self { code, message: Message::new(id) }
+    }
+
+    pub(crate) fn internal() -> Self {
+        Self::new(ErrorCode::Internal, "error-internal")
+    }
+
+    pub(crate) fn impossible(message: Message) -> Self {
+        Self { code: ErrorCode::Impossible, message }
+    }
+}
+
+impl From<Impossible> for ApiError {
+    fn from(Impossible(message): Impossible) -> Self {
+        Self::impossible(message)
+    }
+}
+
+impl From<StoreError> for ApiError {
+    fn from(error: StoreError) -> Self {
+        match error {
+            StoreError::AlreadyThere => Self::new(ErrorCode::AlreadyThere, "error-already-there"),
+            StoreError::NoPractice => Self::new(ErrorCode::NoPractice, "error-no-practice"),
+            StoreError::ShortPassphrase => {
+                let letters = u32::try_from(PASSPHRASE_LETTERS).unwrap_or(u32::MAX);
+                Self::impossible(Message::new("error-short-passphrase").with("letters", letters))
+            }
+            StoreError::WrongPassphrase => Self::new(ErrorCode::WrongPassphrase, "error-wrong-passphrase"),
+            StoreError::DamagedKey(_) => Self::new(ErrorCode::DamagedKey, "error-damaged-key"),
+            StoreError::Damaged(_) => Self::new(ErrorCode::DamagedStore, "error-damaged-store"),
+            StoreError::Newer(_) => Self::new(ErrorCode::NewerStore, "error-newer-store"),
+            StoreError::InUse => Self::new(ErrorCode::InUse, "error-in-use"),
+            StoreError::Full => Self::new(ErrorCode::NotSaved, "error-full"),
+            StoreError::NotSaved(_) => Self::new(ErrorCode::NotSaved, "error-not-saved"),
+        }
+    }
+}

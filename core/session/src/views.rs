@@ -1,0 +1,185 @@
+//! Charts as the page draws them: everything in words or message ids, so that the page works nothing out.
+
+use std::path::{Path, PathBuf};
+
+use secundine_domain::assess::{About, Finding, assess, blood};
+use secundine_domain::chart::{Chart, Line, Mark, State};
+use secundine_domain::due::due;
+use secundine_domain::entry::BirthId;
+use secundine_domain::examination::Examination;
+use secundine_domain::fact::BabyNo;
+use secundine_domain::message::Message;
+use secundine_domain::protocol::{Level, Protocol};
+use secundine_domain::time::{Elapsed, Stamp};
+
+use crate::api::{
+    ApiError, BabyView, BirthLine, BirthView, ClockView, ExaminationView, ItemView, MarkView, OptionView, Phase, PlacentaView,
+    ProtocolLine, Response,
+};
+use crate::practice::OpenPractice;
+
+mod marks;
+mod timeline;
+
+/// One page of the list of births.
+pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
+    let all = open.births()?;
+    let count = u32::try_from(all.len()).unwrap_or(u32::MAX);
+    let page = all.iter().skip(index(skip)).take(index(take));
+    let births = page.map(|birth| Ok(line(birth.id, &open.chart(birth.id)?, now))).collect::<Result<_, ApiError>>()?;
+    Ok(Response::Births { births, count })
+}
+
+fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
+    let born = chart.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| mark.at.wall_ms());
+    BirthLine {
+        birth,
+        label: chart.label.clone(),
+        client: chart.client.as_ref().map(|client| client.name.clone()).filter(|name| !name.trim().is_empty()),
+        date: chart.lines.first().map(|line| line.first.occurred.date()).unwrap_or_default(),
+        born: born.map(|mark| mark.at.clock()),
+        phase: phase(chart),
+        rehearsal: chart.rehearsal,
+        third_stage: third_stage(chart, now, 1),
+    }
+}
+
+/// Everything about one birth.
+pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp, speed: u32) -> BirthView {
+    let protocol = chart.protocol.as_deref().and_then(Protocol::find);
+    let findings = assess(chart, protocol, now);
+    let marks = marks::all(chart);
+    BirthView {
+        birth,
+        label: chart.label.clone(),
+        rehearsal: chart.rehearsal,
+        today: now.date(),
+        clock: now.clock(),
+        phase: phase(chart),
+        client: chart.client.clone(),
+        protocol: protocol.map(|known| ProtocolLine {
+            id: known.id.clone(),
+            title: known.title.clone(),
+            edition: known.edition.clone(),
+        }),
+        care: chart.care,
+        third_stage: third_stage(chart, now, speed),
+        babies: chart.babies.keys().filter_map(|no| baby(chart, *no, now, speed)).collect(),
+        placentas: chart.placentas.values().map(|placenta| PlacentaView {
+            babies: placenta.babies.clone(),
+            born: placenta.born.as_ref().map(|mark| mark_view(chart, mark)),
+            membranes: placenta.membranes.as_ref().map(|mark| mark_view(chart, mark)),
+        }).collect(),
+        next: marks::next(chart),
+        marks,
+        blood: blood(chart, protocol),
+        examinations: examinations(chart, &findings),
+        findings,
+        due: due(chart, protocol, now),
+        timeline: timeline::lines(chart, protocol),
+        version,
+    }
+}
+
+/// Where the PDF of a chart goes: named by date and time, never by the client's name.
+pub(crate) fn record_file(folder: &Path, chart: &Chart, now: &Stamp) -> PathBuf {
+    let kind = if chart.rehearsal { "rehearsal" } else { "record" };
+    folder.join(format!("{kind}-{}-{}.pdf", now.date(), now.clock().replace(':', "")))
+}
+
+fn phase(chart: &Chart) -> Phase {
+    let last = chart.lines.iter().flat_map(|line| std::iter::once(&line.first).chain(&line.amendments));
+    let last = last.max_by_key(|entry| (entry.recorded.wall_ms, entry.id)).map(|entry| entry.id);
+    let signed = chart.signatures.last().map(|signature| signature.mark.entry);
+    let born = chart.babies.values().filter(|baby| baby.born.is_some()).count();
+    let delivered: usize = chart.placentas.values().filter(|placenta| placenta.born.is_some()).map(|placenta| placenta.babies.len()).sum();
+    match (born, delivered) {
+        _ if signed.is_some() && signed == last => Phase::Signed,
+        (0, _) => Phase::Waiting,
+        (born, delivered) if delivered >= born => Phase::AfterPlacenta,
+        _ => Phase::ThirdStage,
+    }
+}
+
+fn clock(elapsed: Elapsed, running: bool, speed: u32) -> ClockView {
+    ClockView { elapsed_ms: elapsed.ms, text: elapsed.clock(), running, speed, certainty: elapsed.certainty }
+}
+
+fn third_stage(chart: &Chart, now: &Stamp, speed: u32) -> Option<ClockView> {
+    chart.third_stage(now).map(|stage| clock(stage.elapsed, stage.to.is_none(), speed))
+}
+
+fn baby(chart: &Chart, no: BabyNo, now: &Stamp, speed: u32) -> Option<BabyView> {
+    let baby = chart.babies.get(&no)?;
+    let view = |mark: &Option<Mark>| mark.as_ref().map(|mark| mark_view(chart, mark));
+    // A clamped cord no longer tells how long it would have pulsed, so its clock stands.
+    let cord = match (&baby.pulsation_stopped, &baby.clamped) {
+        (None, Some(_)) => None,
+        (stopped, _) => chart.cord_pulsation(no, now).map(|elapsed| clock(elapsed, stopped.is_none(), speed)),
+    };
+    Some(BabyView {
+        baby: no,
+        cord,
+        born: view(&baby.born),
+        pulsation_stopped: view(&baby.pulsation_stopped),
+        clamped: view(&baby.clamped),
+        cut: view(&baby.cut),
+        apgar_minutes: baby.apgars.iter().map(|apgar| apgar.what.minute.get()).collect(),
+    })
+}
+
+fn mark_view(chart: &Chart, mark: &Mark) -> MarkView {
+    let since = chart.since_birth(&mark.at);
+    MarkView {
+        entry: mark.entry,
+        clock: mark.at.clock(),
+        since_birth: since.map(|elapsed| elapsed.clock()).unwrap_or_default(),
+        certainty: since.map_or(secundine_domain::time::Certainty::Measured, |elapsed| elapsed.certainty),
+    }
+}
+
+fn examinations(chart: &Chart, findings: &[Finding]) -> Vec<ExaminationView> {
+    let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
+    born.map(|placenta| {
+        let examined = chart.examinations.get(&placenta).cloned().unwrap_or_default();
+        let items: Vec<ItemView> = Examination::standard().items.iter().map(|item| {
+            let id = &item.id;
+            let answer = examined.answers.get(id).cloned();
+            ItemView {
+                item: id.clone(),
+                part: item.part,
+                kind: item.kind,
+                question: Message::new(format!("exam-{id}")),
+                how: Message::new(format!("exam-{id}-how")),
+                options: item.options.iter().map(|option| OptionView {
+                    option: option.id.clone(),
+                    label: Message::new(format!("exam-{id}-{}", option.id)),
+                }).collect(),
+                min: item.min,
+                max: item.max,
+                answer_words: answer.as_ref().map(|answer| answer.describe(id)),
+                answer,
+                entry: examined.entries.get(id).copied(),
+                level: level(findings, placenta, id),
+            }
+        }).collect();
+        let answered = items.iter().filter(|item| item.answer.is_some()).count();
+        ExaminationView { placenta, items, answered: u32::try_from(answered).unwrap_or(u32::MAX) }
+    }).collect()
+}
+
+fn level(findings: &[Finding], placenta: BabyNo, item: &str) -> Option<Level> {
+    findings.iter().find_map(|finding| match &finding.about {
+        About::Examination { placenta: of, item: at } if *of == placenta && at == item => finding.level,
+        _ => None,
+    })
+}
+
+/// Whether a line still counts.
+fn stands(line: &Line) -> bool {
+    line.state() != State::Retracted
+}
+
+fn index(count: u32) -> usize {
+    usize::try_from(count).unwrap_or(usize::MAX)
+}

@@ -1,0 +1,53 @@
+//! The timeline: every entry, with its corrections and what is odd about it.
+
+use secundine_domain::chart::{Chart, Line, Odd};
+use secundine_domain::entry::Entry;
+use secundine_domain::fact::Fact;
+use secundine_domain::protocol::Protocol;
+use secundine_domain::time::{Occurred, Precision};
+
+use super::stands;
+use crate::api::{EarlierView, LineView};
+
+pub(super) fn lines(chart: &Chart, protocol: Option<&Protocol>) -> Vec<LineView> {
+    chart.lines.iter().map(|line| view(chart, protocol, line)).collect()
+}
+
+fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
+    let shown = line.shown();
+    let oddities = chart.oddities.iter().filter(|odd| odd.entry == line.first.id);
+    LineView {
+        entry: line.first.id,
+        date: shown.occurred.date(),
+        clock: shown.occurred.clock(),
+        since_birth: chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()),
+        message: chart.say(&shown.fact),
+        fact: shown.fact.clone(),
+        author: shown.author.clone(),
+        written: shown.written_apart(),
+        estimated: matches!(shown.occurred, Occurred::Typed { precision: Precision::Estimated, .. }),
+        late: protocol.is_some_and(|protocol| shown.is_late(protocol)),
+        retracted: !stands(line),
+        earlier: earlier(chart, line),
+        oddities: oddities.map(|odd| odd.what).map(Odd::message).collect(),
+    }
+}
+
+/// Each form that was left, with the amendment that left it.
+fn earlier(chart: &Chart, line: &Line) -> Vec<EarlierView> {
+    let mut form: &Entry = &line.first;
+    let mut views = Vec::new();
+    for amendment in &line.amendments {
+        views.push(EarlierView {
+            clock: form.occurred.clock(),
+            message: chart.say(&form.fact),
+            changed_by: amendment.author.clone(),
+            changed: amendment.recorded.date_and_clock(),
+            reason: amendment.amends.as_ref().map(|amends| amends.reason.clone()).unwrap_or_default(),
+        });
+        if amendment.fact != Fact::Retracted {
+            form = amendment;
+        }
+    }
+    views
+}

@@ -1,0 +1,59 @@
+//! Why the store could not do what was asked.
+
+use rusqlite::ErrorCode;
+use thiserror::Error;
+
+/// Why the store could not do what was asked. Nothing that was written before is lost by any of these.
+#[derive(Debug, Error)]
+pub enum StoreError {
+    /// A practice is here already.
+    #[error("a practice is here already")]
+    AlreadyThere,
+    /// No practice is here.
+    #[error("no practice is here")]
+    NoPractice,
+    /// Too short to protect anything.
+    #[error("the passphrase is too short")]
+    ShortPassphrase,
+    /// The passphrase or identity does not open the key file.
+    #[error("the passphrase does not fit")]
+    WrongPassphrase,
+    /// The key file is missing, or is no key file.
+    #[error("the key file is damaged: {0}")]
+    DamagedKey(String),
+    /// The database cannot be read with its key.
+    #[error("the store is damaged: {0}")]
+    Damaged(String),
+    /// Written by a later version of the program.
+    #[error("the store has form {0}, which is newer than this program")]
+    Newer(i64),
+    /// Another process has it open.
+    #[error("the store is open elsewhere")]
+    InUse,
+    /// The entry is NOT on disk: there is no room.
+    #[error("not saved: the disk is full")]
+    Full,
+    /// The entry is NOT on disk.
+    #[error("not saved: {0}")]
+    NotSaved(String),
+}
+
+impl StoreError {
+    /// What a failure while reading or opening means.
+    pub(crate) fn reading(error: &rusqlite::Error) -> Self {
+        match error.sqlite_error_code() {
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::InUse,
+            Some(ErrorCode::DiskFull) => Self::Full,
+            _ => Self::Damaged(error.to_string()),
+        }
+    }
+
+    /// What a failure while writing means.
+    pub(crate) fn writing(error: &rusqlite::Error) -> Self {
+        match error.sqlite_error_code() {
+            Some(ErrorCode::DiskFull) => Self::Full,
+            Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::InUse,
+            _ => Self::NotSaved(error.to_string()),
+        }
+    }
+}
