@@ -305,8 +305,8 @@ record-no-protocol = none chosen: no limits were watched
 record-care = Care of the third stage
 record-not-recorded = not recorded
 record-none-known = none known
-record-durations = Times
-record-event = Event
+record-durations = Times and blood
+record-since-value = after { $value }
 record-time = Time
 record-since = Since birth
 record-cord-pulsed = { $of ->
@@ -322,6 +322,8 @@ record-notice-note = Note
 record-notice-caution = Caution
 record-notice-limit = Limit
 record-finding-source = { $words } { $source } ({ $status }).
+record-finding-value = { $what } { $value }
+record-finding-name = { $what }
 record-within = No mark passed
 record-open = Not recorded or cannot be told
 record-completeness = Whether all is here
@@ -329,13 +331,10 @@ record-examination = { $of ->
     [1] Examination
    *[other] Examination of placenta { $placenta }
 }
-record-item = Looked at
-record-found = Found
 record-no-examination = Nothing recorded.
 record-blood = Blood
-record-blood-total = Total { $total } mL: measured { $measured } mL, by eye { $seen } mL. Amounts judged by eye are mostly too low.
-record-blood-none = Nothing recorded.
-record-timeline = Timeline
+record-blood-parts = measured { $measured }, by eye { $seen }
+record-timeline = Timeline, { $date }
 record-what = What
 record-by = By
 record-examined-run = Examination: { $count } answers, to { $until }; see above
@@ -351,7 +350,7 @@ record-signed-version = signs version { $version }
 record-unsigned = Not signed.
 record-sign-name = Name and role
 record-sign-date = Date and time
-record-note = Times are local, 24 h. The record shows what was written, with every correction; what is not recorded is not "normal". Thresholds are the protocol's; local protocol, local law and licensed practice come first. No monitor, cleared by no authority.
+record-note = Times are local, 24 h. The record shows what was written, with every correction; what is not recorded is not "normal"; amounts judged by eye are mostly too low. Thresholds are the protocol's; local protocol, local law and licensed practice come first. No monitor, cleared by no authority.
 
 ## The rehearsal
 

@@ -1,6 +1,6 @@
 //! The sections of the record, one function each.
 
-use secundine_domain::assess::{Finding, FindingState, blood as add_up, loss_volume};
+use secundine_domain::assess::{Finding, FindingState, blood as add_up};
 use secundine_domain::chart::Mark;
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{BabyNo, Client, Fact};
@@ -40,17 +40,16 @@ pub(crate) fn birth(source: &Source) -> Vec<Block> {
     let care = chart.care.map(|care| words.say(&secundine_domain::fact::care_words(care)));
     let practice = format!("{}, {}, {}", origin.practice.name, origin.practice.practitioner, origin.practice.role);
     let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
-    vec![Block::Facts(vec![
+    let short = vec![
         pair("record-mother", Some(client.name.clone()).filter(|name| !name.trim().is_empty())),
         pair("record-born", client.born.clone()),
         pair("record-gestation", gestation),
         pair("record-parity", parity),
         pair("record-blood-group", client.blood_group.clone()),
         pair("record-allergies", allergies),
-        pair("record-care", care),
-        pair("record-protocol", Some(protocol)),
-        pair("record-practice", Some(practice)),
-    ])]
+    ];
+    let long = vec![pair("record-care", care), pair("record-protocol", Some(protocol)), pair("record-practice", Some(practice))];
+    vec![Block::ShortFacts(short), Block::Facts(long)]
 }
 
 /// A value, or that it is not recorded.
@@ -61,47 +60,39 @@ fn told(source: &Source, value: Option<String>) -> Vec<Span> {
     }
 }
 
-/// The marks of the third stage and the durations between them.
+/// The durations of the third stage, the blood lost in it, and its marks.
 pub(crate) fn times(source: &Source) -> Vec<Block> {
     let Source { chart, words, .. } = source;
-    let mut rows = Vec::new();
+    let mut marks = Vec::new();
     for (no, baby) in &chart.babies {
         let baby_no = *no;
-        let marks = [
-            (&baby.born, Fact::BabyBorn { baby: baby_no }),
-            (&baby.pulsation_stopped, Fact::CordPulsationStopped { baby: baby_no }),
-            (&baby.clamped, Fact::CordClamped { baby: baby_no }),
-            (&baby.cut, Fact::CordCut { baby: baby_no }),
-        ];
-        rows.extend(marks.into_iter().map(|(mark, fact)| mark_row(source, mark.as_ref(), &fact)));
+        marks.push(mark(source, baby.born.as_ref(), &Fact::BabyBorn { baby: baby_no }));
+        marks.push(mark(source, baby.pulsation_stopped.as_ref(), &Fact::CordPulsationStopped { baby: baby_no }));
+        marks.push(mark(source, baby.clamped.as_ref(), &Fact::CordClamped { baby: baby_no }));
+        marks.push(mark(source, baby.cut.as_ref(), &Fact::CordCut { baby: baby_no }));
     }
     for placenta in chart.placentas.values() {
         let babies = placenta.babies.clone();
-        rows.push(mark_row(source, placenta.born.as_ref(), &Fact::PlacentaBorn { babies: babies.clone() }));
-        rows.push(mark_row(source, placenta.membranes.as_ref(), &Fact::MembranesBorn { babies }));
+        marks.push(mark(source, placenta.born.as_ref(), &Fact::PlacentaBorn { babies: babies.clone() }));
+        marks.push(mark(source, placenta.membranes.as_ref(), &Fact::MembranesBorn { babies }));
     }
-    if rows.is_empty() {
+    if marks.is_empty() {
         return Vec::new();
     }
-    let columns = [("record-event", 5, Align::Left), ("record-time", 2, Align::Right), ("record-since", 2, Align::Right)];
-    vec![
-        Block::Heading(words.plain("record-durations")),
-        Block::Table(table(source, &columns, rows)),
-        Block::Facts(durations(source)),
-    ]
+    vec![Block::Heading(words.plain("record-durations")), Block::ShortFacts(durations(source)), Block::ShortFacts(marks)]
 }
 
-fn mark_row(source: &Source, mark: Option<&Mark>, fact: &Fact) -> Vec<Cell> {
-    let what = Span::plain(source.words.say(&source.chart.say(fact)));
-    let since = mark.and_then(|mark| source.chart.since_birth(&mark.at));
-    match mark {
-        Some(mark) => vec![
-            vec![what],
-            vec![Span::plain(mark.at.clock())],
-            since.map_or(Vec::new(), |elapsed| vec![Span::plain(elapsed.clock()).bold()]),
-        ],
-        None => vec![vec![what], told(source, None)],
-    }
+/// One mark: its time, and how long after the first birth.
+fn mark(source: &Source, mark: Option<&Mark>, fact: &Fact) -> Pair {
+    let what = source.words.say(&source.chart.say(fact));
+    let Some(mark) = mark else { return (what, told(source, None)) };
+    let mut value = vec![Span::plain(mark.at.clock())];
+    let since = source.chart.since_birth(&mark.at).filter(|_| !matches!(fact, Fact::BabyBorn { baby: 1 }));
+    value.extend(since.map(|elapsed| {
+        let since = Message::new("record-since-value").with("value", elapsed.clock());
+        Span::plain(format!("  {}", source.words.say(&since))).small()
+    }));
+    (what, value)
 }
 
 fn durations(source: &Source) -> Vec<Pair> {
@@ -119,6 +110,7 @@ fn durations(source: &Source) -> Vec<Pair> {
         }
         pairs.push((words.plain("record-third-stage"), value));
     }
+    pairs.push((words.plain("record-blood"), blood(source)));
     pairs
 }
 
@@ -141,7 +133,7 @@ pub(crate) fn findings(source: &Source) -> Vec<Block> {
     blocks.extend(source.findings.iter().filter_map(|finding| notice(source, finding)));
     let listed = |states: &[FindingState]| {
         let said = source.findings.iter().filter(|finding| finding.level.is_none() && states.contains(&finding.state));
-        said.map(|finding| words.say(&finding.message)).collect::<Vec<_>>().join("; ")
+        said.map(|finding| words.say(&in_a_list(&finding.message))).collect::<Vec<_>>().join("; ")
     };
     let rest = [
         ("record-within", listed(&[FindingState::Within])),
@@ -152,6 +144,16 @@ pub(crate) fn findings(source: &Source) -> Vec<Block> {
         blocks.push(Block::Facts(pairs));
     }
     blocks
+}
+
+/// A finding under a heading that already says how it stands.
+fn in_a_list(message: &Message) -> Message {
+    let id = match message.id.as_str() {
+        "finding-within" => "record-finding-value",
+        "finding-not-recorded" => "record-finding-name",
+        other => other,
+    };
+    Message { id: id.to_owned(), args: message.args.clone() }
 }
 
 fn notice(source: &Source, finding: &Finding) -> Option<Block> {
@@ -188,46 +190,26 @@ fn examination(source: &Source, placenta: BabyNo) -> Vec<Block> {
     let Some(examined) = source.chart.examinations.get(&placenta) else {
         return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-no-examination"))])];
     };
-    // Two items to a row keep the whole examination in view at once.
-    let items: Vec<[Cell; 2]> = Examination::standard().items.iter().map(|item| {
-        let name = vec![Span::plain(words.plain(&format!("exam-{}", item.id)))];
+    let facts = Examination::standard().items.iter().map(|item| {
+        let name = words.plain(&format!("exam-{}", item.id));
         let found = match examined.answers.get(&item.id) {
             Some(answer) => vec![Span { bold: item.unusual(answer).is_some(), ..Span::plain(words.say(&answer.describe(&item.id))) }],
             None => told(source, None),
         };
-        [name, found]
-    }).collect();
-    let half = items.len().div_ceil(2);
-    let (left, right) = items.split_at_checked(half).unwrap_or((&items, &[]));
-    let blank = [Vec::new(), Vec::new()];
-    let rows = left.iter().enumerate().map(|(i, pair)| {
-        pair.iter().chain(right.get(i).unwrap_or(&blank)).cloned().collect()
-    }).collect();
-    let columns = [
-        ("record-item", 5, Align::Left),
-        ("record-found", 5, Align::Left),
-        ("record-item", 5, Align::Left),
-        ("record-found", 5, Align::Left),
-    ];
-    vec![heading, Block::Table(table(source, &columns, rows))]
+        (name, found)
+    });
+    vec![heading, Block::ShortFacts(facts.collect())]
 }
 
-/// Each amount, and the sum with its two parts.
-pub(crate) fn blood(source: &Source) -> Vec<Block> {
-    let Source { chart, words, protocol, .. } = source;
-    let heading = Block::Heading(words.plain("record-blood"));
-    if chart.losses.is_empty() {
-        return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-blood-none"))])];
+/// The sum in bold, with its two parts; each amount stands in the timeline.
+fn blood(source: &Source) -> Vec<Span> {
+    if source.chart.losses.is_empty() {
+        return told(source, None);
     }
-    let sum = add_up(chart, *protocol);
-    let total = Message::new("record-blood-total").with("total", sum.total()).with("measured", sum.measured).with("seen", sum.seen);
-    let rows = chart.losses.iter().map(|loss| {
-        let volume = format!("{} mL", loss_volume(&loss.what, *protocol));
-        let what = words.say(&chart.say(&Fact::BloodLoss(loss.what.clone())));
-        vec![vec![Span::plain(loss.mark.at.clock())], vec![Span::plain(what)], vec![Span::plain(volume)]]
-    }).collect();
-    let columns = [("record-time", 2, Align::Left), ("record-what", 9, Align::Left), ("record-blood", 2, Align::Right)];
-    vec![heading, Block::Table(table(source, &columns, rows)), Block::Paragraph(vec![Span::plain(words.say(&total)).bold()])]
+    let sum = add_up(source.chart, source.protocol);
+    let total = Message::new("value-millilitres").with("value", sum.total());
+    let parts = Message::new("record-blood-parts").with("measured", sum.measured).with("seen", sum.seen);
+    vec![Span::plain(source.words.say(&total)).bold(), Span::plain(format!("  {}", source.words.say(&parts))).small()]
 }
 
 /// Who stands by which version; else that nobody does, and room to sign by hand.

@@ -29,6 +29,8 @@ pub struct Scenario {
     pub name: String,
     /// Protocol of the practice.
     pub protocol: String,
+    /// Name of the practice.
+    pub practice: String,
     /// The practitioner.
     pub practitioner: String,
     /// Her role.
@@ -105,7 +107,7 @@ impl Rehearsal {
         getrandom::fill(&mut passphrase).map_err(|_| ApiError::internal())?;
         let (store, _) = Store::create(folder.path(), Passphrase::from(format!("{:032x}", u128::from_be_bytes(passphrase))))?;
         let described = Practice {
-            name: scenario.label.clone(),
+            name: scenario.practice.clone(),
             practitioner: scenario.practitioner.clone(),
             role: scenario.role.clone(),
             protocol: Some(scenario.protocol.clone()),

@@ -108,12 +108,12 @@ export class Birth {
     }
   }
 
-  /** Writes a fact; the sheet that asked keeps what was typed if this throws. */
-  async record(fact: Fact, at: At, what: string): Promise<void> {
+  /** Writes a fact; the sheet that asked keeps what was typed if this throws. Without a name there is no undo. */
+  async record(fact: Fact, at: At, what: string | null): Promise<void> {
     const { entry } = await ask('record', { birth: this.id, fact, at });
     feel('mark');
     await this.refresh();
-    this.offerUndo(entry, what);
+    if (what !== null) this.offerUndo(entry, what);
   }
 
   async amend(entry: EntryId, fact: Fact | null, at: At | null, reason: string): Promise<void> {

@@ -24,12 +24,14 @@ export interface Press {
   commit: (touched: number) => void;
   /** A finger is down, or no longer. */
   down?: (down: boolean) => void;
+  /** Counts only on lifting: for buttons in a list that is scrolled. The time is the contact's all the same. */
+  lift?: boolean;
 }
 
 /** The time of a mark is the first contact; it counts on lifting inside the button, or after 150 ms. */
 export const press: Action<HTMLElement, Press> = (node, initial) => {
   let options = initial;
-  let held: { id: number; touched: number; timer: ReturnType<typeof setTimeout> } | undefined;
+  let held: { id: number; touched: number; timer: ReturnType<typeof setTimeout> | undefined } | undefined;
   let last = -Infinity;
 
   const release = (): void => {
@@ -48,7 +50,8 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     if (event.button !== 0 || (node instanceof HTMLButtonElement && node.disabled)) return;
     const touched = event.timeStamp;
     release();
-    held = { id: event.pointerId, touched, timer: setTimeout(() => commit(touched), CONTACT_MS) };
+    const timer = options.lift ? undefined : setTimeout(() => commit(touched), CONTACT_MS);
+    held = { id: event.pointerId, touched, timer };
     options.down?.(true);
   };
   const pointermove = (event: PointerEvent): void => {

@@ -13,7 +13,7 @@ use super::{Align, Block, Document, Notice, PageError, Span, WIDTH, table};
 /// A row taller than this share of the body flows by line. Two rows and a heading still fit on a page.
 const TALLEST: f32 = 0.45;
 /// The widest column of labels, as a share of the text area.
-const WIDEST_LABEL: f32 = 0.4;
+const WIDEST_LABEL: f32 = 0.45;
 /// Between a label and its value.
 const LABEL_GUTTER: f32 = 18.0;
 /// Width of the place for the icon of a notice.
@@ -48,7 +48,8 @@ pub(super) fn strips(document: &Document, body: f32, setter: &mut Setter, tags: 
             Block::Heading(text) => flow.heading(text, 2, Face::HEADING),
             Block::Subheading(text) => flow.heading(text, 3, Face::SUBHEADING),
             Block::Paragraph(spans) => flow.paragraph(spans),
-            Block::Facts(facts) => flow.facts(facts),
+            Block::Facts(facts) => flow.facts(facts, 1),
+            Block::ShortFacts(facts) => flow.facts(facts, 2),
             Block::Table(table) => table::strips(table, &mut flow)?,
             Block::Notice(notice) => flow.notice(notice),
             Block::Signature(labels) => flow.signature(labels),
@@ -68,11 +69,12 @@ fn space(above: Option<&Block>, below: &Block) -> f32 {
     match (above, below) {
         // Notices in a row share the rule between them.
         (Some(Block::Notice(_)), Block::Notice(_)) | (_, Block::Gap(_) | Block::Signature(_)) => 0.0,
-        (_, Block::Heading(_)) => 24.0,
+        (_, Block::Heading(_)) => 16.0,
         (_, Block::Subheading(_)) => 14.0,
         (_, Block::Notice(_)) | (Some(Block::Notice(_) | Block::Table(_)), _) => 13.0,
         (Some(Block::Heading(_) | Block::Subheading(_)), Block::Paragraph(_)) => 5.0,
-        (_, Block::Paragraph(_) | Block::Facts(_) | Block::Table(_)) => 8.0,
+        (Some(Block::ShortFacts(_)), Block::Facts(_)) => 0.0,
+        (_, Block::Paragraph(_) | Block::Facts(_) | Block::ShortFacts(_) | Block::Table(_)) => 7.0,
     }
 }
 
@@ -101,20 +103,26 @@ impl Flow<'_> {
         flowing(text, node)
     }
 
-    fn facts(&mut self, facts: &[(String, Vec<Span>)]) -> Vec<Strip> {
+    /// Labels with their values, so many pairs side by side, read row by row.
+    fn facts(&mut self, facts: &[(String, Vec<Span>)], across: usize) -> Vec<Strip> {
         let list = self.tags.add(Tags::ROOT, Tag::L(ListNumbering::None));
-        let labels: Vec<[Span; 1]> = facts.iter().map(|(label, _)| [Span::plain(label)]).collect();
-        let natural = labels.iter().map(|label| self.setter.set(label, Face::LABEL, None, Align::Left).width());
+        let width = (WIDTH + LABEL_GUTTER) / across as f32 - LABEL_GUTTER;
+        let natural = facts.iter().map(|(label, _)| {
+            self.setter.set(&[Span::plain(label)], Face::LABEL, None, Align::Left).width()
+        });
         // Rounding must not break a label that just fits.
-        let column = (natural.fold(0.0, f32::max) + 1.0).min(WIDTH * WIDEST_LABEL);
-        let x = column + LABEL_GUTTER;
+        let column = (natural.fold(0.0, f32::max) + 1.0).min(width * WIDEST_LABEL);
         let mut strips = Vec::new();
-        for (label, (_, value)) in labels.iter().zip(facts) {
-            let item = self.tags.add(list, Tag::LI);
-            let cells = [
-                self.place(label, Face::LABEL, 0.0, column, item, Tag::Lbl.into()),
-                self.place(value, Face::BODY, x, WIDTH - x, item, Tag::LBody.into()),
-            ];
+        for pairs in facts.chunks(across) {
+            let mut cells = Vec::new();
+            let mut x = 0.0;
+            for (label, value) in pairs {
+                let item = self.tags.add(list, Tag::LI);
+                let at = x + column + LABEL_GUTTER;
+                cells.push(self.place(&[Span::plain(label)], Face::LABEL, x, column, item, Tag::Lbl.into()));
+                cells.push(self.place(value, Face::BODY, at, x + width - at, item, Tag::LBody.into()));
+                x += width + LABEL_GUTTER;
+            }
             strips.extend(row(&cells, (1.25, 1.25), self.limit));
         }
         strips

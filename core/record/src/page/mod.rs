@@ -28,8 +28,8 @@ pub use model::{Align, Block, Cell, Column, Document, Made, Notice, Shape, Span,
 const PAGE_WIDTH: f32 = 595.28;
 /// Height of a page in points (A4).
 const PAGE_HEIGHT: f32 = 841.89;
-/// Blank edge on all sides, in points (18 mm).
-const MARGIN: f32 = 51.0;
+/// Blank edge on all sides, in points (15 mm).
+const MARGIN: f32 = 42.5;
 /// Width of the text area in points.
 const WIDTH: f32 = PAGE_WIDTH - 2.0 * MARGIN;
 

@@ -53,6 +53,8 @@ pub enum Block {
     Paragraph(Vec<Span>),
     /// Labels with their values, one pair under the other.
     Facts(Vec<(String, Vec<Span>)>),
+    /// The same for short values: two pairs side by side, read row by row.
+    ShortFacts(Vec<(String, Vec<Span>)>),
     /// Rows under a header that is repeated on every page.
     Table(Table),
     /// A finding that must not be missed.

@@ -25,11 +25,17 @@ pub(crate) fn timeline(source: &Source) -> Vec<Block> {
     }
     let columns = [
         ("record-time", 4, Align::Left),
-        ("record-since", 3, Align::Right),
-        ("record-what", 16, Align::Left),
-        ("record-by", 5, Align::Left),
+        ("record-since", 4, Align::Right),
+        ("record-what", 26, Align::Left),
+        ("record-by", 6, Align::Left),
     ];
-    vec![Block::Heading(source.words.plain("record-timeline")), Block::Table(table(source, &columns, rows))]
+    let heading = Message::new("record-timeline").with("date", first_date(source).unwrap_or_default());
+    vec![Block::Heading(source.words.say(&heading)), Block::Table(table(source, &columns, rows))]
+}
+
+/// The date of the first line stands in the heading; a line of another date carries its own.
+fn first_date(source: &Source) -> Option<String> {
+    source.chart.lines.first().map(|line| line.shown().occurred.date())
 }
 
 /// An answer of the examination that stands as first written: the examination's table shows it already.
@@ -62,13 +68,20 @@ fn row(source: &Source, line: &Line) -> Vec<Cell> {
     if line.state() != State::Retracted {
         what.push(Span::plain(said(source, shown)));
     }
-    what.extend(marks(source, line).into_iter().map(|mark| Span::plain(format!("\n{mark}")).small()));
+    let marks = marks(source, line);
+    if !marks.is_empty() {
+        what.push(Span::plain(format!("\n{}", marks.join("; "))).small());
+    }
     cells(source, shown, what)
 }
 
 fn cells(source: &Source, shown: &Entry, what: Cell) -> Vec<Cell> {
     let since = source.chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()).unwrap_or_default();
-    let clock = format!("{} {}", shown.occurred.date(), shown.occurred.clock());
+    let mut clock = shown.occurred.clock();
+    let date = shown.occurred.date();
+    if first_date(source) != Some(date.clone()) {
+        clock = format!("{clock}\n{date}");
+    }
     vec![vec![Span::plain(clock)], vec![Span::plain(since)], what, vec![Span::plain(&shown.author)]]
 }
 
