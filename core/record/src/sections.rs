@@ -79,7 +79,7 @@ pub(crate) fn times(source: &Source) -> Vec<Block> {
     if marks.is_empty() {
         return Vec::new();
     }
-    vec![Block::Heading(words.plain("record-durations")), Block::ShortFacts(durations(source)), Block::ShortFacts(marks)]
+    vec![Block::Heading(words.plain("record-durations")), Block::Facts(durations(source)), Block::ShortFacts(marks)]
 }
 
 /// One mark: its time, and how long after the first birth.

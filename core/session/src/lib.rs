@@ -10,4 +10,4 @@ mod shared;
 mod views;
 
 pub use session::{Paths, Session};
-pub use shared::SharedSession;
+pub use shared::{SharedSession, bad_request};

@@ -1,11 +1,11 @@
 import { settings } from './settings.svelte';
 
 /** What is told to hand and ear beside the screen. */
-export type Cue = 'mark' | 'undo' | 'failed' | 'hold';
+export type Cue = 'mark' | 'undo' | 'failed' | 'hold' | 'reminder';
 
-const BUZZ: Record<Cue, number[]> = { mark: [40], undo: [20, 60, 20], failed: [120, 80, 120, 80, 120], hold: [15] };
+const BUZZ: Record<Cue, number[]> = { mark: [40], undo: [20, 60, 20], failed: [120, 80, 120, 80, 120], hold: [15], reminder: [80, 120, 80] };
 /** Hz and seconds. Soft single tones, nothing like a monitor's. */
-const TONE: Record<Cue, [number, number] | null> = { mark: [660, 0.07], undo: [440, 0.07], failed: [220, 0.35], hold: null };
+const TONE: Record<Cue, [number, number] | null> = { mark: [660, 0.07], undo: [440, 0.07], failed: [220, 0.35], hold: null, reminder: [520, 0.4] };
 
 let audio: AudioContext | undefined;
 

@@ -73,7 +73,7 @@ fn space(above: Option<&Block>, below: &Block) -> f32 {
         (_, Block::Subheading(_)) => 14.0,
         (_, Block::Notice(_)) | (Some(Block::Notice(_) | Block::Table(_)), _) => 13.0,
         (Some(Block::Heading(_) | Block::Subheading(_)), Block::Paragraph(_)) => 5.0,
-        (Some(Block::ShortFacts(_)), Block::Facts(_)) => 0.0,
+        (Some(Block::ShortFacts(_)), Block::Facts(_)) | (Some(Block::Facts(_)), Block::ShortFacts(_)) => 0.0,
         (_, Block::Paragraph(_) | Block::Facts(_) | Block::ShortFacts(_) | Block::Table(_)) => 7.0,
     }
 }

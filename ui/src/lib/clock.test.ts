@@ -1,0 +1,24 @@
+import { expect, it } from 'vitest';
+
+// The module counts with the page's clock; here only its arithmetic is asked.
+import { digits, elapsed } from './clock.svelte';
+
+it.each([
+  [0, '0:00'],
+  [999, '0:00'],
+  [59_999, '0:59'],
+  [60_000, '1:00'],
+  [3_599_999, '59:59'],
+  [3_600_000, '1:00:00'],
+  [-999, '0:00'],
+  [-61_000, '−1:01'],
+])('%d ms is %s', (ms, text) => {
+  expect(digits(ms)).toBe(text);
+});
+
+it('counts on while it runs, at its own speed, and stands otherwise', () => {
+  const clock = { elapsed_ms: 5000, text: '0:05', running: true, speed: 10, certainty: 'measured' as const };
+  expect(elapsed(clock, 100, 1100)).toBe(15_000);
+  expect(elapsed(clock, 1100, 100)).toBe(5000);
+  expect(elapsed({ ...clock, running: false }, 100, 1100)).toBe(5000);
+});
