@@ -350,7 +350,7 @@ record-signed-version = signs version { $version }
 record-unsigned = Not signed.
 record-sign-name = Name and role
 record-sign-date = Date and time
-record-note = Times are local, 24 h. The record shows what was written, with every correction; what is not recorded is not "normal"; amounts judged by eye are mostly too low. Thresholds are the protocol's; local protocol, local law and licensed practice come first. No monitor, cleared by no authority.
+record-note = Local times, 24 h. Every correction is shown. What is not recorded is not "normal"; amounts judged by eye are mostly too low. Local protocol, local law and licensed practice come first. No monitor, cleared by no authority.
 
 ## The rehearsal
 

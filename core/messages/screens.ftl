@@ -110,6 +110,7 @@ ui-third-stage-lasted = third stage lasted
 ui-certainty-typed = Rests on a typed time
 ui-certainty-restart = The phone restarted in between, so this is less certain
 ui-cord-pulses = Cord pulsation
+ui-cord-not-recorded = end not recorded
 ui-cord-pulses-of = Cord pulsation, baby { $n }
 ui-blood = Blood so far
 ui-blood-none = nothing recorded
@@ -135,11 +136,6 @@ ui-no-protocol = No protocol chosen
 ui-no-threshold = No threshold stands behind this.
 ui-source-is = Source: { $source }
 ui-status-is = How well checked: { $status }
-ui-state-within = No threshold passed
-ui-state-near = Near
-ui-state-passed = Passed
-ui-state-not-recorded = Not recorded
-ui-state-cannot-assess = Cannot be told
 ui-reminders = Time reminders
 ui-due-in = in
 ui-due-since = due since
@@ -366,7 +362,10 @@ ui-rehearse-mode = How
 ui-rehearse-watch = Watch: the script records by itself
 ui-rehearse-drill = Drill: the script tells what happens, you record
 ui-rehearse-speed = Speed of the clock
-ui-speed = { $n } times
+ui-speed = { $n ->
+    [1] Real time
+   *[other] { $n } times as fast
+}
 ui-rehearse-start = Begin
 ui-rehearse-choose = Choose watch or drill.
 ui-rehearsal-end = Hold for one second to end the rehearsal

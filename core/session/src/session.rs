@@ -162,7 +162,8 @@ impl Session {
         let born = self.touched(ago_ms, now);
         let label = format!("{} {}", born.date(), born.clock().chars().take(5).collect::<String>());
         let open = self.open()?;
-        let birth = open.register(label, rehearsal, now)?;
+        // The chart opens with the touch, so that it does not stand after the birth.
+        let birth = open.register(label, rehearsal, &born)?;
         let draft = Draft { occurred: Occurred::Marked(born), ..Draft::now(birth, Fact::BabyBorn { baby: 1 }, now) };
         let entry = open.write(draft)?;
         open.adopt_protocol(birth, now)?;

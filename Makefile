@@ -1,0 +1,105 @@
+# The front door. `make run` and `make test` do their own set-up on a Debian machine with Rust and Node.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+.DEFAULT_GOAL := help
+
+TARGET := $(abspath $(or $(CARGO_TARGET_DIR),target))
+APP := $(TARGET)/debug/secundine-app
+BRIDGE := $(TARGET)/debug/secundine-bridge
+BINDINGS := $(TARGET)/bindings
+FEATURES := --features secundine-bindings/bindgen
+
+BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
+	libayatana-appindicator3-dev
+LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils
+TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlcipher sqlite3 python3
+
+.PHONY: help run test lint bench bindings unit e2e ui tools-run tools-test
+
+help:
+	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
+	@echo 'make test   every check, from units to the real window'
+	@echo 'make bench  measure, beside floors taken in the same run'
+	@echo 'make lint   formatting, lints and types only'
+
+# --- set-up ---------------------------------------------------------------------------------------------------------
+
+# $(call packages,LIST): installs what is missing when root; else says what to type.
+define packages
+	@missing=; for name in $(1); do dpkg-query -W -f='$${Status}' $$name 2>/dev/null | grep -q 'ok installed' || missing="$$missing $$name"; done; \
+	if [ -n "$$missing" ]; then \
+		if [ "$$(id -u)" = 0 ]; then apt-get update -q && DEBIAN_FRONTEND=noninteractive apt-get install -qy --no-install-recommends $$missing; \
+		else echo "Missing Debian packages. Type this, then run make again:"; echo "  sudo apt-get install --no-install-recommends$$missing"; exit 1; fi; \
+	fi
+endef
+
+define toolchain
+	@command -v cargo >/dev/null || { echo 'Rust is missing: install Rust 1.92 or newer with rustup.'; exit 1; }
+	@node -e 'const [a, b] = process.versions.node.split("."); process.exit(a > 20 || (a == 20 && b >= 19) ? 0 : 1)' 2>/dev/null \
+		|| { echo 'Node 20.19 or newer is missing.'; exit 1; }
+endef
+
+tools-run:
+	$(call packages,$(BUILD_PACKAGES) $(if $(DISPLAY)$(WAYLAND_DISPLAY),,$(LOOK_PACKAGES)))
+	$(toolchain)
+
+tools-test:
+	$(call packages,$(BUILD_PACKAGES) $(TEST_PACKAGES))
+	$(toolchain)
+
+%/node_modules/.package-lock.json: %/package-lock.json
+	cd $* && npm ci --no-audit --no-fund
+	@touch $@
+
+ui/dist/index.html: ui/node_modules/.package-lock.json $(shell find ui/src ui/index.html ui/public ui/vite.config.ts core/messages -type f)
+	cd ui && npm run build
+	@touch $@
+
+ui: ui/dist/index.html
+
+# --- run ------------------------------------------------------------------------------------------------------------
+
+run: tools-run ui
+	cargo build -p secundine-app
+ifneq ($(DISPLAY)$(WAYLAND_DISPLAY),)
+	$(APP)
+else
+	@echo 'No display: playing the rehearsal in a window of its own. Pictures and PDF go to out/rehearsal.'
+	SECUNDINE_APP=$(APP) xvfb-run -a -s '-screen 0 900x1000x24' dbus-run-session -- node tests/e2e/demo.mjs
+endif
+
+# --- test -----------------------------------------------------------------------------------------------------------
+
+test: tools-test
+	$(MAKE) lint
+	$(MAKE) unit
+	$(MAKE) e2e
+
+lint: ui
+	cargo fmt --all --check
+	cargo clippy --workspace --all-targets $(FEATURES) -- -D warnings
+	cd ui && npm run check
+
+unit: ui
+	cd ui && npm test
+	cargo test --workspace $(FEATURES)
+	$(MAKE) bindings
+	PYTHONPATH=$(BINDINGS) python3 tests/bindings/test_call.py
+
+bindings:
+	cargo build --workspace $(FEATURES)
+	mkdir -p $(BINDINGS)
+	$(TARGET)/debug/uniffi-bindgen generate $(TARGET)/debug/libsecundine_bindings.so --language python --no-format --out-dir $(BINDINGS)
+	cp $(TARGET)/debug/libsecundine_bindings.so $(BINDINGS)/
+
+e2e: ui tests/e2e/node_modules/.package-lock.json
+	cargo build --workspace $(FEATURES)
+	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=1 tests/e2e/browser.test.mjs
+	SECUNDINE_APP=$(APP) xvfb-run -a -s '-screen 0 900x1000x24' dbus-run-session -- \
+		node --test --test-concurrency=1 tests/e2e/window.test.mjs
+
+# --- bench ----------------------------------------------------------------------------------------------------------
+
+bench: tools-test ui
+	cargo bench -p secundine-tests

@@ -1,0 +1,126 @@
+// A whole birth by hand, from an empty device to the printed record. The hand is a window or a browser:
+// tap, type, textOf, has, find, picture.
+
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { setTimeout as sleep } from "node:timers/promises";
+
+export const PASSPHRASE = "lantern kettle bicycle";
+
+/** Founds a practice and keeps the recovery identity. */
+export async function createPractice(hand, look) {
+  await hand.type('[data-test="practice-name"]', "Harbour Midwives");
+  await hand.type('[data-test="practitioner"]', "Ida Lindqvist");
+  await hand.type('[data-test="role"]', "midwife");
+  await hand.tap('[data-test="protocol-nice-rcog"]');
+  await hand.type('[data-test="passphrase"]', PASSPHRASE);
+  await hand.type('[data-test="passphrase-again"]', PASSPHRASE);
+  await look("first-run");
+  await hand.tap('[data-test="create-practice"]');
+  const identity = (await hand.textOf('[data-test="recovery-identity"]')).trim();
+  assert.match(identity, /^AGE-SECRET-KEY-1[A-Z0-9]{58}$/);
+  await look("recovery");
+  await hand.type('[data-test="recovery-check"]', identity.slice(-4));
+  await hand.tap('[data-test="recovery-done"]');
+  await hand.find('[data-test="baby-born"]');
+  await look("births-empty");
+  return identity;
+}
+
+/** Taps a mark; tells when the finger was down, as an interval in ms. */
+export async function mark(hand, selector) {
+  await hand.find(selector);
+  const from = performance.now();
+  await hand.tap(selector);
+  return { from, to: performance.now() };
+}
+
+/** Baby born, pulsation stopped, clamped, placenta, membranes. Gives the moments of the taps. */
+export async function thirdStage(hand, look) {
+  const born = await mark(hand, '[data-test="baby-born"]');
+  await hand.find('[data-test="mark-cord_pulsation_stopped"]');
+  await sleep(2_300);
+  await look("third-stage");
+  const stopped = await mark(hand, '[data-test="mark-cord_pulsation_stopped"]');
+  await hand.find('[data-test="undo"]');
+  await look("third-stage-undo");
+  await sleep(1_200);
+  await mark(hand, '[data-test="mark-cord_clamped"]');
+  await mark(hand, '[data-test="mark-cord_cut"]');
+  await sleep(1_700);
+  const placenta = await mark(hand, '[data-test="mark-placenta_born"]');
+  await mark(hand, '[data-test="mark-membranes_born"]');
+  return { born, stopped, placenta };
+}
+
+/** Answers each item with its first choice, or with a measure; gives the number of taps. */
+export async function examine(hand, look) {
+  const measures = { "cord-length": "54.5", "disc-length": "20.5", "disc-breadth": "18", "disc-thickness": "2.4", weight: "560" };
+  let taps = 0;
+  await hand.tap('[data-test="tab-exam"]');
+  for (let last = null; ; ) {
+    const item = await changed(hand, last);
+    if (!item) break;
+    if (last === null) await look("exam-choice");
+    if (item in measures) {
+      for (const key of measures[item]) {
+        await hand.tap(`[data-test="pad-${key === "." ? "point" : key}"]`);
+        taps += 1;
+      }
+      if (item === "weight") await look("exam-measure");
+      await hand.tap('[data-test="exam-keep"]');
+    } else {
+      await hand.tap('[data-test^="option-"]');
+    }
+    taps += 1;
+    last = item;
+  }
+  await look("exam-done");
+  return taps;
+}
+
+/** The item on the screen once it is another than `last`; null when the list is shown. */
+async function changed(hand, last) {
+  for (let tries = 0; tries < 150; tries += 1) {
+    const item = await hand.run('return document.querySelector("[data-test=exam-question]")?.dataset.item ?? null');
+    if (item !== null && item !== last) return item;
+    if (item === null && last !== null) return null;
+    await sleep(50);
+  }
+  throw new Error(`stays at ${last}\n${await hand.text()}`);
+}
+
+/** Signs and writes the PDF; gives its path. */
+export async function writeRecord(hand, look) {
+  await hand.tap('[data-test="tab-timeline"]');
+  await hand.find('[data-test="timeline"]');
+  await look("timeline");
+  await hand.tap('[data-test="tab-record"]');
+  await hand.tap('[data-test="sign"]');
+  await look("record");
+  await hand.tap('[data-test="write-record"]');
+  const path = (await hand.textOf('[data-test="record-path"]')).trim();
+  await look("record-written");
+  return path;
+}
+
+/** The PDF, read by another program, holds the durations that the taps imply. */
+export function checkRecord(path, { born, stopped, placenta }) {
+  const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
+  const read = (name) => {
+    const found = new RegExp(`${name}\\s+(?:(\\d+):)?(\\d+):(\\d\\d)`).exec(text);
+    assert.ok(found, `${name} stands in the record:\n${text}`);
+    return Number(found[1] ?? 0) * 3600 + Number(found[2]) * 60 + Number(found[3]);
+  };
+  const within = (name, from, to) => {
+    const seconds = read(name);
+    const [least, most] = [(to.from - from.to) / 1000, (to.to - from.from) / 1000];
+    assert.ok(seconds >= least - 1 && seconds <= most + 1, `${name}: ${seconds} s, tapped ${least.toFixed(1)} to ${most.toFixed(1)} s`);
+    return { seconds, least, most };
+  };
+  const durations = { pulsation: within("Cord pulsed for", born, stopped), thirdStage: within("Third stage", born, placenta) };
+  for (const words of ["Ida Lindqvist, midwife", "NICE NG235 with RCOG GTG 52", "Page 1 of", "54.5 cm", "no doubt recorded"]) {
+    assert.ok(text.includes(words), `${words} stands in the record:\n${text}`);
+  }
+  return durations;
+}

@@ -1,0 +1,62 @@
+// The main job in the real window: WebKitGTK under an X server, the program as it is shipped.
+
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { test } from "node:test";
+import { setTimeout as sleep } from "node:timers/promises";
+
+import { PASSPHRASE, checkRecord, createPractice, examine, thirdStage, writeRecord } from "./birth.mjs";
+import { openWindow } from "./webdriver.mjs";
+
+const program = resolve(process.env.SECUNDINE_APP ?? "target/debug/secundine-app");
+const out = resolve("out/window");
+mkdirSync(out, { recursive: true });
+
+const looker = (hand) => async (name) => {
+  await sleep(600); // A picture races the paint.
+  writeFileSync(join(out, `${name}.png`), await hand.picture());
+};
+
+test("a birth from the first tap to the printed record", { timeout: 240_000 }, async (t) => {
+  const folder = mkdtempSync(join(tmpdir(), "secundine-"));
+  t.after(() => rmSync(folder, { recursive: true, force: true }));
+  const hand = await openWindow(program, { SECUNDINE_FOLDER: folder });
+  t.after(() => hand.close());
+  const look = looker(hand);
+  await createPractice(hand, look);
+  const moments = await thirdStage(hand, look);
+  const taps = await examine(hand, look);
+  const path = await writeRecord(hand, look);
+  const durations = checkRecord(path, moments);
+  writeFileSync(join(out, "record.pdf"), execFileSync("cat", [path]));
+  t.diagnostic(`examination: ${taps} taps; ${JSON.stringify(durations)}`);
+});
+
+test("killed in the third stage, the clocks run on", { timeout: 120_000 }, async (t) => {
+  const folder = mkdtempSync(join(tmpdir(), "secundine-"));
+  t.after(() => rmSync(folder, { recursive: true, force: true }));
+  let hand = await openWindow(program, { SECUNDINE_FOLDER: folder });
+  await createPractice(hand, async () => {});
+  await hand.find('[data-test="baby-born"]');
+  const before = performance.now();
+  await hand.tap('[data-test="baby-born"]');
+  const after = performance.now();
+  await hand.find('[data-test="mark-cord_clamped"]');
+  execFileSync("pkill", ["-KILL", "-f", program]);
+  await hand.close();
+  await sleep(1_000);
+
+  hand = await openWindow(program, { SECUNDINE_FOLDER: folder });
+  t.after(() => hand.close());
+  await hand.type('[data-test="passphrase"]', PASSPHRASE);
+  await hand.tap('[data-test="unlock"]');
+  await hand.tap('[data-test="birth"]');
+  const clock = await hand.textOf('[data-test="clock"]');
+  const now = performance.now();
+  const [minutes, seconds] = /(\d+):(\d\d)/.exec(clock).slice(1).map(Number);
+  const shown = minutes * 60 + seconds;
+  assert.ok(shown >= (now - after) / 1000 - 2 && shown <= (now - before) / 1000 + 1, `${clock} after ${(now - before) / 1000} s`);
+});
