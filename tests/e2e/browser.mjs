@@ -2,12 +2,15 @@
 
 import { spawn } from "node:child_process";
 import { once } from "node:events";
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { createInterface } from "node:readline";
 
 import { chromium } from "playwright-core";
 
-/** Starts the bridge over these folders; gives its address and a way to end it. */
-export async function startBridge(folder) {
+/** Starts the bridge over a folder, a passing one unless told; gives its address and a way to end it. */
+export async function startBridge(folder = mkdtempSync(join(tmpdir(), "secundine-"))) {
   const program = process.env.SECUNDINE_BRIDGE ?? "target/debug/secundine-bridge";
   const bridge = spawn(program, [`${folder}/practice`, `${folder}/records`, "ui/dist"], { stdio: ["ignore", "pipe", "inherit"] });
   const [address] = await once(createInterface({ input: bridge.stdout }), "line");
@@ -25,13 +28,29 @@ export function launch() {
   return chromium.launch({ executablePath: "/usr/bin/chromium", args });
 }
 
+/** A page in a theme, that tells any error of its own. */
+export async function openPage(browser, address, size, theme = "day") {
+  const context = await browser.newContext({ viewport: size, hasTouch: true, reducedMotion: "no-preference" });
+  await context.addInitScript((name) => {
+    const settings = JSON.stringify({ theme: name, sound: false, vibration: false });
+    if (!localStorage.getItem("secundine-settings")) localStorage.setItem("secundine-settings", settings);
+  }, theme);
+  const page = await context.newPage();
+  page.on("pageerror", (error) => console.error("page error:", error.message));
+  page.on("console", (message) => message.type() === "error" && console.error("console:", message.text()));
+  await page.goto(address);
+  return page;
+}
+
+export const at = (page, name) => page.locator(`[data-test="${name}"]`);
+
 /** A phone's page as the hand that `birth.mjs` asks for. */
 export class Phone {
   constructor(page) {
     this.page = page;
   }
 
-  static async open(browser, address, { width, height, theme } = {}) {
+  static async open(browser, address, { width, height } = {}) {
     const context = await browser.newContext({ viewport: { width: width ?? 360, height: height ?? 800 }, hasTouch: true, isMobile: true });
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
@@ -40,13 +59,7 @@ export class Phone {
     page.on("pageerror", (error) => phone.problems.push(String(error)));
     page.on("console", (message) => message.type() === "error" && !message.text().includes("422") && phone.problems.push(message.text()));
     await page.goto(address);
-    if (theme) await phone.wear(theme);
     return phone;
-  }
-
-  /** Puts on a theme the way the page keeps it. */
-  async wear(theme) {
-    await this.page.evaluate((name) => document.documentElement.setAttribute("data-theme", name), theme);
   }
 
   find(selector) {

@@ -1,6 +1,8 @@
 //! Holds a chart against a protocol: what is near, passed, not recorded, or cannot be told. It never says what to do and
 //! never calls a reading safe.
 
+use std::collections::BTreeSet;
+
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -140,9 +142,10 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
         }
         None => findings.push(plain(About::Protocol, FindingState::CannotAssess, Message::new("finding-no-protocol"), Vec::new())),
     }
-    for placenta in chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no) {
-        findings.extend(examination(chart, placenta));
-    }
+    // What was examined is told also where no birth of that placenta is marked.
+    let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
+    let placentas: BTreeSet<BabyNo> = born.chain(chart.examinations.keys().copied()).collect();
+    findings.extend(placentas.into_iter().flat_map(|placenta| examination(chart, placenta)));
     findings
 }
 
@@ -156,10 +159,13 @@ fn third_stage(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Finding {
     let Some(care) = chart.care else {
         return plain(about, FindingState::CannotAssess, Message::new("finding-no-care").with("value", stage.elapsed.clock()), rests_on);
     };
+    if stage.elapsed.ms < 0 {
+        return plain(about, FindingState::CannotAssess, Message::new("finding-placenta-first"), rests_on);
+    }
     let value = Message::new("value-text").with("value", stage.elapsed.clock());
     let watch = third_stage_watch(care);
     // A minute has 60,000 ms, so milliseconds divided by 60 are thousandths of a minute.
-    held(about, watch, Milli(stage.elapsed.ms.max(0) / 60), value, rests_on, protocol)
+    held(about, watch, Milli(stage.elapsed.ms / 60), value, rests_on, protocol)
 }
 
 /// The thresholds that this kind of care is held against.
@@ -230,10 +236,8 @@ fn held(about: About, watch: Watch, value: Milli, words: Message, rests_on: Vec<
         let message = Message::new("finding-within").with("what", watch.name()).with("value", words);
         return plain(about, FindingState::Within, message, rests_on);
     };
-    let (state, id) = match step.level {
-        Level::Limit => (FindingState::Passed, "finding-passed"),
-        Level::Note | Level::Caution => (FindingState::Near, "finding-near"),
-    };
+    let state = passed_state(step.level);
+    let id = if state == FindingState::Passed { "finding-passed" } else { "finding-near" };
     let limit = format!("{} ", step.compare.sign());
     let message = Message::new(id)
         .with("what", watch.name())
@@ -248,6 +252,13 @@ fn held(about: About, watch: Watch, value: Milli, words: Message, rests_on: Vec<
     Finding { about, state, level: Some(step.level), message, rests_on, threshold: Some(threshold) }
 }
 
+fn passed_state(level: Level) -> FindingState {
+    match level {
+        Level::Limit => FindingState::Passed,
+        Level::Note | Level::Caution => FindingState::Near,
+    }
+}
+
 fn plain(about: About, state: FindingState, message: Message, rests_on: Vec<EntryId>) -> Finding {
     Finding { about, state, level: None, message, rests_on, threshold: None }
 }
@@ -258,7 +269,10 @@ fn examination(chart: &Chart, placenta: BabyNo) -> Vec<Finding> {
     let about = About::Completeness { placenta };
     let entries = |items: &[String]| items.iter().filter_map(|item| examined.entries.get(item).copied()).collect::<Vec<_>>();
     let completeness = match standard.completeness(&examined.answers) {
-        Completeness::NoDoubtRecorded => plain(about, FindingState::Within, Message::new("finding-no-doubt"), Vec::new()),
+        Completeness::NoDoubtRecorded => {
+            let asked: Vec<_> = standard.items.iter().filter(|item| !item.whole.is_empty()).map(|item| item.id.clone()).collect();
+            plain(about, FindingState::Within, Message::new("finding-no-doubt"), entries(&asked))
+        }
         Completeness::NotRecorded(items) => {
             let missing = Message::new("finding-completeness-not-recorded").with("count", u32::try_from(items.len()).unwrap_or(u32::MAX));
             plain(about, FindingState::NotRecorded, missing, Vec::new())
@@ -284,7 +298,7 @@ fn examination(chart: &Chart, placenta: BabyNo) -> Vec<Finding> {
         findings.push(Finding {
             level: Some(unusual.level),
             threshold: Some(Threshold { source: unusual.source, status: unusual.status, words: unusual.words }),
-            ..plain(About::Examination { placenta, item: item.id.clone() }, FindingState::Near, message, entries(std::slice::from_ref(&item.id)))
+            ..plain(About::Examination { placenta, item: item.id.clone() }, passed_state(unusual.level), message, entries(std::slice::from_ref(&item.id)))
         });
     }
     findings

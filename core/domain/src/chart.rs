@@ -196,25 +196,31 @@ impl Chart {
     pub fn third_stage(&self, now: &Stamp) -> Option<ThirdStage> {
         let now = Occurred::Marked(now.clone());
         let born = self.babies.values().filter_map(|baby| baby.born.as_ref());
-        let from = born.max_by_key(|mark| mark.at.wall_ms())?.clone();
+        let from = born.max_by_key(|mark| self.place(mark))?.clone();
         let to = self.last_placenta();
         let elapsed = Elapsed::between(&from.at, to.as_ref().map_or(&now, |mark| &mark.at));
         Some(ThirdStage { from, to, elapsed })
     }
 
+    /// The placenta after which no baby waits for one. A second one for the same baby is an oddity and counts no more.
     fn last_placenta(&self) -> Option<Mark> {
-        let mut waiting: BTreeSet<BabyNo> = self.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| *no).collect();
-        let mut last: Option<&Mark> = None;
-        for placenta in self.placentas.values() {
-            let Some(born) = &placenta.born else { continue };
-            placenta.babies.iter().for_each(|baby| {
-                waiting.remove(baby);
-            });
-            if last.is_none_or(|mark| mark.at.wall_ms() < born.at.wall_ms()) {
-                last = Some(born);
+        let mut delivered: BTreeSet<BabyNo> = BTreeSet::new();
+        let mut last = None;
+        for line in self.lines.iter().filter(|line| line.state() != State::Retracted) {
+            let Fact::PlacentaBorn { babies } = &line.current().fact else { continue };
+            let before = delivered.len();
+            delivered.extend(babies);
+            if delivered.len() > before {
+                last = Some(Mark { at: line.current().occurred.clone(), entry: line.first.id });
             }
         }
-        last.filter(|_| waiting.is_empty()).cloned()
+        let born = self.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| no);
+        last.filter(|_| born.into_iter().all(|no| delivered.contains(no)))
+    }
+
+    /// Where a mark stands among the lines: their order holds even where the wall clock was set in between.
+    fn place(&self, mark: &Mark) -> Option<usize> {
+        self.lines.iter().position(|line| line.first.id == mark.entry)
     }
 
     /// How long this cord pulsed, or has pulsed until now; `None` before the birth.
@@ -230,7 +236,7 @@ impl Chart {
     /// From the birth of the first baby to a moment.
     #[must_use]
     pub fn since_birth(&self, at: &Occurred) -> Option<Elapsed> {
-        let born = self.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| mark.at.wall_ms())?;
+        let born = self.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| self.place(mark))?;
         Some(Elapsed::between(&born.at, at))
     }
 

@@ -60,7 +60,12 @@ fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
 /// The next look at the mother: so many minutes after the last one, or after the birth.
 fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
     let birth = chart.third_stage(now)?.from;
-    let last: &Mark = chart.observations.iter().map(|seen| &seen.mark).rfind(|mark| Elapsed::between(&birth.at, &mark.at).ms >= 0).unwrap_or(&birth);
+    let last: &Mark = chart
+        .observations
+        .iter()
+        .map(|seen| &seen.mark)
+        .rfind(|mark| Elapsed::between(&birth.at, &mark.at).ms >= 0)
+        .unwrap_or(&birth);
     let now = Occurred::Marked(now.clone());
     let last_after_birth = Elapsed::between(&birth.at, &last.at).ms;
     let phase = phase(&protocol.mother, last_after_birth)?;

@@ -117,7 +117,7 @@ impl Entry {
     /// Local date and time of writing, where that is a minute or more away from the moment itself.
     #[must_use]
     pub fn written_apart(&self) -> Option<String> {
-        (self.delay_ms().abs() >= 60_000).then(|| self.recorded.date_and_clock())
+        (self.delay_ms().unsigned_abs() >= 60_000).then(|| self.recorded.date_and_clock())
     }
 
     /// Whether it was written later after the moment than the protocol's late-entry mark.
@@ -170,7 +170,9 @@ impl FromStr for EntryId {
     type Err = NoId;
     fn from_str(text: &str) -> Result<Self, NoId> {
         let parts = text.split_once('-').and_then(|(device, n)| Some((device.parse().ok()?, n.parse().ok()?)));
-        parts.map(|(device, n)| Self { device, n }).ok_or_else(|| NoId(text.to_owned()))
+        // One id has one spelling: no sign, no leading zero, no capital.
+        let id = parts.map(|(device, n)| Self { device, n }).filter(|id| id.to_string() == text);
+        id.ok_or_else(|| NoId(text.to_owned()))
     }
 }
 

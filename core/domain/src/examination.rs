@@ -224,7 +224,13 @@ mod tests {
             assert_eq!(item.kind == Kind::Choice, item.max == 0, "{}", item.id);
             for option in &item.options {
                 let told = [option.source.is_some(), option.status.is_some()];
-                assert_eq!(told, [option.level.is_some(); 2], "{} {}: level, source and status come together", item.id, option.id);
+                assert_eq!(
+                    told,
+                    [option.level.is_some(); 2],
+                    "{} {}: level, source and status come together",
+                    item.id,
+                    option.id
+                );
             }
             for whole in &item.whole {
                 assert!(item.options.iter().any(|option| option.id == *whole), "{} {whole}", item.id);

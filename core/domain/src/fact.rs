@@ -327,15 +327,16 @@ impl Fact {
             Self::MotherObserved(MotherObservation { systolic: Some(systolic), diastolic: Some(diastolic), .. })
                 if systolic < diastolic =>
             {
-                let message = Message::new("impossible-pressure")
-                    .with("systolic", systolic.get())
-                    .with("diastolic", diastolic.get());
+                let message =
+                    Message::new("impossible-pressure").with("systolic", systolic.get()).with("diastolic", diastolic.get());
                 Err(Impossible(message))
             }
             Self::MotherObserved(observation) if *observation == MotherObservation::default() => {
                 Err(Impossible(Message::new("impossible-nothing-observed")))
             }
-            Self::BirthRegistered { label, .. } if label.trim().is_empty() => Err(Impossible(Message::new("impossible-no-label"))),
+            Self::BirthRegistered { label, .. } if label.trim().is_empty() => {
+                Err(Impossible(Message::new("impossible-no-label")))
+            }
             Self::Noted { text } if text.trim().is_empty() => Err(Impossible(Message::new("impossible-empty-note"))),
             Self::MedicineGiven(medicine) if medicine.name.trim().is_empty() => {
                 Err(Impossible(Message::new("impossible-no-medicine")))

@@ -392,7 +392,8 @@ mod tests {
     fn each_comparator_below_at_and_above() {
         let passes = |compare, value| {
             let words = String::new();
-            let step = Step { level: Level::Limit, compare, value: Milli(1000), source: words.clone(), status: Status::Seen, words };
+            let step =
+                Step { level: Level::Limit, compare, value: Milli(1000), source: words.clone(), status: Status::Seen, words };
             step.passed_by(Milli(value))
         };
         assert_eq!([999, 1000, 1001].map(|v| passes(Compare::AtLeast, v)), [false, true, true]);

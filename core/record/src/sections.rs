@@ -28,11 +28,14 @@ pub(crate) fn birth(source: &Source) -> Vec<Block> {
     let parity = match (client.gravida, client.para) {
         (None, None) => None,
         (gravida, para) => {
-            let text = |count: Option<secundine_domain::quantity::Count>| count.map_or("–".to_owned(), |count| count.get().to_string());
+            let text = |count: Option<secundine_domain::quantity::Count>| {
+                count.map_or("–".to_owned(), |count| count.get().to_string())
+            };
             Some(format!("{}, {}", text(gravida), text(para)))
         }
     };
-    let allergies = client.allergies.clone().map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
+    let allergies =
+        client.allergies.clone().map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
     let protocol = source.protocol.map_or(words.plain("record-no-protocol"), |protocol| {
         let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
         words.say(&value.with("edition", protocol.edition.as_str()).with("checked", protocol.checked.as_str()))
@@ -98,10 +101,15 @@ fn mark(source: &Source, mark: Option<&Mark>, fact: &Fact) -> Pair {
 fn durations(source: &Source) -> Vec<Pair> {
     let Source { chart, origin, words, .. } = source;
     let of = u32::from(chart.babies.keys().next_back().copied().unwrap_or(1));
-    let mut pairs: Vec<Pair> = chart.babies.iter().filter(|(_, baby)| baby.pulsation_stopped.is_some()).filter_map(|(no, _)| {
-        let name = words.say(&Message::new("record-cord-pulsed").with("of", of).with("baby", Arg::from(*no)));
-        Some((name, duration(source, chart.cord_pulsation(*no, origin.written)?)))
-    }).collect();
+    let mut pairs: Vec<Pair> = chart
+        .babies
+        .iter()
+        .filter(|(_, baby)| baby.pulsation_stopped.is_some())
+        .filter_map(|(no, _)| {
+            let name = words.say(&Message::new("record-cord-pulsed").with("of", of).with("baby", Arg::from(*no)));
+            Some((name, duration(source, chart.cord_pulsation(*no, origin.written)?)))
+        })
+        .collect();
     if let Some(stage) = chart.third_stage(origin.written) {
         let mut value = duration(source, stage.elapsed);
         if stage.to.is_none() {
@@ -139,7 +147,11 @@ pub(crate) fn findings(source: &Source) -> Vec<Block> {
         ("record-within", listed(&[FindingState::Within])),
         ("record-open", listed(&[FindingState::NotRecorded, FindingState::CannotAssess])),
     ];
-    let pairs: Vec<Pair> = rest.into_iter().filter(|(_, said)| !said.is_empty()).map(|(id, said)| (words.plain(id), vec![Span::plain(said)])).collect();
+    let pairs: Vec<Pair> = rest
+        .into_iter()
+        .filter(|(_, said)| !said.is_empty())
+        .map(|(id, said)| (words.plain(id), vec![Span::plain(said)]))
+        .collect();
     if !pairs.is_empty() {
         blocks.push(Block::Facts(pairs));
     }
@@ -193,7 +205,9 @@ fn examination(source: &Source, placenta: BabyNo) -> Vec<Block> {
     let facts = Examination::standard().items.iter().map(|item| {
         let name = words.plain(&format!("exam-{}", item.id));
         let found = match examined.answers.get(&item.id) {
-            Some(answer) => vec![Span { bold: item.unusual(answer).is_some(), ..Span::plain(words.say(&answer.describe(&item.id))) }],
+            Some(answer) => {
+                vec![Span { bold: item.unusual(answer).is_some(), ..Span::plain(words.say(&answer.describe(&item.id))) }]
+            }
             None => told(source, None),
         };
         (name, found)
@@ -218,12 +232,19 @@ pub(crate) fn signatures(source: &Source) -> Vec<Block> {
     let heading = Block::Heading(words.plain("record-signatures"));
     if chart.signatures.is_empty() {
         let lines = vec![words.plain("record-sign-name"), words.plain("record-sign-date")];
-        return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-unsigned")).bold()]), Block::Signature(lines)];
+        return vec![
+            heading,
+            Block::Paragraph(vec![Span::plain(words.plain("record-unsigned")).bold()]),
+            Block::Signature(lines),
+        ];
     }
     let mut blocks = vec![heading];
     for signature in &chart.signatures {
         let when = when(&signature.mark.at);
-        let line = Message::new("record-signed").with("name", signature.what.name.as_str()).with("role", signature.what.role.as_str()).with("when", when);
+        let line = Message::new("record-signed")
+            .with("name", signature.what.name.as_str())
+            .with("role", signature.what.role.as_str())
+            .with("when", when);
         let signs = Message::new("record-signed-version").with("version", signature.what.version.as_str());
         blocks.push(Block::Paragraph(vec![
             Span::plain(words.say(&line)).bold(),
@@ -238,7 +259,7 @@ fn when(at: &Occurred) -> String {
 }
 
 pub(crate) fn table(source: &Source, columns: &[(&str, u16, Align)], rows: Vec<Vec<Cell>>) -> Table {
-    let columns = columns.iter().map(|(id, weight, align)| Column { head: source.words.plain(id), weight: *weight, align: *align });
+    let columns =
+        columns.iter().map(|(id, weight, align)| Column { head: source.words.plain(id), weight: *weight, align: *align });
     Table { columns: columns.collect(), rows }
 }
-

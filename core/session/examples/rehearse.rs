@@ -16,9 +16,9 @@ fn main() {
     let mut session = Session::new(paths, Arc::new(clock.clone()));
     let begun = session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Watch });
     clock.advance(3_000_000);
-    let written = begun.and_then(|response| match response {
-        Response::Rehearse(status) => Ok(status.rehearsal.and_then(|rehearsal| rehearsal.birth)),
-        _ => Ok(None),
+    let written = begun.map(|response| match response {
+        Response::Rehearse(status) => status.rehearsal.and_then(|rehearsal| rehearsal.birth),
+        _ => None,
     });
     let written = written.map(|birth| birth.map(|birth| session.call(Request::WriteRecord { birth })));
     println!("{written:?}");

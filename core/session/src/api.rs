@@ -1,10 +1,10 @@
 //! What can be asked of the core, and what it answers. One variant of [`Response`] for each of [`Request`], by the same name.
 
-use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact, Practice};
 use secundine_domain::assess::{Blood, Finding};
 use secundine_domain::due::Due;
+use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::examination::{Kind, Part};
+use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact, Practice};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::{Level, Protocol};
 use secundine_domain::time::{Certainty, Precision};

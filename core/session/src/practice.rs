@@ -97,7 +97,12 @@ impl OpenPractice {
     }
 
     /// Writes an amendment of a line that exists.
-    pub(crate) fn amend(&mut self, mut draft: Draft, occurred: Option<Occurred>, fact: Option<Fact>) -> Result<EntryId, ApiError> {
+    pub(crate) fn amend(
+        &mut self,
+        mut draft: Draft,
+        occurred: Option<Occurred>,
+        fact: Option<Fact>,
+    ) -> Result<EntryId, ApiError> {
         let Some(amends) = &draft.amends else { return Err(ApiError::internal()) };
         if amends.reason.trim().is_empty() {
             return Err(ApiError::impossible(Message::new("error-no-reason")));

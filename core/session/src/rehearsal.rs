@@ -137,7 +137,8 @@ impl Rehearsal {
         if step.sign {
             sign(&mut self.practice, self.birth, &now)?;
         }
-        let amended = step.amends.as_ref().and_then(|name| self.named.iter().find(|(known, _)| known == name)).map(|(_, entry)| *entry);
+        let amended =
+            step.amends.as_ref().and_then(|name| self.named.iter().find(|(known, _)| known == name)).map(|(_, entry)| *entry);
         let entry = match (amended, step.fact.clone()) {
             (Some(entry), fact) => {
                 let amends = Some(Amendment { entry, reason: step.reason.clone().unwrap_or_default() });

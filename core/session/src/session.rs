@@ -220,7 +220,10 @@ impl Session {
         let path = views::record_file(&folder, &chart, now);
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &pdf.bytes));
         written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
-        Ok(Response::WriteRecord { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pdf.pages).unwrap_or(u32::MAX) })
+        Ok(Response::WriteRecord {
+            path: path.to_string_lossy().into_owned(),
+            pages: u32::try_from(pdf.pages).unwrap_or(u32::MAX),
+        })
     }
 
     fn speed(&self) -> u32 {
@@ -255,9 +258,11 @@ const KEEP: Fact = Fact::Unknown { kind: String::new(), stored: String::new() };
 /// Facts that a person records; the others have requests of their own.
 fn recordable(fact: &Fact) -> Result<(), ApiError> {
     match fact {
-        Fact::PracticeDescribed(_) | Fact::BirthRegistered { .. } | Fact::Retracted | Fact::Signed { .. } | Fact::Unknown { .. } => {
-            Err(ApiError::new(ErrorCode::Impossible, "error-not-recordable"))
-        }
+        Fact::PracticeDescribed(_)
+        | Fact::BirthRegistered { .. }
+        | Fact::Retracted
+        | Fact::Signed { .. }
+        | Fact::Unknown { .. } => Err(ApiError::new(ErrorCode::Impossible, "error-not-recordable")),
         _ => Ok(()),
     }
 }

@@ -33,9 +33,7 @@ impl SharedSession {
     /// # Errors
     /// The [`ApiError`] as JSON.
     pub fn call_json(&self, request: &str) -> Result<String, String> {
-        let answer = serde_json::from_str(request)
-            .map_err(|error| bad_request(&error))
-            .and_then(|request| self.call(request));
+        let answer = serde_json::from_str(request).map_err(|error| bad_request(&error)).and_then(|request| self.call(request));
         match answer {
             Ok(response) => serde_json::to_string(&response).map_err(|_| text(&ApiError::internal())),
             Err(error) => Err(text(&error)),

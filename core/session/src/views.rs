@@ -65,11 +65,15 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         care: chart.care,
         third_stage: third_stage(chart, now, speed),
         babies: chart.babies.keys().filter_map(|no| baby(chart, *no, now, speed)).collect(),
-        placentas: chart.placentas.values().map(|placenta| PlacentaView {
-            babies: placenta.babies.clone(),
-            born: placenta.born.as_ref().map(|mark| mark_view(chart, mark)),
-            membranes: placenta.membranes.as_ref().map(|mark| mark_view(chart, mark)),
-        }).collect(),
+        placentas: chart
+            .placentas
+            .values()
+            .map(|placenta| PlacentaView {
+                babies: placenta.babies.clone(),
+                born: placenta.born.as_ref().map(|mark| mark_view(chart, mark)),
+                membranes: placenta.membranes.as_ref().map(|mark| mark_view(chart, mark)),
+            })
+            .collect(),
         next: marks::next(chart),
         marks,
         blood: blood(chart, protocol),
@@ -92,7 +96,8 @@ fn phase(chart: &Chart) -> Phase {
     let last = last.max_by_key(|entry| (entry.recorded.wall_ms, entry.id)).map(|entry| entry.id);
     let signed = chart.signatures.last().map(|signature| signature.mark.entry);
     let born = chart.babies.values().filter(|baby| baby.born.is_some()).count();
-    let delivered: usize = chart.placentas.values().filter(|placenta| placenta.born.is_some()).map(|placenta| placenta.babies.len()).sum();
+    let delivered: usize =
+        chart.placentas.values().filter(|placenta| placenta.born.is_some()).map(|placenta| placenta.babies.len()).sum();
     match (born, delivered) {
         _ if signed.is_some() && signed == last => Phase::Signed,
         (0, _) => Phase::Waiting,
@@ -142,30 +147,39 @@ fn examinations(chart: &Chart, findings: &[Finding]) -> Vec<ExaminationView> {
     let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
     born.map(|placenta| {
         let examined = chart.examinations.get(&placenta).cloned().unwrap_or_default();
-        let items: Vec<ItemView> = Examination::standard().items.iter().map(|item| {
-            let id = &item.id;
-            let answer = examined.answers.get(id).cloned();
-            ItemView {
-                item: id.clone(),
-                part: item.part,
-                kind: item.kind,
-                question: Message::new(format!("exam-{id}")),
-                how: Message::new(format!("exam-{id}-how")),
-                options: item.options.iter().map(|option| OptionView {
-                    option: option.id.clone(),
-                    label: Message::new(format!("exam-{id}-{}", option.id)),
-                }).collect(),
-                min: item.min,
-                max: item.max,
-                answer_words: answer.as_ref().map(|answer| answer.describe(id)),
-                answer,
-                entry: examined.entries.get(id).copied(),
-                level: level(findings, placenta, id),
-            }
-        }).collect();
+        let items: Vec<ItemView> = Examination::standard()
+            .items
+            .iter()
+            .map(|item| {
+                let id = &item.id;
+                let answer = examined.answers.get(id).cloned();
+                ItemView {
+                    item: id.clone(),
+                    part: item.part,
+                    kind: item.kind,
+                    question: Message::new(format!("exam-{id}")),
+                    how: Message::new(format!("exam-{id}-how")),
+                    options: item
+                        .options
+                        .iter()
+                        .map(|option| OptionView {
+                            option: option.id.clone(),
+                            label: Message::new(format!("exam-{id}-{}", option.id)),
+                        })
+                        .collect(),
+                    min: item.min,
+                    max: item.max,
+                    answer_words: answer.as_ref().map(|answer| answer.describe(id)),
+                    answer,
+                    entry: examined.entries.get(id).copied(),
+                    level: level(findings, placenta, id),
+                }
+            })
+            .collect();
         let answered = items.iter().filter(|item| item.answer.is_some()).count();
         ExaminationView { placenta, items, answered: u32::try_from(answered).unwrap_or(u32::MAX) }
-    }).collect()
+    })
+    .collect()
 }
 
 fn level(findings: &[Finding], placenta: BabyNo, item: &str) -> Option<Level> {

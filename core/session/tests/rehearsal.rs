@@ -71,7 +71,8 @@ fn read(view: &BirthView) -> String {
     view.findings.iter().for_each(|finding| writeln!(text, "{:?}: {}", finding.state, words.say(&finding.message)).unwrap());
     for line in &view.timeline {
         let since = line.since_birth.as_deref().unwrap_or("");
-        writeln!(text, "{:>8} {since:>8}  {}{}", line.clock, words.say(&line.message), if line.late { "  (late)" } else { "" }).unwrap();
+        writeln!(text, "{:>8} {since:>8}  {}{}", line.clock, words.say(&line.message), if line.late { "  (late)" } else { "" })
+            .unwrap();
         line.earlier.iter().for_each(|old| {
             writeln!(text, "                    was: {} {}; {}", old.clock, words.say(&old.message), old.reason).unwrap();
         });
@@ -97,7 +98,9 @@ fn its_record_is_marked_and_holds_the_durations() {
     let mut drill = Drill::begin(RehearsalMode::Watch);
     drill.pass(3_000);
     let birth = drill.birth_id();
-    let Response::WriteRecord { path, pages } = drill.session.call(Request::WriteRecord { birth }).unwrap() else { unreachable!() };
+    let Response::WriteRecord { path, pages } = drill.session.call(Request::WriteRecord { birth }).unwrap() else {
+        unreachable!()
+    };
     assert_eq!(pages, 2, "{path}");
     let bytes = std::fs::read(&path).unwrap();
     assert!(bytes.starts_with(b"%PDF-"));

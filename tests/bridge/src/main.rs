@@ -96,7 +96,8 @@ fn from_here(headers: &HeaderMap, host: &str) -> bool {
 }
 
 async fn call(State(bridge): State<Arc<Bridge>>, headers: HeaderMap, body: Bytes) -> Response {
-    let bearer = headers.get(header::AUTHORIZATION).and_then(|value| value.to_str().ok()).and_then(|value| value.strip_prefix("Bearer "));
+    let bearer =
+        headers.get(header::AUTHORIZATION).and_then(|value| value.to_str().ok()).and_then(|value| value.strip_prefix("Bearer "));
     if bearer != Some(bridge.bearer.as_str()) {
         return StatusCode::UNAUTHORIZED.into_response();
     }

@@ -23,9 +23,10 @@ class Tick {
 
   #beat = (): void => {
     clearTimeout(this.#timer);
-    this.now = performance.now();
+    const now = performance.now();
+    this.now = now;
     if (document.hidden) return;
-    const into = (this.#anchor.elapsed + this.now - this.#anchor.arrival - AFTER) % 1000;
+    const into = (this.#anchor.elapsed + now - this.#anchor.arrival - AFTER) % 1000;
     this.#timer = setTimeout(this.#beat, 1000 - ((into + 1000) % 1000));
   };
 }

@@ -5,7 +5,7 @@ const CONTACT_MS = 150;
 /** 10 mm: a finger that has left the button by more meant something else. */
 const SLIP_PX = 63;
 /** The same button again within this time is one press. */
-export const REPEAT_MS = 1000;
+const REPEAT_MS = 1000;
 /** Under water a contact counts only after it has lasted. */
 const WET_MS = 80;
 const WET_CONTACTS = 3;
@@ -41,7 +41,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
   };
   const commit = (touched: number): void => {
     release();
-    if (touched - last < REPEAT_MS) return;
+    if (!options.lift && touched - last < REPEAT_MS) return;
     last = touched;
     options.commit(touched);
   };

@@ -1,17 +1,16 @@
-import { FluentBundle, FluentResource } from '@fluent/bundle';
+import { FluentBundle, FluentNumber, FluentResource } from '@fluent/bundle';
+import english from '../../../core/messages/en.ftl?raw';
 import type { Arg } from '../gen/Arg';
 import type { Message } from '../gen/Message';
 
-const FILES = import.meta.glob<string>('../../../core/messages/*.ftl', { query: '?raw', import: 'default', eager: true });
-
 const bundle = new FluentBundle('en', { useIsolating: false });
-for (const text of Object.values(FILES)) bundle.addResource(new FluentResource(text), { allowOverrides: true });
+bundle.addResource(new FluentResource(english));
 
 /** A message in words. An id that the catalogue lacks is shown as it stands. */
 export function say(message: Message): string {
   const pattern = bundle.getMessage(message.id)?.value;
   if (!pattern) return message.id;
-  const args: Record<string, string | number> = {};
+  const args: Record<string, string | FluentNumber> = {};
   for (const [name, value] of Object.entries(message.args ?? {})) args[name] = flat(value);
   const problems: Error[] = [];
   return bundle.formatPattern(pattern, args, problems);
@@ -22,6 +21,8 @@ export function ui(id: `ui-${string}`, args?: Record<string, Arg>): string {
   return say(args ? { id, args } : { id });
 }
 
-function flat(value: Arg): string | number {
-  return typeof value === 'object' ? say(value) : value;
+/** Figures stand as the record prints them: no grouping. */
+function flat(value: Arg): string | FluentNumber {
+  if (typeof value === 'object') return say(value);
+  return typeof value === 'number' ? new FluentNumber(value, { useGrouping: false }) : value;
 }

@@ -1,5 +1,7 @@
 //! The facts in force, one after another, make the chart.
 
+use std::collections::BTreeSet;
+
 use super::{Baby, Chart, Mark, Noted, Placenta, Signature, State};
 use crate::entry::Entry;
 use crate::fact::{BabyNo, Fact};
@@ -30,8 +32,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::CordPulsationStopped { baby } => first(&mut chart.baby(baby).pulsation_stopped, mark),
         Fact::CordClamped { baby } => first(&mut chart.baby(baby).clamped, mark),
         Fact::CordCut { baby } => first(&mut chart.baby(baby).cut, mark),
-        Fact::PlacentaBorn { babies } => first(&mut chart.placenta(babies).born, mark),
-        Fact::MembranesBorn { babies } => first(&mut chart.placenta(babies).membranes, mark),
+        Fact::PlacentaBorn { babies } => placenta_born(chart.placenta(&babies), &babies, mark),
+        Fact::MembranesBorn { babies } => first(&mut chart.placenta(&babies).membranes, mark),
         Fact::BloodLoss(what) => chart.losses.push(Noted { what, mark, author }),
         Fact::MotherObserved(what) => chart.observations.push(Noted { what, mark, author }),
         Fact::ApgarScored(what) => chart.baby(what.baby).apgars.push(Noted { what, mark, author }),
@@ -55,14 +57,26 @@ fn first(slot: &mut Option<Mark>, mark: Mark) {
     slot.get_or_insert(mark);
 }
 
+/// Which babies a placenta fed is told by its own entries; membranes name it only until then.
+fn placenta_born(placenta: &mut Placenta, babies: &[BabyNo], mark: Mark) {
+    if placenta.born.is_none() {
+        placenta.babies.clear();
+    }
+    placenta.babies = in_order(placenta.babies.iter().chain(babies));
+    first(&mut placenta.born, mark);
+}
+
+fn in_order<'a>(babies: impl IntoIterator<Item = &'a BabyNo>) -> Vec<BabyNo> {
+    babies.into_iter().copied().collect::<BTreeSet<_>>().into_iter().collect()
+}
+
 impl Chart {
     fn baby(&mut self, no: BabyNo) -> &mut Baby {
         self.babies.entry(no).or_default()
     }
 
-    fn placenta(&mut self, mut babies: Vec<BabyNo>) -> &mut Placenta {
-        babies.sort_unstable();
-        babies.dedup();
+    fn placenta(&mut self, babies: &[BabyNo]) -> &mut Placenta {
+        let babies = in_order(babies);
         let name = babies.first().copied().unwrap_or(1);
         self.placentas.entry(name).or_insert(Placenta { babies, born: None, membranes: None })
     }

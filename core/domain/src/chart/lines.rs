@@ -57,13 +57,14 @@ pub(super) fn lines(entries: &BTreeMap<EntryId, &Entry>) -> (Vec<Line>, Vec<Entr
     let mut firsts = Vec::new();
     let mut missing = Vec::new();
     for entry in entries.values().copied() {
-        match root(entry, entries) {
-            Some(root) if root == entry.id => firsts.push(entry),
-            Some(root) => amended.entry(root).or_default().push(entry),
-            None => {
-                missing.push(entry.id);
-                firsts.push(entry);
-            }
+        let root = root(entry, entries).unwrap_or(entry.id);
+        if root != entry.id {
+            amended.entry(root).or_default().push(entry);
+            continue;
+        }
+        firsts.push(entry);
+        if entry.amends.is_some() {
+            missing.push(entry.id);
         }
     }
     let timebase = Timebase::of(entries);
@@ -79,13 +80,13 @@ pub(super) fn lines(entries: &BTreeMap<EntryId, &Entry>) -> (Vec<Line>, Vec<Entr
     (lines, missing)
 }
 
-/// The entry that a chain of amendments began with; `None` if it leads out of the set or in a circle.
+/// The entry that a chain of amendments began with, as far as it is here; `None` for one that runs into a circle.
 fn root(entry: &Entry, entries: &BTreeMap<EntryId, &Entry>) -> Option<EntryId> {
     let mut at = entry;
     for _ in 0..=entries.len() {
-        match &at.amends {
+        match at.amends.as_ref().and_then(|amends| entries.get(&amends.entry)) {
             None => return Some(at.id),
-            Some(amends) => at = entries.get(&amends.entry)?,
+            Some(earlier) => at = earlier,
         }
     }
     None

@@ -8,7 +8,7 @@ use crate::fact::{BabyNo, Fact};
 use crate::time::{Certainty, Elapsed, Occurred};
 
 /// A wall clock that moved by more than this against the running clock was set, ms.
-const CLOCK_STEP_MS: i64 = 2_000;
+const CLOCK_STEP_MS: u32 = 2_000;
 
 pub(super) fn find(chart: &mut Chart, missing: &[EntryId]) {
     let mut odd: BTreeSet<Oddity> = missing.iter().map(|entry| Oddity { entry: *entry, what: Odd::AmendsMissing }).collect();
@@ -18,7 +18,7 @@ pub(super) fn find(chart: &mut Chart, missing: &[EntryId]) {
     };
     for line in chart.lines.iter().filter(|line| line.state() != State::Retracted) {
         let entry = line.current();
-        if Elapsed::between(&Occurred::Marked(entry.recorded.clone()), &entry.occurred).ms > CLOCK_STEP_MS {
+        if Elapsed::between(&Occurred::Marked(entry.recorded.clone()), &entry.occurred).ms > CLOCK_STEP_MS.into() {
             note(line, Odd::InFuture);
         }
         if matches!(entry.fact, Fact::Unknown { .. }) {
@@ -73,14 +73,15 @@ fn once(fact: &Fact) -> Option<(&'static str, Odd)> {
     }
 }
 
-/// Third-stage facts that lie before the birth they belong to.
+/// Third-stage facts that lie before the birth of a baby that they are about; blood and examination, before any birth.
 fn before_birth(chart: &Chart, entry: &Entry) -> bool {
-    let about = babies(&entry.fact);
-    let general = matches!(entry.fact, Fact::BloodLoss(_) | Fact::Examined { .. });
-    let born = chart.babies.iter().filter(|(no, _)| general || about.contains(no)).filter_map(|(_, baby)| baby.born.as_ref());
-    let Some(first) = born.min_by_key(|mark| mark.at.wall_ms()) else { return general };
-    let is_birth = matches!(entry.fact, Fact::BabyBorn { .. });
-    (general || !about.is_empty()) && !is_birth && earlier(&entry.occurred, &first.at)
+    let born = |no: &BabyNo| chart.babies.get(no).and_then(|baby| baby.born.as_ref());
+    let before = |no: &BabyNo| born(no).is_some_and(|mark| earlier(&entry.occurred, &mark.at));
+    match &entry.fact {
+        Fact::BloodLoss(_) | Fact::Examined { .. } => chart.babies.keys().filter(|no| born(no).is_some()).all(before),
+        Fact::BabyBorn { .. } => false,
+        fact => babies(fact).iter().any(before),
+    }
 }
 
 fn cut_before_clamp(chart: &Chart, baby: BabyNo) -> bool {
@@ -113,7 +114,7 @@ fn clock_changes(lines: &[Line]) -> Vec<Oddity> {
         let here = (entry.recorded.wall_ms, boot.since_ms);
         if let Some((wall_ms, since_ms)) = last.insert(&boot.id, here) {
             let drift = (here.0.saturating_sub(wall_ms)).saturating_sub(here.1.saturating_sub(since_ms));
-            if drift.abs() > CLOCK_STEP_MS {
+            if drift.unsigned_abs() > CLOCK_STEP_MS.into() {
                 odd.push(Oddity { entry: line, what: Odd::ClockChanged });
             }
         }

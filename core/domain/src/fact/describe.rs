@@ -82,7 +82,8 @@ fn list(babies: &[BabyNo]) -> String {
 }
 
 fn client_line(client: &Client) -> Message {
-    let gestation = client.gestation.map(|days| Message::new("part-gestation").with("weeks", days.get() / 7).with("days", days.get() % 7));
+    let gestation =
+        client.gestation.map(|days| Message::new("part-gestation").with("weeks", days.get() / 7).with("days", days.get() % 7));
     let group = client.blood_group.as_deref().map(|text| Message::new("part-blood-group").with("text", text));
     let allergies = client.allergies.as_deref().map(|text| match text.trim() {
         "" => Message::new("part-no-allergies"),
@@ -93,7 +94,7 @@ fn client_line(client: &Client) -> Message {
 
 fn loss_line(loss: &Loss) -> Message {
     match loss {
-        Loss::Weighed { item, gross, dry } => Message::new("fact-loss-weighed")
+        Loss::Weighed { item, gross, dry } => Message::new(if item.trim().is_empty() { "fact-loss-weighed-item" } else { "fact-loss-weighed" })
             .with("item", item.as_str())
             .with("gross", gross.get())
             .with("dry", dry.get())
@@ -129,7 +130,9 @@ fn observation_line(seen: &MotherObservation) -> Message {
 }
 
 fn measures_line(measures: &NewbornMeasures) -> Message {
-    let cm = |id: &str, length: Option<crate::quantity::Length>| length.map(|mm| Message::new(id).with("value", f64::from(mm.get()) / 10.0));
+    let cm = |id: &str, length: Option<crate::quantity::Length>| {
+        length.map(|mm| Message::new(id).with("value", f64::from(mm.get()) / 10.0))
+    };
     joined(
         about("fact-newborn-measured", measures.baby),
         [

@@ -107,9 +107,8 @@ impl Flow<'_> {
     fn facts(&mut self, facts: &[(String, Vec<Span>)], across: usize) -> Vec<Strip> {
         let list = self.tags.add(Tags::ROOT, Tag::L(ListNumbering::None));
         let width = (WIDTH + LABEL_GUTTER) / across as f32 - LABEL_GUTTER;
-        let natural = facts.iter().map(|(label, _)| {
-            self.setter.set(&[Span::plain(label)], Face::LABEL, None, Align::Left).width()
-        });
+        let natural =
+            facts.iter().map(|(label, _)| self.setter.set(&[Span::plain(label)], Face::LABEL, None, Align::Left).width());
         // Rounding must not break a label that just fits.
         let column = (natural.fold(0.0, f32::max) + 1.0).min(width * WIDEST_LABEL);
         let mut strips = Vec::new();

@@ -41,7 +41,10 @@ fn first_date(source: &Source) -> Option<String> {
 /// An answer of the examination that stands as first written: the examination's table shows it already.
 fn is_plain_answer(source: &Source, line: &Line) -> bool {
     let odd = source.chart.oddities.iter().any(|odd| odd.entry == line.first.id);
-    matches!(line.first.fact, Fact::Examined { .. }) && line.state() == State::Stands && !odd && line.first.written_apart().is_none()
+    matches!(line.first.fact, Fact::Examined { .. })
+        && line.state() == State::Stands
+        && !odd
+        && line.first.written_apart().is_none()
 }
 
 /// Several such answers in one row.

@@ -51,10 +51,10 @@ fn cord(baby: BabyNo, known: &Baby) -> Vec<Fact> {
 
 /// The placenta of each baby that has none, then the membranes of each placenta that is here.
 fn placentas(chart: &Chart) -> Vec<Fact> {
-    let delivered = |no: &BabyNo| chart.placentas.values().any(|placenta| placenta.born.is_some() && placenta.babies.contains(no));
+    let delivered =
+        |no: &BabyNo| chart.placentas.values().any(|placenta| placenta.born.is_some() && placenta.babies.contains(no));
     let born = chart.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| *no);
-    let mut facts: Vec<Fact> =
-        born.filter(|no| !delivered(no)).map(|no| Fact::PlacentaBorn { babies: vec![no] }).collect();
+    let mut facts: Vec<Fact> = born.filter(|no| !delivered(no)).map(|no| Fact::PlacentaBorn { babies: vec![no] }).collect();
     let bare = chart.placentas.values().filter(|placenta| placenta.born.is_some() && placenta.membranes.is_none());
     facts.extend(bare.map(|placenta| Fact::MembranesBorn { babies: placenta.babies.clone() }));
     facts

@@ -1,15 +1,15 @@
-// Walks the page over the real core and takes pictures: node dev/look.mjs OUT [WIDTHxHEIGHT] [THEME]
+// Walks the page over the real core and takes pictures: node tests/e2e/look.mjs OUT [WIDTHxHEIGHT] [THEME]
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { at, openPage, startBridge, startBrowser } from './bridge.mjs';
+import { at, launch, openPage, startBridge } from './browser.mjs';
 
-const out = process.argv[2] ?? '/tmp/look';
+const out = process.argv[2] ?? 'out/look';
 const [width, height] = (process.argv[3] ?? '360x800').split('x').map(Number);
 const theme = process.argv[4] ?? 'day';
 mkdirSync(out, { recursive: true });
 
 const bridge = await startBridge();
-const browser = await startBrowser();
+const browser = await launch();
 const page = await openPage(browser, bridge.address, { width, height }, theme);
 let number = 0;
 
@@ -189,5 +189,5 @@ try {
   throw error;
 } finally {
   await browser.close();
-  bridge.stop();
+  await bridge.stop();
 }

@@ -1,0 +1,240 @@
+//! Any entries at all: every kind, every clock, every tangle of corrections. Boxed, or the strategies overflow the stack.
+
+use proptest::collection::vec;
+use proptest::option;
+use proptest::prelude::*;
+use proptest::sample::{Index, select};
+use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
+use secundine_domain::examination::Examination;
+use secundine_domain::fact::{
+    Answer, Apgar, BabyNo, Bleeding, Care, Client, Fact, Fundus, Loss, Medicine, MotherObservation, NewbornMeasures, Practice,
+};
+use secundine_domain::quantity::{
+    ApgarPart, BirthWeight, Count, Gestation, HeartRate, ItemWeight, Length, Minutes, Pressure, RespiratoryRate, Saturation,
+    Temperature, Volume,
+};
+use secundine_domain::time::{Boot, Occurred, Precision, Stamp};
+
+use super::{BIRTH, HOUR, START, id};
+
+/// Mostly of one night, now and then at the end of all time.
+fn moment(from: i64) -> BoxedStrategy<i64> {
+    prop_oneof![12 => from..from + 4 * HOUR, 2 => from - 48 * HOUR..from + 48 * HOUR, 1 => any::<i64>(), 1 => select(vec![i64::MIN, i64::MAX, 0])]
+    .boxed()
+}
+
+/// An offset that exists, or one that cannot.
+fn offset() -> BoxedStrategy<i32> {
+    prop_oneof![9 => select(vec![0, 60, 120, -300, 345, 840]), 1 => any::<i32>()].boxed()
+}
+
+fn boot() -> BoxedStrategy<Option<Boot>> {
+    let run = (select(vec!["a", "b", "c"]), moment(5_000_000));
+    prop_oneof![4 => run.prop_map(|(id, since_ms)| Some(Boot { id: id.to_owned(), since_ms })), 1 => Just(None)].boxed()
+}
+
+pub fn stamp() -> BoxedStrategy<Stamp> {
+    let zone = option::of(Just("Europe/Amsterdam".to_owned()));
+    (moment(START), offset(), zone, boot())
+        .prop_map(|(wall_ms, offset_min, zone, boot)| Stamp { wall_ms, offset_min, zone, boot })
+        .boxed()
+}
+
+pub fn occurred() -> BoxedStrategy<Occurred> {
+    let precision = select(vec![Precision::Exact, Precision::Estimated]);
+    let typed = (moment(START), offset(), precision);
+    prop_oneof![
+        2 => stamp().prop_map(Occurred::Marked),
+        1 => typed.prop_map(|(wall_ms, offset_min, precision)| Occurred::Typed { wall_ms, offset_min, precision }),
+    ]
+    .boxed()
+}
+
+fn text() -> BoxedStrategy<String> {
+    prop_oneof![4 => "[a-z ]{0,8}", 1 => any::<String>()].boxed()
+}
+
+fn baby() -> impl Strategy<Value = BabyNo> {
+    prop_oneof![9 => 1_u8..4, 1 => any::<u8>()]
+}
+
+fn babies() -> impl Strategy<Value = Vec<BabyNo>> {
+    vec(baby(), 0..4)
+}
+
+fn volume() -> impl Strategy<Value = Volume> {
+    (0..=15_000_i64).prop_map(|ml| Volume::new(ml).unwrap())
+}
+
+pub fn loss() -> BoxedStrategy<Loss> {
+    let weight = || (0..=20_000_i64).prop_map(|g| ItemWeight::new(g).unwrap());
+    prop_oneof![
+        (text(), weight(), weight()).prop_map(|(item, gross, dry)| Loss::Weighed { item, gross, dry }),
+        volume().prop_map(|volume| Loss::Jug { volume }),
+        volume().prop_map(|volume| Loss::Seen { volume }),
+    ]
+    .boxed()
+}
+
+fn observation() -> BoxedStrategy<MotherObservation> {
+    let signs = (
+        option::of((0..=300_i64).prop_map(|v| HeartRate::new(v).unwrap())),
+        option::of((0..=300_i64).prop_map(|v| Pressure::new(v).unwrap())),
+        option::of((0..=300_i64).prop_map(|v| Pressure::new(v).unwrap())),
+        option::of((0..=120_i64).prop_map(|v| RespiratoryRate::new(v).unwrap())),
+        option::of((250..=450_i64).prop_map(|v| Temperature::new(v).unwrap())),
+        option::of((0..=100_i64).prop_map(|v| Saturation::new(v).unwrap())),
+        option::of(select(vec![Fundus::Firm, Fundus::FirmsWhenRubbed, Fundus::Soft])),
+        option::of(select(vec![Bleeding::Light, Bleeding::Moderate, Bleeding::Heavy, Bleeding::Trickle, Bleeding::Clots])),
+    );
+    signs
+        .prop_map(|(pulse, systolic, diastolic, respirations, temperature, saturation, fundus, bleeding)| MotherObservation {
+            pulse,
+            systolic,
+            diastolic,
+            respirations,
+            temperature,
+            saturation,
+            fundus,
+            bleeding,
+        })
+        .boxed()
+}
+
+fn apgar() -> impl Strategy<Value = Apgar> {
+    let parts = [0; 5].map(|least: i64| (least..=2).prop_map(|v| ApgarPart::new(v).unwrap()));
+    (baby(), 0..=1_440_i64, parts).prop_map(|(baby, minute, [colour, heart_rate, reflex, tone, breathing])| Apgar {
+        baby,
+        minute: Minutes::new(minute).unwrap(),
+        colour,
+        heart_rate,
+        reflex,
+        tone,
+        breathing,
+    })
+}
+
+fn measures() -> BoxedStrategy<NewbornMeasures> {
+    let length = || option::of((1..=3_000_i64).prop_map(|v| Length::new(v).unwrap()));
+    let weight = option::of((200..=8_000_i64).prop_map(|v| BirthWeight::new(v).unwrap()));
+    let temperature = option::of((250..=450_i64).prop_map(|v| Temperature::new(v).unwrap()));
+    (baby(), weight, length(), length(), temperature)
+        .prop_map(|(baby, weight, length, head, temperature)| NewbornMeasures { baby, weight, length, head, temperature })
+        .boxed()
+}
+
+fn client() -> BoxedStrategy<Client> {
+    let count = || option::of((0..=200_i64).prop_map(|v| Count::new(v).unwrap()));
+    let gestation = option::of((140..=315_i64).prop_map(|v| Gestation::new(v).unwrap()));
+    let words = || option::of(text());
+    (text(), words(), gestation, count(), count(), words(), words())
+        .prop_map(|(name, born, gestation, gravida, para, blood_group, allergies)| Client {
+            name,
+            born,
+            gestation,
+            gravida,
+            para,
+            blood_group,
+            allergies,
+        })
+        .boxed()
+}
+
+/// An item that exists with an answer that may or may not be one of its own, or an item that does not exist.
+fn examined() -> BoxedStrategy<Fact> {
+    let item = (any::<Index>(), any::<Index>(), 0..3_000_u32, 0..8).prop_map(|(item, option, value, how)| {
+        let item = item.get(&Examination::standard().items);
+        let answer = match how {
+            0 => Answer::CouldNotTell,
+            1 => Answer::Measure { value },
+            2 => Answer::Choice { option: "no such choice".to_owned() },
+            _ if item.options.is_empty() => Answer::Measure { value },
+            _ => Answer::Choice { option: option.get(&item.options).id.clone() },
+        };
+        (item.id.clone(), answer)
+    });
+    let item = prop_oneof![9 => item, 1 => text().prop_map(|item| (item, Answer::CouldNotTell))];
+    (baby(), item).prop_map(|(placenta, (item, answer))| Fact::Examined { placenta, item, answer }).boxed()
+}
+
+fn protocol() -> impl Strategy<Value = String> {
+    prop_oneof![select(vec!["nice-rcog", "who", "acog-aap"]).prop_map(str::to_owned), text()]
+}
+
+pub fn fact() -> BoxedStrategy<Fact> {
+    let practice = (text(), text(), text(), option::of(protocol()));
+    let people = prop_oneof![
+        practice.prop_map(|(name, practitioner, role, protocol)| Fact::PracticeDescribed(Practice {
+            name,
+            practitioner,
+            role,
+            protocol
+        })),
+        (text(), any::<bool>()).prop_map(|(label, rehearsal)| Fact::BirthRegistered { label, rehearsal }),
+        client().prop_map(Fact::ClientRecorded),
+        protocol().prop_map(|protocol| Fact::ProtocolChosen { protocol }),
+        text().prop_map(|text| Fact::Noted { text }),
+        (text(), text(), text()).prop_map(|(name, role, version)| Fact::Signed { name, role, version }),
+        (text(), text()).prop_map(|(kind, stored)| Fact::Unknown { kind, stored }),
+        Just(Fact::Retracted),
+    ];
+    let stage = prop_oneof![
+        select(vec![Care::Physiological, Care::Active]).prop_map(|care| Fact::CareChosen { care }),
+        baby().prop_map(|baby| Fact::BabyBorn { baby }),
+        baby().prop_map(|baby| Fact::CordPulsationStopped { baby }),
+        baby().prop_map(|baby| Fact::CordClamped { baby }),
+        baby().prop_map(|baby| Fact::CordCut { baby }),
+        babies().prop_map(|babies| Fact::PlacentaBorn { babies }),
+        babies().prop_map(|babies| Fact::MembranesBorn { babies }),
+    ];
+    let medicine = (text(), text(), text(), any::<bool>());
+    let after = prop_oneof![
+        loss().prop_map(Fact::BloodLoss),
+        observation().prop_map(Fact::MotherObserved),
+        apgar().prop_map(Fact::ApgarScored),
+        measures().prop_map(Fact::NewbornMeasured),
+        medicine.prop_map(|(name, dose, route, uterotonic)| Fact::MedicineGiven(Medicine { name, dose, route, uterotonic })),
+        examined(),
+    ];
+    prop_oneof![8 => people, 12 => stage, 8 => after].boxed()
+}
+
+/// Which entry an amendment names.
+#[derive(Clone, Debug)]
+enum Target {
+    None,
+    /// One of the set: an earlier one, a later one, or itself.
+    Of(Index),
+    Missing(u64),
+}
+
+type Draft = ((u8, bool, String), (Occurred, Stamp), Fact, Target, String);
+
+fn draft() -> BoxedStrategy<Draft> {
+    let target = prop_oneof![3 => Just(Target::None), 2 => any::<Index>().prop_map(Target::Of), 1 => (900_u64..903).prop_map(Target::Missing)];
+    let who = (1_u8..4, prop::bool::weighted(0.1), text());
+    (who, (occurred(), stamp()), fact(), target, text()).boxed()
+}
+
+fn assemble(drafts: Vec<Draft>) -> Vec<Entry> {
+    let ids: Vec<EntryId> = (1..).zip(&drafts).map(|(n, ((device, ..), ..))| id(*device, n)).collect();
+    let entry = |(own, ((_, other, author), (occurred, recorded), fact, target, reason)): (EntryId, Draft)| {
+        let target = match target {
+            Target::None => None,
+            Target::Of(index) => Some(*index.get(&ids)),
+            Target::Missing(n) => Some(id(9, n)),
+        };
+        let birth = if other { BirthId(id(2, 700)) } else { BIRTH };
+        Entry { id: own, birth, author, occurred, recorded, fact, amends: target.map(|entry| Amendment { entry, reason }) }
+    };
+    ids.iter().copied().zip(drafts).map(entry).collect()
+}
+
+/// Entries of three phones, each with an id of its own, some of another birth.
+pub fn entries() -> impl Strategy<Value = Vec<Entry>> {
+    vec(draft(), 0..24).prop_map(assemble)
+}
+
+pub fn entry() -> impl Strategy<Value = Entry> {
+    vec(draft(), 1..4).prop_map(|drafts| assemble(drafts).swap_remove(0))
+}

@@ -1,0 +1,228 @@
+//! A phone with clocks that a test may wind, and short names for facts.
+
+#![allow(dead_code, reason = "each test file uses its own part")]
+
+pub mod arbitrary;
+
+use secundine_domain::chart::{Chart, Odd, fold};
+use secundine_domain::entry::{Amendment, BirthId, DeviceId, Entry, EntryId};
+use secundine_domain::fact::{Answer, Apgar, BabyNo, Care, Fact, Loss, MotherObservation};
+use secundine_domain::protocol::Protocol;
+use secundine_domain::quantity::{ApgarPart, HeartRate, ItemWeight, Minutes, Pressure, Volume};
+use secundine_domain::time::{Boot, Occurred, Precision, Stamp};
+
+/// 2026-11-25 02:40:00 UTC.
+pub const START: i64 = 1_795_574_400_000;
+pub const SECOND: i64 = 1_000;
+pub const MINUTE: i64 = 60 * SECOND;
+pub const HOUR: i64 = 60 * MINUTE;
+
+/// The birth that the tests are about: opened by the first entry of device 1.
+pub const BIRTH: BirthId = BirthId(EntryId { device: DeviceId([1; 16]), n: 1 });
+
+pub fn id(device: u8, n: u64) -> EntryId {
+    EntryId { device: DeviceId([device; 16]), n }
+}
+
+/// One phone: what it has written, and what its clocks say.
+#[derive(Clone)]
+pub struct Phone {
+    pub entries: Vec<Entry>,
+    device: u8,
+    author: &'static str,
+    wall_ms: i64,
+    offset_min: i32,
+    boot: u32,
+    since_ms: i64,
+}
+
+impl Phone {
+    /// The first phone of the birth; its entry 1 opens the chart.
+    pub fn first() -> Self {
+        let mut phone = Self::numbered(1, "Ada");
+        phone.mark(Fact::BirthRegistered { label: "Rosa".to_owned(), rehearsal: false });
+        phone
+    }
+
+    pub fn numbered(device: u8, author: &'static str) -> Self {
+        let since_ms = 5_000_000 * i64::from(device);
+        Self { entries: Vec::new(), device, author, wall_ms: START, offset_min: 60, boot: 1, since_ms }
+    }
+
+    pub fn pass(&mut self, ms: i64) -> &mut Self {
+        self.wall_ms += ms;
+        self.since_ms += ms;
+        self
+    }
+
+    /// Somebody, or the network, sets the wall clock.
+    pub fn set_wall(&mut self, by_ms: i64) -> &mut Self {
+        self.wall_ms += by_ms;
+        self
+    }
+
+    pub fn set_offset(&mut self, offset_min: i32) -> &mut Self {
+        self.offset_min = offset_min;
+        self
+    }
+
+    /// Off and on again, which takes so long.
+    pub fn restart(&mut self, takes_ms: i64) -> &mut Self {
+        self.wall_ms += takes_ms;
+        self.boot += 1;
+        self.since_ms = 20 * SECOND;
+        self
+    }
+
+    pub fn now(&self) -> Stamp {
+        let boot = Some(Boot { id: format!("{}-{}", self.device, self.boot), since_ms: self.since_ms });
+        Stamp { wall_ms: self.wall_ms, offset_min: self.offset_min, zone: None, boot }
+    }
+
+    /// Writes down what happens at this moment.
+    pub fn mark(&mut self, fact: Fact) -> EntryId {
+        self.write(Occurred::Marked(self.now()), fact, None)
+    }
+
+    /// Writes down what happened at a time that is typed, UTC.
+    pub fn typed(&mut self, wall_ms: i64, fact: Fact) -> EntryId {
+        self.write(self.typed_at(wall_ms), fact, None)
+    }
+
+    /// Puts an entry right, keeping its time.
+    pub fn correct(&mut self, entry: EntryId, fact: Fact) -> EntryId {
+        let earlier = self.entries.iter().find(|known| known.id == entry).map(|known| known.occurred.clone());
+        let occurred = earlier.unwrap_or_else(|| Occurred::Marked(self.now()));
+        self.write(occurred, fact, Some(entry))
+    }
+
+    /// Puts the time of an entry right.
+    pub fn correct_to(&mut self, entry: EntryId, wall_ms: i64, fact: Fact) -> EntryId {
+        self.write(self.typed_at(wall_ms), fact, Some(entry))
+    }
+
+    pub fn retract(&mut self, entry: EntryId) -> EntryId {
+        self.correct(entry, Fact::Retracted)
+    }
+
+    /// The chart of what this phone has written.
+    pub fn chart(&self) -> Chart {
+        fold(BIRTH, &self.entries)
+    }
+
+    fn typed_at(&self, wall_ms: i64) -> Occurred {
+        Occurred::Typed { wall_ms, offset_min: self.offset_min, precision: Precision::Exact }
+    }
+
+    fn write(&mut self, occurred: Occurred, fact: Fact, amends: Option<EntryId>) -> EntryId {
+        let id = id(self.device, self.entries.len() as u64 + 1);
+        let amends = amends.map(|entry| Amendment { entry, reason: "read again".to_owned() });
+        let author = self.author.to_owned();
+        self.entries.push(Entry { id, birth: BIRTH, author, occurred, recorded: self.now(), fact, amends });
+        id
+    }
+}
+
+pub fn born(baby: BabyNo) -> Fact {
+    Fact::BabyBorn { baby }
+}
+
+pub fn clamped(baby: BabyNo) -> Fact {
+    Fact::CordClamped { baby }
+}
+
+pub fn cut(baby: BabyNo) -> Fact {
+    Fact::CordCut { baby }
+}
+
+pub fn placenta(babies: &[BabyNo]) -> Fact {
+    Fact::PlacentaBorn { babies: babies.to_vec() }
+}
+
+pub fn membranes(babies: &[BabyNo]) -> Fact {
+    Fact::MembranesBorn { babies: babies.to_vec() }
+}
+
+pub fn care(care: Care) -> Fact {
+    Fact::CareChosen { care }
+}
+
+pub fn jug(ml: i64) -> Fact {
+    Fact::BloodLoss(Loss::Jug { volume: Volume::new(ml).unwrap() })
+}
+
+pub fn seen(ml: i64) -> Fact {
+    Fact::BloodLoss(Loss::Seen { volume: Volume::new(ml).unwrap() })
+}
+
+pub fn pad(gross: i64, dry: i64) -> Fact {
+    let (gross, dry) = (ItemWeight::new(gross).unwrap(), ItemWeight::new(dry).unwrap());
+    Fact::BloodLoss(Loss::Weighed { item: "pad".to_owned(), gross, dry })
+}
+
+pub fn look(pulse: i64, systolic: i64) -> Fact {
+    let (pulse, systolic) = (HeartRate::new(pulse).ok(), Pressure::new(systolic).ok());
+    Fact::MotherObserved(MotherObservation { pulse, systolic, ..MotherObservation::default() })
+}
+
+pub fn chose(item: &str, option: &str) -> Fact {
+    examined(item, Answer::Choice { option: option.to_owned() })
+}
+
+pub fn examined(item: &str, answer: Answer) -> Fact {
+    Fact::Examined { placenta: 1, item: item.to_owned(), answer }
+}
+
+pub fn apgar(baby: BabyNo) -> Fact {
+    let two = ApgarPart::new(2).unwrap();
+    let minute = Minutes::new(5).unwrap();
+    Fact::ApgarScored(Apgar { baby, minute, colour: two, heart_rate: two, reflex: two, tone: two, breathing: two })
+}
+
+pub fn protocol(id: &str) -> &'static Protocol {
+    Protocol::find(id).unwrap()
+}
+
+/// What is odd about an entry.
+pub fn odd(chart: &Chart, entry: EntryId) -> Vec<Odd> {
+    chart.oddities.iter().filter(|oddity| oddity.entry == entry).map(|oddity| oddity.what).collect()
+}
+
+/// The ids of the lines, in their order.
+pub fn order(chart: &Chart) -> Vec<EntryId> {
+    chart.lines.iter().map(|line| line.first.id).collect()
+}
+
+/// The kind of a fact as stored. A new kind does not compile until it is named here; `stored_form.rs` then asks for its
+/// fixture and `laws.rs` for its place among the facts that are drawn.
+pub fn kind(fact: &Fact) -> &'static str {
+    match fact {
+        Fact::PracticeDescribed(_) => "practice_described",
+        Fact::BirthRegistered { .. } => "birth_registered",
+        Fact::ClientRecorded(_) => "client_recorded",
+        Fact::ProtocolChosen { .. } => "protocol_chosen",
+        Fact::CareChosen { .. } => "care_chosen",
+        Fact::BabyBorn { .. } => "baby_born",
+        Fact::CordPulsationStopped { .. } => "cord_pulsation_stopped",
+        Fact::CordClamped { .. } => "cord_clamped",
+        Fact::CordCut { .. } => "cord_cut",
+        Fact::PlacentaBorn { .. } => "placenta_born",
+        Fact::MembranesBorn { .. } => "membranes_born",
+        Fact::BloodLoss(_) => "blood_loss",
+        Fact::MotherObserved(_) => "mother_observed",
+        Fact::ApgarScored(_) => "apgar_scored",
+        Fact::NewbornMeasured(_) => "newborn_measured",
+        Fact::MedicineGiven(_) => "medicine_given",
+        Fact::Examined { .. } => "examined",
+        Fact::Noted { .. } => "noted",
+        Fact::Retracted => "retracted",
+        Fact::Signed { .. } => "signed",
+        Fact::Unknown { .. } => "unknown",
+    }
+}
+
+/// Every kind that the program reads, as its own reader lists them when it meets another.
+pub fn kinds() -> Vec<String> {
+    let refusal = serde_json::from_str::<Fact>(r#"{"kind":"?"}"#).unwrap_err().to_string();
+    refusal.split('`').skip(3).step_by(2).map(str::to_owned).collect()
+}

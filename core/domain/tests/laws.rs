@@ -1,0 +1,244 @@
+//! What holds for every set of entries, however tangled. `PROPTEST_CASES` sets how many are tried.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+mod common;
+
+use std::collections::BTreeSet;
+
+use common::arbitrary::{entries, fact, loss, stamp};
+use common::{BIRTH, HOUR, START, born, care, id, kind, kinds};
+use proptest::prelude::*;
+use proptest::sample::select;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::{FileFailurePersistence, TestRunner};
+use secundine_domain::assess::{About, Finding, FindingState, assess};
+use secundine_domain::chart::{Chart, fold};
+use secundine_domain::due::due;
+use secundine_domain::entry::{Entry, EntryId};
+use secundine_domain::fact::{BabyNo, Care, Fact};
+use secundine_domain::protocol::{Level, Protocol, Watch};
+use secundine_domain::time::{Boot, Certainty, Elapsed, Occurred, Stamp};
+
+fn lasting() -> ProptestConfig {
+    ProptestConfig {
+        failure_persistence: Some(Box::new(FileFailurePersistence::WithSource("regressions"))),
+        ..ProptestConfig::default()
+    }
+}
+
+fn shuffled() -> impl Strategy<Value = (Vec<Entry>, Vec<Entry>)> {
+    entries().prop_flat_map(|entries| (Just(entries.clone()), Just(entries).prop_shuffle()))
+}
+
+fn protocol() -> impl Strategy<Value = &'static Protocol> {
+    select(Protocol::published().iter().collect::<Vec<_>>())
+}
+
+/// Every entry of the chart, at whatever place.
+fn kept(chart: &Chart) -> Vec<Entry> {
+    chart.lines.iter().flat_map(|line| std::iter::once(&line.first).chain(&line.amendments)).cloned().collect()
+}
+
+fn of_birth(entries: &[Entry]) -> BTreeSet<Entry> {
+    entries.iter().filter(|entry| entry.birth == BIRTH).cloned().collect()
+}
+
+fn about(findings: &[Finding], about: &About) -> Finding {
+    findings.iter().find(|finding| finding.about == *about).unwrap().clone()
+}
+
+/// How grave a finding is: its state where something is known, and its level.
+fn gravity(finding: &Finding) -> (u8, Option<Level>) {
+    let state = match finding.state {
+        FindingState::NotRecorded | FindingState::CannotAssess => 0,
+        FindingState::Within => 1,
+        FindingState::Near => 2,
+        FindingState::Passed => 3,
+    };
+    (state, finding.level)
+}
+
+/// A birth and its care that no other entry takes back, at the front in time.
+fn opened(care_is: Care, entries: Vec<Entry>) -> Vec<Entry> {
+    let at = |since_ms| Stamp { wall_ms: START, offset_min: 60, zone: None, boot: Some(Boot { id: "a".to_owned(), since_ms }) };
+    let own = [born(1), care(care_is)].into_iter().zip(1..).map(|(fact, n)| {
+        let stamp = at(5_000_000);
+        Entry {
+            id: id(7, n),
+            birth: BIRTH,
+            author: "Ada".to_owned(),
+            occurred: Occurred::Marked(stamp.clone()),
+            recorded: stamp,
+            fact,
+            amends: None,
+        }
+    });
+    let others = entries.into_iter().filter(|entry| !matches!(entry.fact, Fact::BabyBorn { .. } | Fact::CareChosen { .. }));
+    own.chain(others).collect()
+}
+
+#[test]
+fn every_kind_is_drawn() {
+    let mut runner = TestRunner::deterministic();
+    let drawn: BTreeSet<_> = (0..2_000).map(|_| kind(&fact().new_tree(&mut runner).unwrap().current())).collect();
+    assert_eq!(drawn, kinds().iter().map(String::as_str).collect());
+}
+
+proptest! {
+    #![proptest_config(lasting())]
+
+    #[test]
+    fn the_order_of_arrival_changes_nothing((entries, mixed) in shuffled(), now in stamp(), protocol in protocol()) {
+        let (one, other) = (fold(BIRTH, &entries), fold(BIRTH, &mixed));
+        prop_assert_eq!(&one, &other);
+        prop_assert_eq!(assess(&one, Some(protocol), &now), assess(&other, Some(protocol), &now));
+        prop_assert_eq!(due(&one, Some(protocol), &now), due(&other, Some(protocol), &now));
+    }
+
+    #[test]
+    fn a_second_arrival_changes_nothing((entries, mixed) in shuffled(), again in 0_usize..24) {
+        let twice: Vec<Entry> = entries.iter().chain(mixed.iter().take(again)).cloned().collect();
+        prop_assert_eq!(fold(BIRTH, &entries), fold(BIRTH, &twice));
+    }
+
+    #[test]
+    fn two_entries_under_one_id_give_one_chart_in_either_order(entries in entries(), pick in any::<prop::sample::Index>(), fact in fact()) {
+        prop_assume!(!entries.is_empty());
+        let mut forged = pick.get(&entries).clone();
+        forged.fact = fact;
+        let after: Vec<Entry> = entries.iter().chain([&forged]).cloned().collect();
+        let before: Vec<Entry> = [&forged].into_iter().chain(&entries).cloned().collect();
+        prop_assert_eq!(fold(BIRTH, &after), fold(BIRTH, &before));
+    }
+
+    #[test]
+    fn merging_what_two_phones_hold_is_reading_all_of_it(entries in entries(), first in 0_usize..24, overlap in 0_usize..6) {
+        let first = first.min(entries.len());
+        let (one, other) = (entries.iter().take(first), entries.iter().skip(first.saturating_sub(overlap)));
+        let one_way: Vec<Entry> = one.clone().chain(other.clone()).cloned().collect();
+        let other_way: Vec<Entry> = other.chain(one).cloned().collect();
+        prop_assert_eq!(fold(BIRTH, &one_way), fold(BIRTH, &entries));
+        prop_assert_eq!(fold(BIRTH, &other_way), fold(BIRTH, &entries));
+    }
+
+    #[test]
+    fn nothing_vanishes_and_nothing_is_altered(entries in entries()) {
+        let chart = fold(BIRTH, &entries);
+        let kept = kept(&chart);
+        prop_assert_eq!(kept.len(), of_birth(&entries).len(), "each stands once");
+        prop_assert_eq!(kept.into_iter().collect::<BTreeSet<_>>(), of_birth(&entries));
+    }
+
+    #[test]
+    fn what_stood_in_the_chart_still_stands_when_more_arrives(entries in entries(), first in 0_usize..24) {
+        let early = fold(BIRTH, entries.iter().take(first));
+        let late: BTreeSet<Entry> = kept(&fold(BIRTH, &entries)).into_iter().collect();
+        prop_assert!(kept(&early).iter().all(|entry| late.contains(entry)));
+    }
+
+    #[test]
+    fn no_entry_of_another_birth_is_read(entries in entries()) {
+        let own: Vec<Entry> = of_birth(&entries).into_iter().collect();
+        prop_assert_eq!(fold(BIRTH, &entries), fold(BIRTH, &own));
+    }
+
+    #[test]
+    fn everything_can_be_read_without_a_panic(entries in entries(), now in stamp(), protocol in protocol(), baby in any::<BabyNo>()) {
+        let chart = fold(BIRTH, &entries);
+        let _ = assess(&chart, None, &now);
+        let _ = chart.cord_pulsation(baby, &now);
+        for line in &chart.lines {
+            let entry = line.shown();
+            let _ = chart.say(&entry.fact);
+            let _ = chart.since_birth(&entry.occurred).map(|elapsed| elapsed.clock());
+            let _ = (entry.written_apart(), entry.is_late(protocol), entry.occurred.clock(), entry.occurred.date(), entry.recorded.date_and_clock());
+        }
+    }
+
+    #[test]
+    fn each_oddity_stands_at_a_line(entries in entries()) {
+        let chart = fold(BIRTH, &entries);
+        let lines: BTreeSet<EntryId> = chart.lines.iter().map(|line| line.first.id).collect();
+        prop_assert!(chart.oddities.iter().all(|oddity| lines.contains(&oddity.entry)));
+    }
+
+    #[test]
+    fn each_finding_rests_on_entries_of_the_chart(entries in entries(), now in stamp(), protocol in protocol()) {
+        let chart = fold(BIRTH, &entries);
+        let known: BTreeSet<EntryId> = chart.lines.iter().map(|line| line.first.id).collect();
+        for finding in assess(&chart, Some(protocol), &now) {
+            prop_assert!(finding.rests_on.iter().all(|entry| known.contains(entry)), "{:?}", finding);
+            let speaks_of_something = matches!(finding.state, FindingState::Within | FindingState::Near | FindingState::Passed);
+            prop_assert!(!speaks_of_something || !finding.rests_on.is_empty(), "{:?}", finding);
+        }
+    }
+
+    #[test]
+    fn what_is_passed_and_how_grave_it_is_agree(entries in entries(), now in stamp(), protocol in protocol()) {
+        for finding in assess(&fold(BIRTH, &entries), Some(protocol), &now) {
+            let expected = match finding.level {
+                Some(Level::Limit) => finding.state == FindingState::Passed,
+                Some(Level::Note | Level::Caution) => finding.state == FindingState::Near,
+                None => !matches!(finding.state, FindingState::Near | FindingState::Passed),
+            };
+            prop_assert!(expected, "{:?}", finding);
+            prop_assert_eq!(finding.threshold.is_some(), finding.level.is_some(), "who says so");
+        }
+    }
+
+    #[test]
+    fn more_blood_never_looks_like_less(entries in entries(), more in loss(), protocol in protocol(), now in stamp()) {
+        let blood = About::Watch { watch: Watch::BloodLoss };
+        let before = about(&assess(&fold(BIRTH, &entries), Some(protocol), &now), &blood);
+        let added = Entry { fact: Fact::BloodLoss(more), amends: None, ..opened(Care::Active, Vec::new()).swap_remove(0) };
+        let after = about(&assess(&fold(BIRTH, entries.iter().chain([&added])), Some(protocol), &now), &blood);
+        prop_assert!(gravity(&after) >= gravity(&before), "{:?} then {:?}", before, after);
+    }
+
+    #[test]
+    fn a_passed_time_stays_passed(
+        entries in entries(),
+        care in select(vec![Care::Active, Care::Physiological]),
+        protocol in protocol(),
+        (since_ms, later_ms, set_ms) in (0..2 * HOUR, 0..2 * HOUR, -24 * HOUR..24 * HOUR),
+    ) {
+        // The wall clock may be set in between; the clock that runs from the birth tells.
+        let now = |since: i64, set_ms| {
+            let boot = Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 + since });
+            Stamp { wall_ms: START + since + set_ms, offset_min: 0, zone: None, boot }
+        };
+        let chart = fold(BIRTH, &opened(care, entries));
+        let stage = |now| about(&assess(&chart, Some(protocol), &now), &About::ThirdStage);
+        let (early, late) = (stage(now(since_ms, 0)), stage(now(since_ms + later_ms, set_ms)));
+        let measured = chart.third_stage(&now(0, 0)).unwrap().elapsed.certainty == Certainty::Measured;
+        prop_assume!(measured);
+        prop_assert!(gravity(&late) >= gravity(&early), "{:?} then {:?}", early, late);
+    }
+
+    #[test]
+    fn a_reminder_comes_nearer_as_time_passes(
+        entries in entries(),
+        care in select(vec![Care::Active, Care::Physiological]),
+        protocol in protocol(),
+        (since_ms, later_ms) in (0..2 * HOUR, 0..2 * HOUR),
+    ) {
+        let chart = fold(BIRTH, &opened(care, entries));
+        let at = |since: i64| Stamp { wall_ms: START + since, offset_min: 0, zone: None, boot: Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 + since }) };
+        let (early, late) = (due(&chart, Some(protocol), &at(since_ms)), due(&chart, Some(protocol), &at(since_ms + later_ms)));
+        prop_assert!(late.is_sorted_by_key(|due| due.in_ms));
+        for due in late {
+            let before = early.iter().find(|other| other.id == due.id);
+            prop_assert!(before.is_some_and(|before| before.in_ms >= due.in_ms), "{} was not coming", due.id);
+        }
+    }
+
+    #[test]
+    fn there_and_back_is_no_distance(entries in entries()) {
+        for pair in entries.windows(2) {
+            let [one, other] = pair else { continue };
+            let (there, back) = (Elapsed::between(&one.occurred, &other.occurred), Elapsed::between(&other.occurred, &one.occurred));
+            prop_assert_eq!((there.ms.saturating_add(back.ms).abs() <= 1, there.certainty), (true, back.certainty));
+        }
+    }
+}

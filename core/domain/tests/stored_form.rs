@@ -1,0 +1,246 @@
+//! Bytes written by any version decode for ever. `fixtures/v1` holds them from the first day and they are never rewritten:
+//! `WRITE_FIXTURES=1` adds files that are missing and touches no other.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+#![allow(clippy::disallowed_methods, reason = "fixtures are files")]
+
+mod common;
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::PathBuf;
+
+use common::arbitrary::{entry, fact};
+use common::{BIRTH, START, apgar, born, care, clamped, cut, examined, id, jug, kind, kinds, membranes, pad, placenta, seen};
+use proptest::prelude::*;
+use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
+use secundine_domain::fact::{
+    Answer, Bleeding, Care, Client, Fact, Fundus, Medicine, MotherObservation, NewbornMeasures, Practice,
+};
+use secundine_domain::quantity::{
+    BirthWeight, Count, Gestation, HeartRate, Length, Pressure, RespiratoryRate, Saturation, Temperature,
+};
+use secundine_domain::time::{Boot, Occurred, Precision, Stamp};
+
+fn folder() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("fixtures/v1")
+}
+
+fn stored(fact: Fact) -> Entry {
+    let boot = Some(Boot { id: "0f9b6a1e".to_owned(), since_ms: 5_000_000 });
+    let stamp = Stamp { wall_ms: START, offset_min: 60, zone: Some("Europe/Amsterdam".to_owned()), boot };
+    let occurred = Occurred::Marked(stamp.clone());
+    Entry { id: id(1, 12), birth: BIRTH, author: "Ada Łąk".to_owned(), occurred, recorded: stamp, fact, amends: None }
+}
+
+fn typed(precision: Precision) -> Entry {
+    let occurred = Occurred::Typed { wall_ms: START - 90_000, offset_min: -210, precision };
+    let recorded = Stamp { wall_ms: START, offset_min: -210, zone: None, boot: None };
+    Entry { occurred, recorded, ..stored(born(1)) }
+}
+
+fn looked(bleeding: Option<Bleeding>, fundus: Option<Fundus>) -> Fact {
+    Fact::MotherObserved(MotherObservation {
+        pulse: HeartRate::new(84).ok(),
+        systolic: Pressure::new(118).ok(),
+        diastolic: Pressure::new(72).ok(),
+        respirations: RespiratoryRate::new(16).ok(),
+        temperature: Temperature::new(368).ok(),
+        saturation: Saturation::new(98).ok(),
+        fundus,
+        bleeding,
+    })
+}
+
+fn people() -> Vec<(&'static str, Fact)> {
+    let text = |text: &str| text.to_owned();
+    let client = Client {
+        name: text("Rosa"),
+        born: Some(text("1994-05-17")),
+        gestation: Gestation::new(281).ok(),
+        gravida: Count::new(2).ok(),
+        para: Count::new(1).ok(),
+        blood_group: Some(text("O Rh−")),
+        allergies: Some(String::new()),
+    };
+    let practice =
+        |protocol| Practice { name: text("Vroedvrouwen"), practitioner: text("Ada Łąk"), role: text("midwife"), protocol };
+    vec![
+        ("practice_described", Fact::PracticeDescribed(practice(Some(text("who"))))),
+        ("practice_described_without_protocol", Fact::PracticeDescribed(practice(None))),
+        ("birth_registered", Fact::BirthRegistered { label: text("Rosa"), rehearsal: false }),
+        ("client_recorded", Fact::ClientRecorded(client)),
+        ("client_recorded_by_name", Fact::ClientRecorded(Client { name: text("Rosa"), ..Client::default() })),
+        ("protocol_chosen", Fact::ProtocolChosen { protocol: text("nice-rcog") }),
+        ("noted", Fact::Noted { text: text("line one\nline \"two\" \u{1F319}") }),
+        ("retracted", Fact::Retracted),
+        ("signed", Fact::Signed { name: text("Ada Łąk"), role: text("midwife"), version: "9f".repeat(32) }),
+    ]
+}
+
+fn third_stage() -> Vec<(&'static str, Fact)> {
+    let medicine = Medicine { name: "oxytocin".to_owned(), dose: "10 IU".to_owned(), route: "IM".to_owned(), uterotonic: true };
+    vec![
+        ("care_chosen", care(Care::Physiological)),
+        ("care_chosen_active", care(Care::Active)),
+        ("baby_born", born(1)),
+        ("cord_pulsation_stopped", Fact::CordPulsationStopped { baby: 1 }),
+        ("cord_clamped", clamped(1)),
+        ("cord_cut", cut(2)),
+        ("placenta_born", placenta(&[1, 2])),
+        ("membranes_born", membranes(&[1])),
+        ("blood_loss", pad(740, 120)),
+        ("blood_loss_jug", jug(350)),
+        ("blood_loss_seen", seen(150)),
+        ("mother_observed", looked(Some(Bleeding::Light), Some(Fundus::Firm))),
+        ("mother_observed_moderate", looked(Some(Bleeding::Moderate), Some(Fundus::FirmsWhenRubbed))),
+        ("mother_observed_heavy", looked(Some(Bleeding::Heavy), Some(Fundus::Soft))),
+        ("mother_observed_trickle", looked(Some(Bleeding::Trickle), None)),
+        ("mother_observed_clots", looked(Some(Bleeding::Clots), None)),
+        ("apgar_scored", apgar(1)),
+        (
+            "newborn_measured",
+            Fact::NewbornMeasured(NewbornMeasures {
+                baby: 1,
+                weight: BirthWeight::new(3_650).ok(),
+                length: Length::new(510).ok(),
+                head: None,
+                temperature: Temperature::new(369).ok(),
+            }),
+        ),
+        ("medicine_given", Fact::MedicineGiven(medicine)),
+        ("examined", examined("lobes", Answer::Choice { option: "meet".to_owned() })),
+        ("examined_measure", examined("cord-length", Answer::Measure { value: 540 })),
+        ("examined_could_not_tell", examined("vessels", Answer::CouldNotTell)),
+    ]
+}
+
+/// What each file holds. A file's name begins with the kind of its fact.
+fn fixtures() -> Vec<(&'static str, Entry)> {
+    let mut all: Vec<_> = people().into_iter().chain(third_stage()).map(|(name, fact)| (name, stored(fact))).collect();
+    let amends = Some(Amendment { entry: id(2, 7), reason: "scale read again".to_owned() });
+    all.push(("blood_loss_amended", Entry { amends, ..stored(pad(310, 120)) }));
+    all.push(("baby_born_typed", typed(Precision::Exact)));
+    all.push(("baby_born_typed_estimated", typed(Precision::Estimated)));
+    all
+}
+
+/// Entries of later versions: the bytes, and the kind under which they are kept.
+const LATER: [(&str, &str, &str); 2] = [
+    ("later_kind", r#"{"kind":"cord_blood_taken","data":{"millilitres":60}}"#, "cord_blood_taken"),
+    ("later_number", r#"{"kind":"blood_loss","data":{"method":"jug","volume":20000}}"#, "blood_loss"),
+];
+
+fn write_if_missing(name: &str, bytes: &[u8]) {
+    let path = folder().join(format!("{name}.json"));
+    if std::env::var_os("WRITE_FIXTURES").is_some() && !path.exists() {
+        fs::create_dir_all(folder()).unwrap();
+        fs::write(&path, bytes).unwrap();
+    }
+}
+
+fn bytes(name: &str) -> Vec<u8> {
+    fs::read(folder().join(format!("{name}.json"))).unwrap_or_else(|error| unreachable!("fixture {name}: {error}"))
+}
+
+#[test]
+fn every_fixture_is_read_as_what_it_is_and_written_as_it_was() {
+    for (name, entry) in fixtures() {
+        write_if_missing(name, &entry.encode().unwrap());
+        let bytes = bytes(name);
+        let read = Entry::decode(&bytes).unwrap();
+        assert_eq!(read, entry, "{name}");
+        assert_eq!(String::from_utf8(read.encode().unwrap()).unwrap(), String::from_utf8(bytes).unwrap(), "{name}");
+    }
+}
+
+#[test]
+fn what_a_later_version_wrote_is_kept_whole() {
+    let known = String::from_utf8(stored(Fact::Retracted).encode().unwrap()).unwrap();
+    for (name, fact, later) in LATER {
+        write_if_missing(name, known.replace(r#"{"kind":"retracted"}"#, fact).as_bytes());
+        let read = Entry::decode(&bytes(name)).unwrap();
+        let Fact::Unknown { kind, stored: whole } = &read.fact else { unreachable!("{name}: {:?}", read.fact) };
+        assert_eq!(kind, later);
+        let [kept, written] = [whole.as_str(), fact].map(|text| serde_json::from_str::<serde_json::Value>(text).unwrap());
+        assert_eq!(kept, written, "{name}");
+        assert_eq!(Entry { fact: Fact::Retracted, ..read.clone() }, stored(Fact::Retracted), "{name}: all but the fact is read");
+        assert_eq!(Entry::decode(&read.encode().unwrap()).unwrap(), read, "{name}: once read, it stays the same");
+    }
+}
+
+#[test]
+fn every_kind_has_a_fixture_and_every_file_is_asked_for() {
+    let known: BTreeSet<String> = kinds().into_iter().filter(|kind| kind != "unknown").collect();
+    assert!(known.len() >= 20, "{known:?}");
+    let held: BTreeSet<String> = fixtures().iter().map(|(_, entry)| kind(&entry.fact).to_owned()).collect();
+    assert_eq!(held, known, "each kind is among the fixtures");
+    for (name, entry) in fixtures() {
+        assert!(name.starts_with(kind(&entry.fact)), "{name}");
+    }
+    let asked: BTreeSet<String> =
+        fixtures().iter().map(|(name, _)| *name).chain(LATER.map(|(name, ..)| name)).map(|name| format!("{name}.json")).collect();
+    let files: BTreeSet<String> =
+        fs::read_dir(folder()).unwrap().map(|file| file.unwrap().file_name().into_string().unwrap()).collect();
+    assert_eq!(files, asked);
+}
+
+#[test]
+fn bytes_that_are_no_entry_are_refused_and_not_guessed_at() {
+    let good = String::from_utf8(stored(born(1)).encode().unwrap()).unwrap();
+    assert!(Entry::decode(good.as_bytes()).is_ok());
+    let cases = [
+        ("nothing", String::new()),
+        ("half a line", good.chars().take(good.len() / 2).collect()),
+        ("no version", good.replace(r#""v":1,"#, "")),
+        ("no id", good.replace(r#""id":"0"#, r#""di":"0"#)),
+        ("a time that is text", good.replace(&START.to_string(), "\"now\"")),
+        ("no fact", good.replace("\"fact\"", "\"fiction\"")),
+        ("bytes that are no text", "\u{0}".to_owned()),
+    ];
+    for (what, text) in cases {
+        assert_ne!(text, good, "{what}");
+        assert!(matches!(Entry::decode(text.as_bytes()), Err(StoredError::Unreadable(_))), "{what}");
+    }
+    let newer = good.replace(r#""v":1"#, r#""v":2"#);
+    assert!(matches!(Entry::decode(newer.as_bytes()), Err(StoredError::Newer(2))));
+}
+
+#[test]
+fn an_id_has_one_spelling() {
+    let id = id(0xab, 12).to_string();
+    assert_eq!(id.parse::<EntryId>().unwrap().to_string(), id);
+    let other_spellings = [id.to_uppercase(), id.replacen('a', "+", 1), id.replace("-12", "-012"), id.replace("-12", "-+12")];
+    for text in other_spellings {
+        assert!(text.parse::<EntryId>().is_err(), "{text}");
+    }
+}
+
+proptest! {
+    #[test]
+    fn an_entry_is_read_back_as_it_was_written(entry in entry()) {
+        let bytes = entry.encode().unwrap();
+        prop_assert!(bytes.starts_with(br#"{"v":1,"#), "the version comes first");
+        prop_assert!(!bytes.contains(&b'\n'), "one entry, one line");
+        let read = Entry::decode(&bytes).unwrap();
+        prop_assert_eq!(read.encode().unwrap(), bytes);
+        prop_assert_eq!(read, entry);
+    }
+
+    #[test]
+    fn every_kind_is_read_back(fact in fact()) {
+        let entry = stored(fact);
+        prop_assert_eq!(Entry::decode(&entry.encode().unwrap()).unwrap(), entry);
+    }
+
+    #[test]
+    fn no_bytes_make_it_panic(bytes in prop::collection::vec(any::<u8>(), 0..64), entry in entry(), at in any::<prop::sample::Index>(), byte in any::<u8>()) {
+        let _ = Entry::decode(&bytes);
+        let mut spoilt = entry.encode().unwrap();
+        let at = at.index(spoilt.len());
+        spoilt.get_mut(at).into_iter().for_each(|there| *there = byte);
+        if let Ok(read) = Entry::decode(&spoilt) {
+            prop_assert_eq!(Entry::decode(&read.encode().unwrap()).unwrap(), read);
+        }
+    }
+}
