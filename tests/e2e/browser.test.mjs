@@ -93,8 +93,9 @@ test("undo takes a mark back, and both stay in the timeline", { timeout: 120_000
   await createPractice(hand, async () => {});
   await hand.tap('[data-test="baby-born"]');
   await hand.tap('[data-test="mark-cord_clamped"]');
+  await hand.page.locator("[role=status]", { hasText: "Cord clamped" }).waitFor();
   await hand.tap('[data-test="undo"]');
-  await hand.find('[data-test="mark-cord_clamped"]');
+  await hand.page.locator("[role=status]", { hasText: "Cord clamped" }).waitFor({ state: "detached" });
   await hand.tap('[data-test="tab-timeline"]');
   await hand.find('[data-test="timeline"]');
   await hand.page.locator("[data-test=timeline] s", { hasText: "Cord clamped" }).waitFor();

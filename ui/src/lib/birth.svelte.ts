@@ -92,6 +92,8 @@ export class Birth {
     const what = say(label);
     if (this.saving === key) return;
     this.saving = key;
+    // From here on an undo would mean this mark, not the one before.
+    this.undo = null;
     feel('mark');
     try {
       const { entry } = await ask('record', { birth: this.id, fact, at: { at: 'now', ago_ms: ago(touched) } });
