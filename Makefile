@@ -13,7 +13,7 @@ FEATURES := --features secundine-bindings/bindgen
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils
-TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlcipher sqlite3 python3
+TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlite3 openssl strace util-linux python3
 
 .PHONY: help run test lint bench bindings unit e2e ui tools-run tools-test
 

@@ -162,6 +162,7 @@ impossible-no-baby = Say which baby's placenta it is.
 impossible-unknown = This kind of entry cannot be written here.
 impossible-measure = { $item }: { $value } cannot be. It takes { $min } to { $max }.
 impossible-answer = { $item } has no such answer. Choose one of those shown.
+impossible-number = { $quantity }: { $value } cannot be. It takes { $min } to { $max }.
 impossible-quantity = { $quantity }: { $value } cannot be. It takes { $min } to { $max } { $unit }.
 
 ## When something does not work
@@ -172,8 +173,8 @@ error-already-there = A practice is on this device already. Open it with its pas
 error-no-practice = There is no practice on this device yet.
 error-no-practitioner = Write your name: every entry carries it.
 error-short-passphrase = The passphrase is too short. Use { $letters } letters or more; several words are best.
-error-wrong-passphrase = This passphrase does not open the practice. Try again, or use the recovery sheet.
-error-damaged-key = The key file cannot be read. Nothing is lost: use the recovery sheet, or put the key file back from a backup.
+error-wrong-passphrase = This passphrase does not open the practice. Try again, or type the key from the recovery sheet.
+error-damaged-key = The key file cannot be read. Nothing is lost: type the key from the recovery sheet, or put the key file back from a backup.
 error-damaged-store = The store cannot be read with its key. Nothing was changed. Copy the folder before anything else, then restore a backup.
 error-newer-store = This practice was written by a newer version of Secundine. Update the app; nothing was changed.
 error-in-use = The practice is open in another window. Close that one first.
@@ -193,7 +194,7 @@ error-not-recordable = This kind of entry is not written by hand.
 error-rehearsing = A rehearsal is running. End it first.
 error-no-rehearsal = No rehearsal is running.
 error-rehearsal-speed = The speed is 1 to 600.
-error-bad-request = This could not be taken: { $problem }
+error-bad-request = This could not be taken: a value is missing, or is not of its kind. Look at what was filled in again.
 
 ## The examination
 

@@ -26,7 +26,7 @@ pub enum Request {
     },
     /// Opens the practice.
     Unlock {
-        /// The passphrase.
+        /// The passphrase, or the recovery identity as it was printed.
         passphrase: String,
     },
     /// Closes it and forgets the key.

@@ -34,6 +34,11 @@ impl Draft {
     pub(crate) fn now(birth: BirthId, fact: Fact, now: &Stamp) -> Self {
         Self { birth, occurred: Occurred::Marked(now.clone()), recorded: now.clone(), fact, amends: None }
     }
+
+    fn entry(self, id: EntryId, author: String) -> Entry {
+        let Self { birth, occurred, recorded, fact, amends } = self;
+        Entry { id, birth, author, occurred, recorded, fact, amends }
+    }
 }
 
 impl OpenPractice {
@@ -61,39 +66,55 @@ impl OpenPractice {
         &self.described
     }
 
+    /// Describes the practice anew; what is not on disk does not hold.
     pub(crate) fn describe(&mut self, practice: Practice, now: &Stamp) -> Result<(), ApiError> {
-        if practice.practitioner.trim().is_empty() {
-            return Err(ApiError::impossible(Message::new("error-no-practitioner")));
+        describable(&practice)?;
+        let before = std::mem::replace(&mut self.described, practice.clone());
+        let written = self.write(Draft::now(BirthId::PRACTICE, Fact::PracticeDescribed(practice), now));
+        if written.is_err() {
+            self.described = before;
         }
-        known_protocol(practice.protocol.as_deref())?;
-        self.described = practice.clone();
-        self.write(Draft::now(BirthId::PRACTICE, Fact::PracticeDescribed(practice), now)).map(|_| ())
+        written.map(|_| ())
     }
 
-    /// Registers a birth under the practice's protocol.
-    pub(crate) fn register(&mut self, label: String, rehearsal: bool, now: &Stamp) -> Result<BirthId, ApiError> {
+    /// Registers a birth with its first fact, if there is one already, and the practice's protocol, if one is chosen: all
+    /// of it is on disk, or nothing. Gives the birth and the entry of that fact.
+    pub(crate) fn register(
+        &mut self,
+        label: String,
+        rehearsal: bool,
+        first: Option<(Fact, Stamp)>,
+        now: &Stamp,
+    ) -> Result<(BirthId, Option<EntryId>), ApiError> {
         let birth = BirthId(self.store.next_id());
-        self.write(Draft::now(birth, Fact::BirthRegistered { label, rehearsal }, now))?;
-        Ok(birth)
-    }
-
-    /// Records the practice's protocol for a birth, where one is chosen.
-    pub(crate) fn adopt_protocol(&mut self, birth: BirthId, now: &Stamp) -> Result<(), ApiError> {
-        let Some(protocol) = self.described.protocol.clone() else { return Ok(()) };
-        self.write(Draft::now(birth, Fact::ProtocolChosen { protocol }, now)).map(|_| ())
+        let opened = first.as_ref().map_or(now, |(_, at)| at);
+        let mut drafts = vec![Draft::now(birth, Fact::BirthRegistered { label, rehearsal }, opened)];
+        let with_first = first.is_some();
+        drafts.extend(first.map(|(fact, at)| Draft { occurred: Occurred::Marked(at), ..Draft::now(birth, fact, now) }));
+        let protocol = self.described.protocol.clone();
+        drafts.extend(protocol.map(|protocol| Draft::now(birth, Fact::ProtocolChosen { protocol }, now)));
+        let ids = self.write_all(drafts)?;
+        Ok((birth, ids.get(1).copied().filter(|_| with_first)))
     }
 
     /// Puts a fact on disk and gives its entry.
     pub(crate) fn write(&mut self, draft: Draft) -> Result<EntryId, ApiError> {
-        check(&draft.fact)?;
-        let id = self.store.next_id();
-        let author = self.described.practitioner.clone();
-        let Draft { birth, occurred, recorded, fact, amends } = draft;
-        let stored = self.store.append(&Entry { id, birth, author, occurred, recorded, fact, amends })?;
-        if let Some(known) = self.births.get_mut(&birth) {
-            known.push(stored);
+        self.write_all(vec![draft])?.into_iter().next().ok_or_else(ApiError::internal)
+    }
+
+    /// Puts facts on disk, all or none, and gives their entries.
+    fn write_all(&mut self, drafts: Vec<Draft>) -> Result<Vec<EntryId>, ApiError> {
+        drafts.iter().try_for_each(|draft| check(&draft.fact))?;
+        let first = self.store.next_id();
+        let author = &self.described.practitioner;
+        let numbered = (first.n..).zip(drafts);
+        let entries: Vec<Entry> = numbered.map(|(n, draft)| draft.entry(EntryId { n, ..first }, author.clone())).collect();
+        for stored in self.store.append_all(&entries)? {
+            if let Some(known) = self.births.get_mut(&stored.entry.birth) {
+                known.push(stored);
+            }
         }
-        Ok(id)
+        Ok(entries.iter().map(|entry| entry.id).collect())
     }
 
     /// Writes an amendment of a line that exists.
@@ -152,6 +173,14 @@ impl OpenPractice {
     pub(crate) fn close(self) -> Result<(), ApiError> {
         Ok(self.store.close()?)
     }
+}
+
+/// Whether a practice can be described so.
+pub(crate) fn describable(practice: &Practice) -> Result<(), ApiError> {
+    if practice.practitioner.trim().is_empty() {
+        return Err(ApiError::impossible(Message::new("error-no-practitioner")));
+    }
+    known_protocol(practice.protocol.as_deref())
 }
 
 /// Whether a fact can be.

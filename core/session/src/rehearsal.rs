@@ -114,8 +114,7 @@ impl Rehearsal {
         };
         let start = clock.at(0);
         let mut practice = OpenPractice::found(store, described, &start)?;
-        let birth = practice.register(scenario.label.clone(), true, &start)?;
-        practice.adopt_protocol(birth, &start)?;
+        let (birth, _) = practice.register(scenario.label.clone(), true, None, &start)?;
         Ok(Self { scenario, mode, speed, clock, practice, birth, done: 0, named: Vec::new(), _folder: folder })
     }
 

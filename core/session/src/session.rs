@@ -8,11 +8,11 @@ use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
-use secundine_store::{Passphrase, Store, version};
+use secundine_store::{Passphrase, Store, is_recovery_identity, version};
 
 use crate::api::{ApiError, At, Door, ErrorCode, RehearsalMode, Request, Response, StatusView};
 use crate::clock::{Clock, earlier};
-use crate::practice::{Draft, OpenPractice};
+use crate::practice::{Draft, OpenPractice, describable};
 use crate::rehearsal::Rehearsal;
 use crate::views;
 
@@ -114,9 +114,7 @@ impl Session {
     fn create(&mut self, practice: Practice, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
         use secundine_store::ExposeSecret;
         self.not_rehearsing()?;
-        if practice.practitioner.trim().is_empty() {
-            return Err(ApiError::new(ErrorCode::Impossible, "error-no-practitioner"));
-        }
+        describable(&practice)?;
         let (store, recovery) = Store::create(&self.paths.data, Passphrase::from(passphrase))?;
         self.practice = Some(OpenPractice::found(store, practice, now)?);
         Ok(Response::CreatePractice { recovery: recovery.expose_secret().to_owned() })
@@ -125,7 +123,11 @@ impl Session {
     fn unlock(&mut self, passphrase: String) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
         if self.practice.is_none() {
-            let store = Store::open(&self.paths.data, Passphrase::from(passphrase))?;
+            let secret = Passphrase::from(passphrase);
+            let store = match is_recovery_identity(&secret) {
+                true => Store::open_with_identity(&self.paths.data, &secret)?,
+                false => Store::open(&self.paths.data, secret)?,
+            };
             self.practice = Some(OpenPractice::open(store)?);
         }
         Ok(Response::Unlock(self.status()))
@@ -161,20 +163,15 @@ impl Session {
         let rehearsal = self.rehearsal.is_some();
         let born = self.touched(ago_ms, now);
         let label = format!("{} {}", born.date(), born.clock().chars().take(5).collect::<String>());
-        let open = self.open()?;
         // The chart opens with the touch, so that it does not stand after the birth.
-        let birth = open.register(label, rehearsal, &born)?;
-        let draft = Draft { occurred: Occurred::Marked(born), ..Draft::now(birth, Fact::BabyBorn { baby: 1 }, now) };
-        let entry = open.write(draft)?;
-        open.adopt_protocol(birth, now)?;
-        Ok(Response::BabyBornNow { birth, entry })
+        let first = Some((Fact::BabyBorn { baby: 1 }, born));
+        let (birth, entry) = self.open()?.register(label, rehearsal, first, now)?;
+        Ok(Response::BabyBornNow { birth, entry: entry.ok_or_else(ApiError::internal)? })
     }
 
     fn register(&mut self, label: String, now: &Stamp) -> Result<Response, ApiError> {
         let rehearsal = self.rehearsal.is_some();
-        let open = self.open()?;
-        let birth = open.register(label, rehearsal, now)?;
-        open.adopt_protocol(birth, now)?;
+        let (birth, _) = self.open()?.register(label, rehearsal, None, now)?;
         Ok(Response::RegisterBirth { birth })
     }
 

@@ -3,8 +3,10 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::{Mutex, PoisonError};
 
+use secundine_domain::message::Message;
+
 use crate::Session;
-use crate::api::{ApiError, ErrorCode, Request, Response};
+use crate::api::{ApiError, Request, Response};
 
 /// A session that several threads can call, one at a time.
 pub struct SharedSession(Mutex<Session>);
@@ -41,11 +43,33 @@ impl SharedSession {
     }
 }
 
-/// A request that does not parse: mostly a number out of its range, which the message tells.
+/// A request that does not parse: mostly a number out of its range, which the message tells. What the parser itself says
+/// is not passed on, since it may quote what was typed.
 #[must_use]
 pub fn bad_request(error: &serde_json::Error) -> ApiError {
-    let message = secundine_domain::message::Message::new("error-bad-request").with("problem", error.to_string());
-    ApiError { code: ErrorCode::Impossible, message }
+    ApiError::impossible(out_of_range(&error.to_string()).unwrap_or_else(|| Message::new("error-bad-request")))
+}
+
+/// Reads back the text of [`secundine_domain::quantity::OutOfRange`], the only form in which it comes out of a parser.
+fn out_of_range(text: &str) -> Option<Message> {
+    let words: Vec<&str> = text.split(' ').collect();
+    let [quantity, value, "is", "not", "between", min, "and", max, unit, ..] = words.as_slice() else { return None };
+    if !quantity.strip_prefix("quantity-")?.bytes().all(|byte| byte.is_ascii_lowercase() || byte == b'-') {
+        return None;
+    }
+    // A temperature is kept in tenths; the others are shown as they are kept.
+    let (shown, scale) = match *unit {
+        "0.1.Cel" => ("°C", 10.0),
+        "mm[Hg]" => ("mmHg", 1.0),
+        "/min" => ("a minute", 1.0),
+        "d" => ("days", 1.0),
+        "1" | "{score}" => ("", 1.0),
+        other => (other, 1.0),
+    };
+    let number = |text: &str| text.parse::<i32>().ok().map(|number| f64::from(number) / scale);
+    let id = if shown.is_empty() { "impossible-number" } else { "impossible-quantity" };
+    let message = Message::new(id).with("quantity", Message::new(*quantity)).with("unit", shown);
+    Some(message.with("value", number(value)?).with("min", number(min)?).with("max", number(max)?))
 }
 
 fn text(error: &ApiError) -> String {

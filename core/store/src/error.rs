@@ -1,5 +1,7 @@
 //! Why the store could not do what was asked.
 
+use std::io;
+
 use rusqlite::ErrorCode;
 use thiserror::Error;
 
@@ -45,6 +47,14 @@ impl StoreError {
             Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::InUse,
             Some(ErrorCode::DiskFull) => Self::Full,
             _ => Self::Damaged(error.to_string()),
+        }
+    }
+
+    /// What a failure while writing a file beside the database means.
+    pub(crate) fn writing_file(error: &io::Error) -> Self {
+        match error.kind() {
+            io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => Self::Full,
+            _ => Self::NotSaved(error.to_string()),
         }
     }
 

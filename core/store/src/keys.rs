@@ -2,7 +2,7 @@
 
 use std::fs::{self, File};
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use age::secrecy::{ExposeSecret, SecretString};
 use age::{DecryptError, scrypt, x25519};
@@ -25,6 +25,12 @@ const SCRYPT_LOG_N_MAX: u8 = 18;
 /// A passphrase, wiped from memory when dropped.
 pub type Passphrase = SecretString;
 
+/// Whether a text is meant as a recovery identity rather than a passphrase.
+#[must_use]
+pub fn is_recovery_identity(secret: &Passphrase) -> bool {
+    secret.expose_secret().trim().to_ascii_uppercase().starts_with("AGE-SECRET-KEY-1")
+}
+
 /// The key of the database, as the 64 hexadecimal digits that SQLCipher takes; wiped when dropped.
 pub(crate) struct DataKey(Zeroizing<String>);
 
@@ -42,21 +48,25 @@ impl DataKey {
     }
 
     /// Wraps the key in both ways and gives the recovery identity, which is kept nowhere.
+    ///
+    /// The passphrase's file is the one that founds the practice. The recovery file takes its name only after it: alone, it
+    /// would look like a practice whose passphrase file was lost, and nobody has seen its identity yet.
     pub(crate) fn wrap(&self, folder: &Path, passphrase: Passphrase) -> Result<SecretString, StoreError> {
         let identity = x25519::Identity::generate();
-        self.write(folder, RECOVERY_KEY, &identity.to_public())?;
+        let recovery = self.seal(&identity.to_public())?;
         let mut recipient = scrypt::Recipient::new(passphrase);
         recipient.set_work_factor(SCRYPT_LOG_N);
-        self.write(folder, PASSPHRASE_KEY, &recipient)?;
+        let by_passphrase = self.seal(&recipient)?;
+        write_unfinished(folder, RECOVERY_KEY, &recovery)
+            .and_then(|()| write_unfinished(folder, PASSPHRASE_KEY, &by_passphrase))
+            .and_then(|()| finish(folder, PASSPHRASE_KEY))
+            .and_then(|()| finish(folder, RECOVERY_KEY))
+            .map_err(|error| StoreError::writing_file(&error))?;
         Ok(identity.to_string())
     }
 
-    fn write(&self, folder: &Path, name: &str, recipient: &impl age::Recipient) -> Result<(), StoreError> {
-        let sealed = age::encrypt(recipient, self.0.as_bytes()).map_err(|error| StoreError::NotSaved(error.to_string()))?;
-        write_durably(folder, name, &sealed).map_err(|error| match error.kind() {
-            io::ErrorKind::StorageFull => StoreError::Full,
-            _ => StoreError::NotSaved(error.to_string()),
-        })
+    fn seal(&self, recipient: &impl age::Recipient) -> Result<Vec<u8>, StoreError> {
+        age::encrypt(recipient, self.0.as_bytes()).map_err(|error| StoreError::NotSaved(error.to_string()))
     }
 
     /// The key, by the passphrase.
@@ -68,7 +78,8 @@ impl DataKey {
 
     /// The key, by the recovery identity as it was printed.
     pub(crate) fn by_identity(folder: &Path, identity: &SecretString) -> Result<Self, StoreError> {
-        let identity: x25519::Identity = identity.expose_secret().trim().parse().map_err(|_| StoreError::WrongPassphrase)?;
+        let identity: x25519::Identity =
+            identity.expose_secret().trim().to_ascii_uppercase().parse().map_err(|_| StoreError::WrongPassphrase)?;
         Self::read(folder, RECOVERY_KEY, &identity)
     }
 
@@ -76,7 +87,11 @@ impl DataKey {
         let damaged = |error: &dyn std::fmt::Display| StoreError::DamagedKey(format!("{name}: {error}"));
         let sealed = fs::read(folder.join(name)).map_err(|error| damaged(&error))?;
         let opened = age::decrypt(identity, &sealed).map(Zeroizing::new).map_err(|error| match error {
-            DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => StoreError::WrongPassphrase,
+            DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => {
+                StoreError::WrongPassphrase
+            }
+            // The crate's own text for this one shifts by the number in the file, and overflows on a damaged one.
+            DecryptError::ExcessiveWork { required, .. } => damaged(&format!("asks for a work factor of {required}")),
             other => damaged(&other),
         })?;
         let text = std::str::from_utf8(&opened).map_err(|error| damaged(&error))?;
@@ -87,14 +102,28 @@ impl DataKey {
     }
 }
 
-/// Writes a file so that after a crash it is there whole or not at all.
-fn write_durably(folder: &Path, name: &str, bytes: &[u8]) -> io::Result<()> {
-    let unfinished = folder.join(format!("{name}.unfinished"));
-    let mut file = File::create(&unfinished)?;
+fn unfinished(folder: &Path, name: &str) -> PathBuf {
+    folder.join(format!("{name}.unfinished"))
+}
+
+/// Puts a file on disk under a passing name.
+fn write_unfinished(folder: &Path, name: &str, bytes: &[u8]) -> io::Result<()> {
+    let mut file = File::create(unfinished(folder, name))?;
     file.write_all(bytes)?;
-    file.sync_all()?;
-    fs::rename(&unfinished, folder.join(name))?;
+    file.sync_all()
+}
+
+/// Gives a file its name: after a crash it is there whole or not at all.
+fn finish(folder: &Path, name: &str) -> io::Result<()> {
+    fs::rename(unfinished(folder, name), folder.join(name))?;
+    sync_folder(folder)
+}
+
+/// Puts the names in a folder on disk.
+pub(crate) fn sync_folder(folder: &Path) -> io::Result<()> {
     #[cfg(unix)]
     File::open(folder)?.sync_all()?;
+    #[cfg(not(unix))]
+    let _ = folder;
     Ok(())
 }

@@ -2,11 +2,13 @@
 //!
 //! A practice is a folder: the database, and one age file for each way to its key.
 
+mod database;
 mod error;
 mod keys;
 mod store;
 
 pub use age::secrecy::ExposeSecret;
+pub use database::DATABASE;
 pub use error::StoreError;
-pub use keys::{Passphrase, PASSPHRASE_LETTERS, PASSPHRASE_KEY, RECOVERY_KEY};
-pub use store::{Birth, DATABASE, Store, Stored, version};
+pub use keys::{PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity};
+pub use store::{Birth, Store, Stored, version};

@@ -1,6 +1,5 @@
 //! One SQLCipher database, one writer, entries that are only ever added.
 
-use std::fs;
 use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
@@ -8,32 +7,8 @@ use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
 use crate::StoreError;
+use crate::database::{FORM, TABLES, connect, make_folder, set_aside_without_key};
 use crate::keys::{DataKey, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY};
-
-/// Name of the database in the practice's folder.
-pub const DATABASE: &str = "secundine.db";
-
-/// Version of the tables that this program writes.
-const FORM: i64 = 1;
-
-// One b-tree, clustered by birth: an entry dirties one page, so a mark costs one WAL frame and one fsync.
-const TABLES: &str = "
-CREATE TABLE entry (
-    birth  BLOB NOT NULL CHECK (length(birth) = 24),
-    device BLOB NOT NULL CHECK (length(device) = 16),
-    n      INTEGER NOT NULL CHECK (n > 0),
-    body   BLOB NOT NULL,
-    PRIMARY KEY (birth, device, n)
-) STRICT, WITHOUT ROWID;
-CREATE TABLE device (id BLOB NOT NULL PRIMARY KEY CHECK (length(id) = 16)) STRICT, WITHOUT ROWID;
-CREATE TRIGGER entry_stays BEFORE UPDATE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END;
-CREATE TRIGGER entry_remains BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never removed'); END;
-CREATE TRIGGER entry_once BEFORE INSERT ON entry
-    WHEN EXISTS (SELECT 1 FROM entry WHERE birth = NEW.birth AND device = NEW.device AND n = NEW.n)
-    BEGIN SELECT RAISE(ABORT, 'an entry is never replaced'); END;
-CREATE TRIGGER device_stays BEFORE UPDATE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
-CREATE TRIGGER device_remains BEFORE DELETE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
-";
 
 /// The open store of one practice on this device.
 pub struct Store {
@@ -92,8 +67,7 @@ impl Store {
         if passphrase.expose_secret().chars().count() < PASSPHRASE_LETTERS {
             return Err(StoreError::ShortPassphrase);
         }
-        fs::create_dir_all(folder).map_err(|error| StoreError::NotSaved(error.to_string()))?;
-        set_aside_without_key(folder)?;
+        make_folder(folder).and_then(|()| set_aside_without_key(folder)).map_err(|error| StoreError::writing_file(&error))?;
         let key = DataKey::random()?;
         let store = Self::found(folder, &key)?;
         // The passphrase's key file comes last: until it is there, this folder holds no practice.
@@ -163,25 +137,37 @@ impl Store {
     /// [`StoreError::Full`] or [`StoreError::NotSaved`]: the entry is NOT on disk. After the latter nothing more is
     /// written until the store is opened anew, since what a failed sync left behind is unknown.
     pub fn append(&mut self, entry: &Entry) -> Result<Stored, StoreError> {
+        let stored = self.append_all(std::slice::from_ref(entry))?;
+        stored.into_iter().next().ok_or_else(|| StoreError::NotSaved("no entry".to_owned()))
+    }
+
+    /// Puts entries that belong together on disk, all or none, for the price of one.
+    ///
+    /// # Errors
+    /// As for [`Store::append`]: none of them is on disk.
+    pub fn append_all(&mut self, entries: &[Entry]) -> Result<Vec<Stored>, StoreError> {
         if let Some(reason) = &self.broken {
             return Err(StoreError::NotSaved(reason.clone()));
         }
-        let body = entry.encode().map_err(|error| StoreError::NotSaved(error.to_string()))?;
-        let written = self
-            .connection
-            .prepare_cached("INSERT INTO entry (birth, device, n, body) VALUES (?1, ?2, ?3, ?4)")
-            .and_then(|mut insert| insert.execute(params![birth_key(entry.birth), entry.id.device.0, entry.id.n, body]));
-        written.map_err(|error| {
+        let bodies: Vec<Vec<u8>> = entries
+            .iter()
+            .map(Entry::encode)
+            .collect::<Result<_, _>>()
+            .map_err(|error| StoreError::NotSaved(error.to_string()))?;
+        insert(&mut self.connection, entries, &bodies).map_err(|error| {
             let meaning = StoreError::writing(&error);
             if let StoreError::NotSaved(reason) = &meaning {
                 self.broken = Some(reason.clone());
             }
             meaning
         })?;
-        if entry.id.device == self.device {
-            self.last_n = self.last_n.max(entry.id.n);
-        }
-        Ok(Stored { entry: entry.clone(), digest: Sha256::digest(&body).into() })
+        let own = entries.iter().filter(|entry| entry.id.device == self.device).map(|entry| entry.id.n);
+        self.last_n = own.fold(self.last_n, u64::max);
+        Ok(entries
+            .iter()
+            .zip(&bodies)
+            .map(|(entry, body)| Stored { entry: entry.clone(), digest: Sha256::digest(body).into() })
+            .collect())
     }
 
     /// Every entry of a birth, in the order of device and number.
@@ -190,10 +176,8 @@ impl Store {
     /// [`StoreError::Damaged`] where the store cannot be read, [`StoreError::Newer`] where an entry is of a later form.
     pub fn entries(&self, birth: BirthId) -> Result<Vec<Stored>, StoreError> {
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
-        let mut select = self
-            .connection
-            .prepare_cached("SELECT body FROM entry WHERE birth = ?1 ORDER BY device, n")
-            .map_err(reading)?;
+        let mut select =
+            self.connection.prepare_cached("SELECT body FROM entry WHERE birth = ?1 ORDER BY device, n").map_err(reading)?;
         let bodies = select.query_map(params![birth_key(birth)], |row| row.get::<_, Vec<u8>>(0)).map_err(reading)?;
         bodies.map(|body| stored(&body.map_err(reading)?)).collect()
     }
@@ -256,34 +240,15 @@ impl Store {
     }
 }
 
-fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<Connection, StoreError> {
-    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | extra;
-    let reading = |error: rusqlite::Error| StoreError::reading(&error);
-    let connection = Connection::open_with_flags(folder.join(DATABASE), flags).map_err(reading)?;
-    connection.execute_batch(&key.pragma()).map_err(reading)?;
-    connection.execute_batch("PRAGMA locking_mode = EXCLUSIVE; PRAGMA temp_store = MEMORY;").map_err(reading)?;
-    let form: i64 = connection.query_row("PRAGMA user_version", [], |row| row.get(0)).map_err(reading)?;
-    if form > FORM {
-        return Err(StoreError::Newer(form));
+/// Inserts entries in one transaction; one that fails is undone when it is dropped.
+fn insert(connection: &mut Connection, entries: &[Entry], bodies: &[Vec<u8>]) -> rusqlite::Result<()> {
+    let transaction = connection.transaction()?;
+    let mut insert = transaction.prepare_cached("INSERT INTO entry (birth, device, n, body) VALUES (?1, ?2, ?3, ?4)")?;
+    for (entry, body) in entries.iter().zip(bodies) {
+        insert.execute(params![birth_key(entry.birth), entry.id.device.0, entry.id.n, body])?;
     }
-    connection
-        .execute_batch(
-            "PRAGMA journal_mode = WAL; PRAGMA synchronous = EXTRA; PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;
-             PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA recursive_triggers = ON; PRAGMA secure_delete = ON;",
-        )
-        .map_err(reading)?;
-    Ok(connection)
-}
-
-/// A database whose key files never came to be holds nothing that can be read; it is set aside, not removed.
-fn set_aside_without_key(folder: &Path) -> Result<(), StoreError> {
-    for suffix in ["", "-wal"] {
-        let (from, to) = (folder.join(format!("{DATABASE}{suffix}")), folder.join(format!("without-key-{DATABASE}{suffix}")));
-        if from.exists() {
-            fs::rename(&from, &to).map_err(|error| StoreError::NotSaved(error.to_string()))?;
-        }
-    }
-    Ok(())
+    drop(insert);
+    transaction.commit()
 }
 
 fn stored(body: &[u8]) -> Result<Stored, StoreError> {
@@ -309,3 +274,6 @@ fn birth_of(key: &[u8]) -> Option<BirthId> {
     let (device, n) = (device.try_into().ok()?, n.try_into().ok()?);
     Some(BirthId(EntryId { device: DeviceId(device), n: u64::from_be_bytes(n) }))
 }
+
+#[cfg(test)]
+mod tests;

@@ -19,7 +19,7 @@ practice: Practice,
  */
 passphrase: string, } | { "request": "unlock", 
 /**
- * The passphrase.
+ * The passphrase, or the recovery identity as it was printed.
  */
 passphrase: string, } | { "request": "lock" } | { "request": "describe_practice", 
 /**

@@ -69,7 +69,7 @@ fn space(above: Option<&Block>, below: &Block) -> f32 {
     match (above, below) {
         // Notices in a row share the rule between them.
         (Some(Block::Notice(_)), Block::Notice(_)) | (_, Block::Gap(_) | Block::Signature(_)) => 0.0,
-        (_, Block::Heading(_)) => 16.0,
+        (_, Block::Heading(_)) => 14.0,
         (_, Block::Subheading(_)) => 14.0,
         (_, Block::Notice(_)) | (Some(Block::Notice(_) | Block::Table(_)), _) => 13.0,
         (Some(Block::Heading(_) | Block::Subheading(_)), Block::Paragraph(_)) => 5.0,

@@ -13,7 +13,7 @@ use super::{Cell, PageError, Span, Table, WIDTH};
 /// Between two columns, in points.
 const GUTTER: f32 = 12.0;
 const HEAD_PAD: f32 = 3.5;
-const ROW_PAD: f32 = 2.0;
+const ROW_PAD: f32 = 1.4;
 const HEAD_RULE: f32 = 1.0;
 const ROW_RULE: f32 = 0.35;
 

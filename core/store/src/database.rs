@@ -1,0 +1,136 @@
+//! The database file: its tables, how it is opened, and what is done with one that has lost its keys.
+
+use std::path::Path;
+use std::time::Duration;
+use std::{fs, io};
+
+use rusqlite::config::DbConfig;
+use rusqlite::{Connection, OpenFlags};
+
+use crate::StoreError;
+use crate::keys::{DataKey, sync_folder};
+
+/// Name of the database in the practice's folder.
+pub const DATABASE: &str = "secundine.db";
+
+/// What follows its name: the database itself, and the log that is not folded into it yet.
+const SUFFIXES: [&str; 2] = ["", "-wal"];
+
+/// How long to wait for another window that is just closing.
+const PATIENCE: Duration = Duration::from_secs(1);
+
+/// Version of the tables that this program writes.
+pub(crate) const FORM: i64 = 1;
+
+// One b-tree, clustered by birth: an entry dirties one page, so a mark costs one WAL frame and one fsync.
+pub(crate) const TABLES: &str = "
+CREATE TABLE entry (
+    birth  BLOB NOT NULL CHECK (length(birth) = 24),
+    device BLOB NOT NULL CHECK (length(device) = 16),
+    n      INTEGER NOT NULL CHECK (n > 0),
+    body   BLOB NOT NULL,
+    PRIMARY KEY (birth, device, n)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE device (id BLOB NOT NULL PRIMARY KEY CHECK (length(id) = 16)) STRICT, WITHOUT ROWID;
+CREATE TRIGGER entry_stays BEFORE UPDATE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END;
+CREATE TRIGGER entry_remains BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never removed'); END;
+CREATE TRIGGER entry_once BEFORE INSERT ON entry
+    WHEN EXISTS (SELECT 1 FROM entry WHERE birth = NEW.birth AND device = NEW.device AND n = NEW.n)
+    BEGIN SELECT RAISE(ABORT, 'an entry is never replaced'); END;
+CREATE TRIGGER device_stays BEFORE UPDATE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
+CREATE TRIGGER device_remains BEFORE DELETE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
+";
+
+/// Opens the database with its key, alone and durably. Refuses one of a later form without changing it.
+pub(crate) fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<Connection, StoreError> {
+    let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | extra;
+    let reading = |error: rusqlite::Error| StoreError::reading(&error);
+    let log_kept = fs::metadata(folder.join(format!("{DATABASE}-wal"))).is_ok_and(|log| log.len() > 0);
+    let connection = Connection::open_with_flags(folder.join(DATABASE), flags).map_err(reading)?;
+    connection.busy_timeout(PATIENCE).map_err(reading)?;
+    connection.execute_batch(&key.pragma()).map_err(reading)?;
+    // Closing a database that turns out to be newer must not fold its log into it.
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_kept).map_err(reading)?;
+    connection.execute_batch("PRAGMA locking_mode = EXCLUSIVE; PRAGMA temp_store = MEMORY;").map_err(reading)?;
+    let form: i64 = connection.query_row("PRAGMA user_version", [], |row| row.get(0)).map_err(reading)?;
+    if form > FORM {
+        return Err(StoreError::Newer(form));
+    }
+    connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false).map_err(reading)?;
+    connection
+        .execute_batch(
+            "PRAGMA journal_mode = WAL; PRAGMA synchronous = EXTRA; PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;
+             PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA recursive_triggers = ON; PRAGMA secure_delete = ON;",
+        )
+        .map_err(reading)?;
+    Ok(connection)
+}
+
+/// Makes the folder of a practice, so that it is still there after a loss of power.
+pub(crate) fn make_folder(folder: &Path) -> io::Result<()> {
+    fs::create_dir_all(folder)?;
+    folder.parent().filter(|parent| !parent.as_os_str().is_empty()).map_or(Ok(()), sync_folder)
+}
+
+/// A database without key files cannot be read here; it is set aside under a name of its own, not removed, in case a key
+/// file turns up in a backup.
+pub(crate) fn set_aside_without_key(folder: &Path) -> io::Result<()> {
+    let named = |n: u32, suffix: &str| folder.join(format!("without-key-{n}-{DATABASE}{suffix}"));
+    let free = (1..).find(|n| !SUFFIXES.iter().any(|suffix| named(*n, suffix).exists())).unwrap_or(u32::MAX);
+    for suffix in SUFFIXES {
+        let from = folder.join(format!("{DATABASE}{suffix}"));
+        if from.exists() {
+            fs::rename(&from, named(free, suffix))?;
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn text(connection: &Connection, pragma: &str) -> String {
+        connection
+            .query_row(&format!("PRAGMA {pragma}"), [], |row| row.get::<_, rusqlite::types::Value>(0))
+            .map(|value| match value {
+                rusqlite::types::Value::Integer(number) => number.to_string(),
+                rusqlite::types::Value::Text(text) => text,
+                other => format!("{other:?}"),
+            })
+            .unwrap()
+    }
+
+    #[test]
+    fn what_was_asked_of_the_database_is_in_force() {
+        let folder = tempfile::tempdir().unwrap();
+        let connection = connect(folder.path(), &DataKey::random().unwrap(), OpenFlags::SQLITE_OPEN_CREATE).unwrap();
+        connection.execute_batch(TABLES).unwrap();
+        let wanted = [
+            ("journal_mode", "wal"),
+            ("locking_mode", "exclusive"),
+            ("synchronous", "3"),
+            ("fullfsync", "1"),
+            ("checkpoint_fullfsync", "1"),
+            ("foreign_keys", "1"),
+            ("trusted_schema", "0"),
+            ("recursive_triggers", "1"),
+            ("secure_delete", "1"),
+            ("temp_store", "2"),
+            ("page_size", "4096"),
+            ("cipher_use_hmac", "1"),
+            ("cipher_hmac_algorithm", "HMAC_SHA512"),
+            ("cipher_plaintext_header_size", "0"),
+        ];
+        for (pragma, value) in wanted {
+            assert_eq!(text(&connection, pragma), value, "{pragma}");
+        }
+        assert!(text(&connection, "cipher_version").starts_with("4."), "{}", text(&connection, "cipher_version"));
+        connection.execute_batch("PRAGMA wal_checkpoint(TRUNCATE)").unwrap();
+        let complaints: Vec<String> = connection
+            .prepare("PRAGMA cipher_integrity_check")
+            .and_then(|mut check| check.query_map([], |row| row.get(0))?.collect())
+            .unwrap();
+        assert_eq!(complaints, Vec::<String>::new());
+    }
+}

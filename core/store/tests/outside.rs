@@ -1,0 +1,122 @@
+//! A record can be read without the program, by tools that anybody has: age, openssl, sqlite3. Without the key, nothing can.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+mod common;
+
+use std::fs;
+use std::path::Path;
+use std::process::{Command, Output};
+
+use common::{Founded, PASSPHRASE, numbers, write};
+use secundine_domain::entry::BirthId;
+use secundine_store::{DATABASE, ExposeSecret, PASSPHRASE_KEY, RECOVERY_KEY};
+
+/// Runs a tool of the system; one that is not here is named with its package.
+fn run(tool: &str, package: &str, args: &[&str]) -> Output {
+    let output = Command::new(tool).args(args).output();
+    output.unwrap_or_else(|error| unreachable!("`{tool}` cannot be run ({error}): install the Debian package `{package}`"))
+}
+
+fn said(output: &Output) -> String {
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout.clone()).unwrap().trim_end().to_owned()
+}
+
+fn text(path: &Path) -> &str {
+    path.to_str().unwrap()
+}
+
+fn script(name: &str) -> String {
+    format!("{}/tests/outside/{name}", env!("CARGO_MANIFEST_DIR"))
+}
+
+#[test]
+fn age_opens_both_key_files() {
+    let founded = Founded::new();
+    let identity = founded.file("identity");
+    fs::write(&identity, founded.recovery.expose_secret()).unwrap();
+    let by_identity = run("age", "age", &["-d", "-i", text(&identity), text(&founded.file(RECOVERY_KEY))]);
+    assert_eq!(said(&by_identity), founded.data_key());
+    run("age", "age", &["--version"]);
+    let unlock = script("passphrase.py");
+    let key_file = founded.file(PASSPHRASE_KEY);
+    let by_passphrase = run("python3", "python3", &[&unlock, text(&key_file), PASSPHRASE]);
+    assert_eq!(said(&by_passphrase), founded.data_key());
+    let wrong = run("python3", "python3", &[&unlock, text(&key_file), "seven quiet heron"]);
+    assert!(!wrong.status.success() && wrong.stdout.is_empty());
+}
+
+#[test]
+fn with_the_key_openssl_and_sqlite_read_every_entry() {
+    let (founded, _) = Founded::with_birth(200);
+    let (sealed, plain) = (founded.file(DATABASE), founded.file("plain.db"));
+    run("openssl", "openssl", &["version"]);
+    let plain_script = script("plain.py");
+    said(&run("python3", "python3", &[&plain_script, text(&sealed), &founded.data_key(), text(&plain)]));
+    let ask = |question: &str| said(&run("sqlite3", "sqlite3", &[text(&plain), question]));
+    assert_eq!(ask("PRAGMA integrity_check"), "ok");
+    assert_eq!(ask("PRAGMA user_version"), "1");
+    assert_eq!(ask("SELECT count(*), max(n) FROM entry"), "200|200");
+    let note = ask("SELECT json_extract(CAST(body AS TEXT), '$.fact.data.text') FROM entry WHERE n = 137");
+    assert_eq!(note, "canarynote 137");
+    assert!(holds(&fs::read(&plain).unwrap(), b"Canaryname"), "the canaries are searched for as they are stored");
+
+    let mut altered = fs::read(&sealed).unwrap();
+    altered[9_000] ^= 1;
+    fs::write(&sealed, altered).unwrap();
+    let refused = run("python3", "python3", &[&plain_script, text(&sealed), &founded.data_key(), text(&plain)]);
+    assert_eq!(String::from_utf8_lossy(&refused.stderr).trim_end(), "page 3 was altered");
+}
+
+#[test]
+fn without_the_key_it_is_no_database() {
+    let (founded, _) = Founded::with_birth(2);
+    let refused = run("sqlite3", "sqlite3", &[text(&founded.file(DATABASE)), "SELECT count(*) FROM entry"]);
+    assert!(!refused.status.success());
+    assert!(String::from_utf8_lossy(&refused.stderr).contains("file is not a database"));
+}
+
+#[test]
+fn nothing_on_disk_is_readable_open_or_closed() {
+    let founded = Founded::new();
+    let mut store = founded.open();
+    let birth = BirthId(store.next_id());
+    write(&mut store, birth, 60);
+    let log = format!("{DATABASE}-wal");
+    assert!(fs::metadata(founded.file(&log)).unwrap().len() > 60 * 4096, "every entry is in the log");
+    nothing_readable(&founded);
+    assert_eq!(numbers(&store, birth).len(), 60);
+    store.close().unwrap();
+    assert!(!founded.file(&log).exists());
+    nothing_readable(&founded);
+}
+
+fn nothing_readable(founded: &Founded) {
+    let key = founded.data_key();
+    let bytes = hex::decode(&key).unwrap();
+    let canaries: [&[u8]; 10] = [
+        b"Canaryname",
+        b"canarynote",
+        b"recorded",
+        b"wall_ms",
+        b"CREATE TABLE",
+        b"SQLite format 3",
+        PASSPHRASE.as_bytes(),
+        founded.recovery.expose_secret().as_bytes(),
+        key.as_bytes(),
+        &bytes,
+    ];
+    let files: Vec<_> = fs::read_dir(founded.path()).unwrap().map(|entry| entry.unwrap().path()).collect();
+    assert!(files.len() >= 3);
+    for file in files {
+        let content = fs::read(&file).unwrap();
+        for canary in canaries {
+            assert!(!holds(&content, canary), "{} holds {:?}", file.display(), String::from_utf8_lossy(canary));
+        }
+    }
+}
+
+fn holds(bytes: &[u8], part: &[u8]) -> bool {
+    bytes.windows(part.len()).any(|window| window == part)
+}
