@@ -12,7 +12,7 @@ use crate::examination::{Completeness, Examination};
 use crate::fact::{Answer, BabyNo, Care, Loss, MotherObservation};
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
-use crate::time::Stamp;
+use crate::time::{Certainty, Stamp};
 
 /// One thing that was held against the protocol or the examination.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
@@ -140,7 +140,9 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
             findings.push(shock_index(chart, protocol));
             findings.extend(SIGNS.iter().filter_map(|(watch, read)| sign(chart, protocol, *watch, *read)));
         }
-        None => findings.push(plain(About::Protocol, FindingState::CannotAssess, Message::new("finding-no-protocol"), Vec::new())),
+        None => {
+            findings.push(plain(About::Protocol, FindingState::CannotAssess, Message::new("finding-no-protocol"), Vec::new()))
+        }
     }
     // What was examined is told also where no birth of that placenta is marked.
     let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
@@ -152,20 +154,37 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
 fn third_stage(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Finding {
     let about = About::ThirdStage;
     let Some(stage) = chart.third_stage(now) else {
-        return plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", Message::new("watch-third-stage")), Vec::new());
+        return plain(
+            about,
+            FindingState::NotRecorded,
+            Message::new("finding-not-recorded").with("what", Message::new("watch-third-stage")),
+            Vec::new(),
+        );
     };
     let mut rests_on = vec![stage.from.entry];
     rests_on.extend(stage.to.as_ref().map(|mark| mark.entry));
     let Some(care) = chart.care else {
-        return plain(about, FindingState::CannotAssess, Message::new("finding-no-care").with("value", stage.elapsed.clock()), rests_on);
+        return plain(
+            about,
+            FindingState::CannotAssess,
+            Message::new("finding-no-care").with("value", stage.elapsed.words()),
+            rests_on,
+        );
     };
     if stage.elapsed.ms < 0 {
         return plain(about, FindingState::CannotAssess, Message::new("finding-placenta-first"), rests_on);
     }
-    let value = Message::new("value-text").with("value", stage.elapsed.clock());
+    let lower_bound = stage.elapsed.certainty == Certainty::AtLeast;
+    let value = stage.elapsed.words();
     let watch = third_stage_watch(care);
     // A minute has 60,000 ms, so milliseconds divided by 60 are thousandths of a minute.
-    held(about, watch, Milli(stage.elapsed.ms / 60), value, rests_on, protocol)
+    let time = Milli(stage.elapsed.ms / 60);
+    if lower_bound && passed(protocol.steps(watch), time).is_none() {
+        // What it is at least tells that a mark is passed, never that none is.
+        let message = Message::new("finding-at-least").with("what", watch.name()).with("value", value);
+        return plain(about, FindingState::CannotAssess, message, rests_on);
+    }
+    held(about, watch, time, value, rests_on, protocol)
 }
 
 /// The thresholds that this kind of care is held against.
@@ -181,7 +200,12 @@ fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {
     let watch = Watch::BloodLoss;
     let about = About::Watch { watch };
     if chart.losses.is_empty() {
-        return plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", watch.name()), Vec::new());
+        return plain(
+            about,
+            FindingState::NotRecorded,
+            Message::new("finding-not-recorded").with("what", watch.name()),
+            Vec::new(),
+        );
     }
     let value = Milli::from(blood(chart, Some(protocol)).total());
     let rests_on = chart.losses.iter().map(|loss| loss.mark.entry).collect();
@@ -198,7 +222,9 @@ fn shock_index(chart: &Chart, protocol: &Protocol) -> Finding {
     });
     match latest {
         Some((value, entry)) => held(about, watch, value, watch.value_words(value), vec![entry], protocol),
-        None => plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", watch.name()), Vec::new()),
+        None => {
+            plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", watch.name()), Vec::new())
+        }
     }
 }
 
@@ -219,10 +245,13 @@ fn sign(chart: &Chart, protocol: &Protocol, watch: Watch, read: Read) -> Option<
         return None;
     }
     let about = About::Watch { watch };
-    let latest = chart.observations.iter().rev().find_map(|seen: &Noted<MotherObservation>| Some((read(&seen.what)?, seen.mark.entry)));
+    let latest =
+        chart.observations.iter().rev().find_map(|seen: &Noted<MotherObservation>| Some((read(&seen.what)?, seen.mark.entry)));
     Some(match latest {
         Some((value, entry)) => held(about, watch, value, watch.value_words(value), vec![entry], protocol),
-        None => plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", watch.name()), Vec::new()),
+        None => {
+            plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", watch.name()), Vec::new())
+        }
     })
 }
 
@@ -274,7 +303,8 @@ fn examination(chart: &Chart, placenta: BabyNo) -> Vec<Finding> {
             plain(about, FindingState::Within, Message::new("finding-no-doubt"), entries(&asked))
         }
         Completeness::NotRecorded(items) => {
-            let missing = Message::new("finding-completeness-not-recorded").with("count", u32::try_from(items.len()).unwrap_or(u32::MAX));
+            let missing =
+                Message::new("finding-completeness-not-recorded").with("count", u32::try_from(items.len()).unwrap_or(u32::MAX));
             plain(about, FindingState::NotRecorded, missing, Vec::new())
         }
         Completeness::Doubt(items) => Finding {
@@ -284,7 +314,13 @@ fn examination(chart: &Chart, placenta: BabyNo) -> Vec<Finding> {
                 status: Status::CommonPractice,
                 words: None,
             }),
-            ..plain(about, FindingState::Passed, Message::new("finding-doubt").with("item", Message::new(format!("exam-{}", items.first().map_or("", String::as_str)))), entries(&items))
+            ..plain(
+                about,
+                FindingState::Passed,
+                Message::new("finding-doubt")
+                    .with("item", Message::new(format!("exam-{}", items.first().map_or("", String::as_str)))),
+                entries(&items),
+            )
         },
     };
     let mut findings = vec![completeness];
@@ -294,11 +330,18 @@ fn examination(chart: &Chart, placenta: BabyNo) -> Vec<Finding> {
         if shortness_unknown(&item.id, answer, &examined.answers) {
             continue;
         }
-        let message = Message::new("finding-unusual").with("item", Message::new(format!("exam-{}", item.id))).with("answer", answer.describe(&item.id));
+        let message = Message::new("finding-unusual")
+            .with("item", Message::new(format!("exam-{}", item.id)))
+            .with("answer", answer.describe(&item.id));
         findings.push(Finding {
             level: Some(unusual.level),
             threshold: Some(Threshold { source: unusual.source, status: unusual.status, words: unusual.words }),
-            ..plain(About::Examination { placenta, item: item.id.clone() }, passed_state(unusual.level), message, entries(std::slice::from_ref(&item.id)))
+            ..plain(
+                About::Examination { placenta, item: item.id.clone() },
+                passed_state(unusual.level),
+                message,
+                entries(std::slice::from_ref(&item.id)),
+            )
         });
     }
     findings

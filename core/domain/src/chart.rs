@@ -2,20 +2,24 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use serde::{Deserialize, Serialize};
-use ts_rs::TS;
-
 use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::Answers;
 use crate::fact::{Apgar, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornMeasures};
 use crate::message::Message;
-use crate::time::{Elapsed, Occurred, Stamp};
+use crate::protocol::Protocol;
+use crate::time::{Certainty, Elapsed, Occurred, Run, Stamp};
+use runs::Runs;
+use timebase::Timebase;
 
 mod apply;
+mod clock_changes;
 mod lines;
 mod oddities;
+mod runs;
+mod timebase;
 
 pub use lines::{Line, State};
+pub use oddities::{Odd, Oddity};
 
 /// What is known of one birth.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -48,6 +52,9 @@ pub struct Chart {
     pub lines: Vec<Line>,
     /// What is odd about the entries: shown, never refused.
     pub oddities: Vec<Oddity>,
+    /// The entry that was written last, a correction too.
+    pub last_written: Option<EntryId>,
+    runs: Runs,
 }
 
 /// A baby and its cord.
@@ -120,50 +127,6 @@ pub struct Signature {
     pub version: String,
 }
 
-/// Something odd: life is odd, so it is shown and not refused.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-pub struct Oddity {
-    /// The entry at which it shows.
-    pub entry: EntryId,
-    /// What is odd.
-    pub what: Odd,
-}
-
-/// Kinds of oddity.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case")]
-pub enum Odd {
-    /// It happened before the birth of the baby that it is about, or before any birth.
-    BeforeBirth,
-    /// The baby of this entry has no birth on record.
-    NoBaby,
-    /// A second birth of the same baby.
-    SecondBirth,
-    /// A second placenta for the same baby.
-    SecondPlacenta,
-    /// The same mark stands twice; the first in time counts.
-    Repeated,
-    /// The cord is cut before it is clamped.
-    CutBeforeClamp,
-    /// The time lies after the moment of writing.
-    InFuture,
-    /// The wall clock was changed by more than 2 s since the line before.
-    ClockChanged,
-    /// It puts right an entry that is not here.
-    AmendsMissing,
-    /// A kind of fact that this version does not know.
-    UnknownFact,
-}
-
-impl Odd {
-    /// The catalogue's id of the sentence that tells it.
-    #[must_use]
-    pub fn message(self) -> Message {
-        let id = serde_json::to_value(self).ok().and_then(|value| value.as_str().map(|text| format!("odd-{text}")));
-        Message::new(id.unwrap_or_default())
-    }
-}
-
 /// The third stage as it stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ThirdStage {
@@ -179,27 +142,56 @@ pub struct ThirdStage {
 /// are left out.
 #[must_use]
 pub fn fold<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>) -> Chart {
+    fold_with(birth, entries, &[])
+}
+
+/// [`fold`] on the device that has kept these runs of its own clock, in any order: it knows more of distances across its
+/// restarts.
+#[must_use]
+pub fn fold_with<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>, kept: &[Run]) -> Chart {
     let mut unique: BTreeMap<EntryId, &Entry> = BTreeMap::new();
     for entry in entries.into_iter().filter(|entry| entry.birth == birth) {
         unique.entry(entry.id).and_modify(|kept| *kept = (*kept).min(entry)).or_insert(entry);
     }
-    let (lines, missing) = lines::lines(&unique);
-    let mut chart = Chart { lines, ..Chart::default() };
+    let runs = Runs::of(&unique, kept);
+    let timebase = Timebase::of(&unique, &runs);
+    let (lines, missing) = lines::lines(&unique, &timebase);
+    let last_written = unique.values().max_by_key(|entry| (timebase.written(entry), entry.id)).map(|entry| entry.id);
+    let mut chart = Chart { lines, last_written, runs, ..Chart::default() };
     apply::apply(&mut chart);
     oddities::find(&mut chart, &missing);
     chart
 }
 
 impl Chart {
+    /// How far apart two moments are, by all that is known of the devices' clocks and their restarts.
+    #[must_use]
+    pub fn elapsed(&self, from: &Occurred, to: &Occurred) -> Elapsed {
+        self.runs.elapsed(from, to)
+    }
+
+    /// From a moment of the chart to now. What was marked before now does not lie after it, whatever the wall clock says.
+    #[must_use]
+    pub fn until(&self, from: &Occurred, now: &Stamp) -> Elapsed {
+        let elapsed = self.elapsed(from, &Occurred::Marked(now.clone()));
+        match (from, elapsed.certainty) {
+            (Occurred::Marked(_), Certainty::AcrossRestart) if elapsed.ms < 0 => Elapsed::at_least(0),
+            _ => elapsed,
+        }
+    }
+
     /// The third stage, from the birth of the last baby; `None` before any birth.
     #[must_use]
     pub fn third_stage(&self, now: &Stamp) -> Option<ThirdStage> {
-        let now = Occurred::Marked(now.clone());
         let born = self.babies.values().filter_map(|baby| baby.born.as_ref());
         let from = born.max_by_key(|mark| self.place(mark))?.clone();
         let to = self.last_placenta();
-        let elapsed = Elapsed::between(&from.at, to.as_ref().map_or(&now, |mark| &mark.at));
+        let elapsed = self.to_mark_or_now(&from, to.as_ref(), now);
         Some(ThirdStage { from, to, elapsed })
+    }
+
+    fn to_mark_or_now(&self, from: &Mark, to: Option<&Mark>, now: &Stamp) -> Elapsed {
+        to.map_or_else(|| self.until(&from.at, now), |mark| self.elapsed(&from.at, &mark.at))
     }
 
     /// The placenta after which no baby waits for one. A second one for the same baby is an oddity and counts no more.
@@ -228,16 +220,36 @@ impl Chart {
     pub fn cord_pulsation(&self, baby: BabyNo, now: &Stamp) -> Option<Elapsed> {
         let baby = self.babies.get(&baby)?;
         let born = baby.born.as_ref()?;
-        let now = Occurred::Marked(now.clone());
-        let stopped = baby.pulsation_stopped.as_ref().map_or(&now, |mark| &mark.at);
-        Some(Elapsed::between(&born.at, stopped))
+        Some(self.to_mark_or_now(born, baby.pulsation_stopped.as_ref(), now))
     }
 
     /// From the birth of the first baby to a moment.
     #[must_use]
     pub fn since_birth(&self, at: &Occurred) -> Option<Elapsed> {
-        let born = self.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| self.place(mark))?;
-        Some(Elapsed::between(&born.at, at))
+        Some(self.elapsed(&self.first_birth()?.at, at))
+    }
+
+    /// The birth of the first baby.
+    #[must_use]
+    pub fn first_birth(&self) -> Option<&Mark> {
+        self.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| self.place(mark))
+    }
+
+    /// Local date and time of writing, where that is a minute or more away from the moment itself.
+    #[must_use]
+    pub fn written_apart(&self, entry: &Entry) -> Option<String> {
+        (self.delay_ms(entry).unsigned_abs() >= 60_000).then(|| entry.recorded.date_and_clock())
+    }
+
+    /// Whether an entry was written later after the moment than the protocol's late-entry mark.
+    #[must_use]
+    pub fn is_late(&self, entry: &Entry, protocol: &Protocol) -> bool {
+        self.delay_ms(entry) > protocol.late_entry.value.0.saturating_mul(60)
+    }
+
+    /// From the moment to its writing.
+    fn delay_ms(&self, entry: &Entry) -> i64 {
+        self.elapsed(&entry.occurred, &Occurred::Marked(entry.recorded.clone())).ms
     }
 
     /// A fact in words; `of` tells how many babies there are, so that a single one goes unnumbered.

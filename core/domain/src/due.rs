@@ -7,7 +7,7 @@ use crate::assess::third_stage_watch;
 use crate::chart::{Chart, Mark};
 use crate::message::Message;
 use crate::protocol::{Level, Protocol, Schedule, Status};
-use crate::time::{Elapsed, Occurred, Stamp};
+use crate::time::Stamp;
 
 /// One coming time reminder.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
@@ -64,12 +64,11 @@ fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
         .observations
         .iter()
         .map(|seen| &seen.mark)
-        .rfind(|mark| Elapsed::between(&birth.at, &mark.at).ms >= 0)
+        .rfind(|mark| chart.elapsed(&birth.at, &mark.at).ms >= 0)
         .unwrap_or(&birth);
-    let now = Occurred::Marked(now.clone());
-    let last_after_birth = Elapsed::between(&birth.at, &last.at).ms;
+    let last_after_birth = chart.elapsed(&birth.at, &last.at).ms;
     let phase = phase(&protocol.mother, last_after_birth)?;
-    let in_ms = minutes(phase.every).saturating_sub(Elapsed::between(&last.at, &now).ms);
+    let in_ms = minutes(phase.every).saturating_sub(chart.until(&last.at, now).ms);
     Some(Due {
         id: "mother-observation".to_owned(),
         in_ms,

@@ -8,8 +8,7 @@ use thiserror::Error;
 use ts_rs::TS;
 
 use crate::fact::Fact;
-use crate::protocol::Protocol;
-use crate::time::{Elapsed, Occurred, Stamp};
+use crate::time::{Occurred, Stamp};
 
 /// A device of the practice: 16 bytes, written as 32 hexadecimal digits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -112,22 +111,6 @@ impl Entry {
             return Err(StoredError::Newer(version.v));
         }
         serde_json::from_slice(bytes).or_else(|_| Self::decode_unknown(bytes))
-    }
-
-    /// Local date and time of writing, where that is a minute or more away from the moment itself.
-    #[must_use]
-    pub fn written_apart(&self) -> Option<String> {
-        (self.delay_ms().unsigned_abs() >= 60_000).then(|| self.recorded.date_and_clock())
-    }
-
-    /// Whether it was written later after the moment than the protocol's late-entry mark.
-    #[must_use]
-    pub fn is_late(&self, protocol: &Protocol) -> bool {
-        self.delay_ms() > protocol.late_entry.value.0.saturating_mul(60)
-    }
-
-    fn delay_ms(&self) -> i64 {
-        Elapsed::between(&self.occurred, &Occurred::Marked(self.recorded.clone())).ms
     }
 
     fn decode_unknown(bytes: &[u8]) -> Result<Self, StoredError> {

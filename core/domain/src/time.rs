@@ -4,6 +4,8 @@ use chrono::{DateTime, FixedOffset, NaiveDateTime};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::message::Message;
+
 /// What the clocks of one device said at one moment. All four parts are read back to back, before anything slow.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 pub struct Stamp {
@@ -26,6 +28,18 @@ pub struct Boot {
     /// Milliseconds since boot.
     #[ts(type = "number")]
     pub since_ms: i64,
+}
+
+/// The last moment at which one run of this device's clock was seen. The device keeps it outside the chart, renews it while
+/// a birth is open, and gives it to nobody.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Run {
+    /// Names the run, as [`Boot::id`] does.
+    pub boot: String,
+    /// Milliseconds since boot.
+    pub since_ms: i64,
+    /// UTC, milliseconds since 1970, as the wall clock said then.
+    pub wall_ms: i64,
 }
 
 /// When something happened.
@@ -64,6 +78,8 @@ pub enum Certainty {
     Measured,
     /// The device restarted in between, so it comes from the wall clock.
     AcrossRestart,
+    /// The wall clock was set back in between, so only the least that it can be is known.
+    AtLeast,
     /// At least one of the two was typed.
     Typed,
 }
@@ -76,9 +92,19 @@ pub struct Elapsed {
     pub ms: i64,
     /// How well it is known.
     pub certainty: Certainty,
+    /// What the running clocks vouch for, with the sign of `ms`: it is this long or longer, whatever the wall clock did.
+    #[ts(type = "number | null")]
+    pub least_ms: Option<i64>,
 }
 
 impl Stamp {
+    /// The run of the clock that this moment stands on, seen now; `None` where the device tells of none.
+    #[must_use]
+    pub fn run(&self) -> Option<Run> {
+        let Boot { id, since_ms } = self.boot.as_ref()?;
+        Some(Run { boot: id.clone(), since_ms: *since_ms, wall_ms: self.wall_ms })
+    }
+
     /// Hours, minutes and seconds of the local day, `03:12:40`.
     #[must_use]
     pub fn clock(&self) -> String {
@@ -132,27 +158,47 @@ impl Occurred {
         local(self.wall_ms(), self.offset_min(), "%Y-%m-%d")
     }
 
-    fn boot(&self) -> Option<&Boot> {
+    /// The stamp of a marked time.
+    pub(crate) fn stamp(&self) -> Option<&Stamp> {
         match self {
-            Self::Marked(stamp) => stamp.boot.as_ref(),
+            Self::Marked(stamp) => Some(stamp),
             Self::Typed { .. } => None,
         }
     }
 }
 
 impl Elapsed {
-    /// From one moment to another: on the running clock where both stand on the same run of it, else on the wall clock.
+    /// From one moment to another by these two alone: on the running clock where both stand on the same run of it, else on
+    /// the wall clock. [`Chart::elapsed`](crate::chart::Chart::elapsed) knows more.
     #[must_use]
     pub fn between(from: &Occurred, to: &Occurred) -> Self {
-        match (from, to) {
-            (Occurred::Marked(_), Occurred::Marked(_)) => match (from.boot(), to.boot()) {
-                (Some(a), Some(b)) if a.id == b.id => {
-                    Self { ms: b.since_ms.saturating_sub(a.since_ms), certainty: Certainty::Measured }
-                }
-                _ => Self { ms: wall_between(from, to), certainty: Certainty::AcrossRestart },
-            },
-            _ => Self { ms: wall_between(from, to), certainty: Certainty::Typed },
+        let (Some(a), Some(b)) = (from.stamp(), to.stamp()) else {
+            return Self { ms: wall_between(from, to), certainty: Certainty::Typed, least_ms: None };
+        };
+        match (&a.boot, &b.boot) {
+            (Some(a), Some(b)) if a.id == b.id => {
+                let ms = b.since_ms.saturating_sub(a.since_ms);
+                Self { ms, certainty: Certainty::Measured, least_ms: Some(ms) }
+            }
+            _ => Self { ms: wall_between(from, to), certainty: Certainty::AcrossRestart, least_ms: None },
         }
+    }
+
+    /// At least so many milliseconds.
+    pub(crate) fn at_least(ms: i64) -> Self {
+        Self { ms, certainty: Certainty::AtLeast, least_ms: Some(ms) }
+    }
+
+    /// The same distance, told from the other end.
+    pub(crate) fn back(self) -> Self {
+        Self { ms: self.ms.saturating_neg(), least_ms: self.least_ms.map(i64::saturating_neg), ..self }
+    }
+
+    /// The duration in words: "at least" where only that is known.
+    #[must_use]
+    pub fn words(&self) -> Message {
+        let id = if self.certainty == Certainty::AtLeast { "value-at-least" } else { "value-text" };
+        Message::new(id).with("value", self.clock())
     }
 
     /// `m:ss` to 59:59, then `h:mm:ss`; a minus sign where the second moment came first.
@@ -199,24 +245,25 @@ mod tests {
     #[test]
     fn one_run_of_the_clock_ignores_the_wall() {
         let elapsed = Elapsed::between(&marked(0, "a", 5_000), &marked(-86_400_000, "a", 65_000));
-        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Measured });
+        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Measured, least_ms: Some(60_000) });
     }
 
     #[test]
     fn across_a_restart_the_wall_counts_and_says_so() {
         let elapsed = Elapsed::between(&marked(1_000, "a", 900_000), &marked(301_000, "b", 20_000));
-        assert_eq!(elapsed, Elapsed { ms: 300_000, certainty: Certainty::AcrossRestart });
+        assert_eq!(elapsed, Elapsed { ms: 300_000, certainty: Certainty::AcrossRestart, least_ms: None });
     }
 
     #[test]
     fn a_typed_time_makes_the_distance_typed() {
         let typed = Occurred::Typed { wall_ms: 61_000, offset_min: 0, precision: Precision::Estimated };
-        assert_eq!(Elapsed::between(&marked(1_000, "a", 0), &typed), Elapsed { ms: 60_000, certainty: Certainty::Typed });
+        let elapsed = Elapsed::between(&marked(1_000, "a", 0), &typed);
+        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Typed, least_ms: None });
     }
 
     #[test]
     fn durations_are_written_as_a_midwife_reads_them() {
-        let text = |ms| Elapsed { ms, certainty: Certainty::Measured }.clock();
+        let text = |ms| Elapsed { ms, certainty: Certainty::Measured, least_ms: None }.clock();
         assert_eq!(text(0), "0:00");
         assert_eq!(text(59_999), "0:59");
         assert_eq!(text(3_599_000), "59:59");

@@ -6,7 +6,7 @@
 mod common;
 
 use common::{BIRTH, HOUR, MINUTE, Phone, SECOND, START, born, clamped, jug, odd, order, placenta};
-use secundine_domain::chart::{Chart, Odd, State, fold};
+use secundine_domain::chart::{Chart, Odd, Oddity, State, fold};
 use secundine_domain::fact::Fact;
 use secundine_domain::time::{Certainty, Elapsed, Occurred, Stamp, parse_local};
 
@@ -37,8 +37,8 @@ fn a_wall_clock_that_is_set_moves_no_line_and_no_duration() {
         assert_eq!(order(&chart), phone.entries.iter().map(|entry| entry.id).collect::<Vec<_>>(), "{step}");
         assert_eq!(since_birth(&chart), ["−1:00", "0:00", "4:34", "5:00", "15:00", "18:40"], "{step}");
         assert_eq!(stage(&phone), ("18:40".to_owned(), Certainty::Measured), "{step}");
-        let flagged: Vec<_> = chart.oddities.iter().map(|oddity| (oddity.entry, oddity.what)).collect();
-        assert_eq!(flagged, [(after, Odd::ClockChanged)], "{step}: at the first entry after it, and there only");
+        let flagged: Vec<_> = chart.oddities.iter().map(|oddity| (oddity.entry, oddity.what, oddity.by_ms)).collect();
+        assert_eq!(flagged, [(after, Odd::ClockChanged, Some(step))], "{step}: at the first entry after it, and there only");
     }
 }
 
@@ -141,7 +141,7 @@ fn a_phone_without_a_running_clock_goes_by_the_wall_clock() {
     phone.pass(6 * MINUTE);
     let now = Stamp { boot: None, ..phone.now() };
     let elapsed = phone.chart().third_stage(&now).unwrap().elapsed;
-    assert_eq!(elapsed, Elapsed { ms: 6 * MINUTE, certainty: Certainty::AcrossRestart });
+    assert_eq!(elapsed, Elapsed { ms: 6 * MINUTE, certainty: Certainty::AcrossRestart, least_ms: None });
 }
 
 #[test]
@@ -214,18 +214,22 @@ fn a_retracted_correction_of_the_time_is_out_with_its_line() {
 }
 
 #[test]
-fn summer_time_begins_and_ends_without_moving_anything() {
+fn summer_time_begins_and_ends_and_is_said_without_moving_anything() {
     for (before, after, clocks) in
         [(120, 60, ["04:40:00", "04:45:00", "03:50:00"]), (60, 120, ["03:40:00", "03:45:00", "04:50:00"])]
     {
         let mut phone = Phone::first();
         phone.set_offset(before).mark(born(1));
         phone.pass(5 * MINUTE).mark(clamped(1));
-        phone.set_offset(after).pass(5 * MINUTE).mark(placenta(&[1]));
+        let last = phone.set_offset(after).pass(5 * MINUTE).mark(placenta(&[1]));
         let chart = phone.chart();
         assert_eq!(order(&chart), phone.entries.iter().map(|entry| entry.id).collect::<Vec<_>>());
         assert_eq!(chart.lines[1..].iter().map(|line| line.first.occurred.clock()).collect::<Vec<_>>(), clocks);
-        assert_eq!((stage(&phone), chart.oddities), (("10:00".to_owned(), Certainty::Measured), vec![]));
+        assert_eq!(stage(&phone), ("10:00".to_owned(), Certainty::Measured));
+        // The chart was opened at +60, so that the birth may stand at a change too.
+        let flagged: Vec<_> = chart.oddities.iter().filter(|oddity| oddity.entry == last).cloned().collect();
+        let by_ms = Some(i64::from(after - before) * MINUTE);
+        assert_eq!(flagged, [Oddity { entry: last, what: Odd::ZoneChanged, by_ms }]);
     }
 }
 

@@ -6,14 +6,13 @@ mod common;
 
 use std::fmt::Write as _;
 
-use common::{MINUTE, Phone, born, care, chose, examined, jug, look, placenta, protocol, seen};
+use common::{MINUTE, Phone, born, care, chose, clock, examined, jug, look, placenta, protocol, seen};
 use secundine_domain::assess::{About, FindingState, assess};
 use secundine_domain::due::due;
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{Answer, Care, Fact};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::Protocol;
-use secundine_domain::time::{Certainty, Elapsed};
 
 /// `id` or `id(name: value, …)`.
 fn say(message: &Message) -> String {
@@ -40,7 +39,7 @@ fn read(phone: &Phone, protocol: Option<&Protocol>) -> String {
         writeln!(text, "  {:?}{level}: {} [{}]{whose}", finding.state, say(&finding.message), on.join(" ")).unwrap();
     }
     for due in due(&chart, protocol, &now) {
-        let clock = Elapsed { ms: due.in_ms, certainty: Certainty::Measured }.clock();
+        let clock = clock(due.in_ms);
         writeln!(text, "  due in {clock}: {} {:?} {}; {:?}", due.id, due.level, due.source, due.status).unwrap();
     }
     text
@@ -55,7 +54,7 @@ fn minutes(phone: &mut Phone, protocol: &Protocol, count: usize) -> String {
         let level = found.level.map(|level| format!(" {level:?}")).unwrap_or_default();
         let coming: Vec<String> = due(&phone.chart(), Some(protocol), &phone.now())
             .iter()
-            .map(|due| format!("{} in {}", due.id, Elapsed { ms: due.in_ms, certainty: Certainty::Measured }.clock()))
+            .map(|due| format!("{} in {}", due.id, clock(due.in_ms)))
             .collect();
         phone.pass(MINUTE);
         format!("{minute:>2} min  {stage:>7}  {:?}{level}; {}\n", found.state, coming.join(", "))

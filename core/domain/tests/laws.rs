@@ -6,19 +6,19 @@ mod common;
 
 use std::collections::BTreeSet;
 
-use common::arbitrary::{entries, fact, loss, stamp};
+use common::arbitrary::{entries, fact, loss, runs, stamp};
 use common::{BIRTH, HOUR, START, born, care, id, kind, kinds};
 use proptest::prelude::*;
 use proptest::sample::select;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{FileFailurePersistence, TestRunner};
 use secundine_domain::assess::{About, Finding, FindingState, assess};
-use secundine_domain::chart::{Chart, fold};
+use secundine_domain::chart::{Chart, fold, fold_with};
 use secundine_domain::due::due;
 use secundine_domain::entry::{Entry, EntryId};
 use secundine_domain::fact::{BabyNo, Care, Fact};
 use secundine_domain::protocol::{Level, Protocol, Watch};
-use secundine_domain::time::{Boot, Certainty, Elapsed, Occurred, Stamp};
+use secundine_domain::time::{Boot, Certainty, Occurred, Stamp};
 
 fn lasting() -> ProptestConfig {
     ProptestConfig {
@@ -97,6 +97,14 @@ proptest! {
     }
 
     #[test]
+    fn the_order_of_what_is_kept_of_the_runs_changes_nothing(
+        (entries, mixed) in shuffled(),
+        (kept, mixed_runs) in runs().prop_flat_map(|runs| (Just(runs.clone()), Just(runs).prop_shuffle())),
+    ) {
+        prop_assert_eq!(fold_with(BIRTH, &entries, &kept), fold_with(BIRTH, &mixed, &mixed_runs));
+    }
+
+    #[test]
     fn a_second_arrival_changes_nothing((entries, mixed) in shuffled(), again in 0_usize..24) {
         let twice: Vec<Entry> = entries.iter().chain(mixed.iter().take(again)).cloned().collect();
         prop_assert_eq!(fold(BIRTH, &entries), fold(BIRTH, &twice));
@@ -152,7 +160,7 @@ proptest! {
             let entry = line.shown();
             let _ = chart.say(&entry.fact);
             let _ = chart.since_birth(&entry.occurred).map(|elapsed| elapsed.clock());
-            let _ = (entry.written_apart(), entry.is_late(protocol), entry.occurred.clock(), entry.occurred.date(), entry.recorded.date_and_clock());
+            let _ = (chart.written_apart(entry), chart.is_late(entry, protocol), entry.occurred.clock(), entry.occurred.date(), entry.recorded.date_and_clock());
         }
     }
 
@@ -234,10 +242,11 @@ proptest! {
     }
 
     #[test]
-    fn there_and_back_is_no_distance(entries in entries()) {
+    fn there_and_back_is_no_distance(entries in entries(), runs in runs()) {
+        let chart = fold_with(BIRTH, &entries, &runs);
         for pair in entries.windows(2) {
             let [one, other] = pair else { continue };
-            let (there, back) = (Elapsed::between(&one.occurred, &other.occurred), Elapsed::between(&other.occurred, &one.occurred));
+            let (there, back) = (chart.elapsed(&one.occurred, &other.occurred), chart.elapsed(&other.occurred, &one.occurred));
             prop_assert_eq!((there.ms.saturating_add(back.ms).abs() <= 1, there.certainty), (true, back.certainty));
         }
     }

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use super::timebase::Timebase;
 use crate::entry::{Entry, EntryId};
 use crate::fact::Fact;
-use crate::time::{Boot, Occurred};
 
 /// An entry as first written, what was written over it, and what now holds.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,7 +52,7 @@ impl Line {
 }
 
 /// The lines in order of time, and the amendments whose target is not here (each then stands as a line of its own).
-pub(super) fn lines(entries: &BTreeMap<EntryId, &Entry>) -> (Vec<Line>, Vec<EntryId>) {
+pub(super) fn lines(entries: &BTreeMap<EntryId, &Entry>, timebase: &Timebase) -> (Vec<Line>, Vec<EntryId>) {
     let mut amended: BTreeMap<EntryId, Vec<&Entry>> = BTreeMap::new();
     let mut firsts = Vec::new();
     let mut missing = Vec::new();
@@ -67,12 +67,11 @@ pub(super) fn lines(entries: &BTreeMap<EntryId, &Entry>) -> (Vec<Line>, Vec<Entr
             missing.push(entry.id);
         }
     }
-    let timebase = Timebase::of(entries);
     let mut lines: Vec<Line> = firsts
         .into_iter()
         .map(|first| {
             let mut amendments: Vec<Entry> = amended.remove(&first.id).unwrap_or_default().into_iter().cloned().collect();
-            amendments.sort_by_key(|entry| (timebase.place(&Occurred::Marked(entry.recorded.clone())), entry.id));
+            amendments.sort_by_key(|entry| (timebase.written(entry), entry.id));
             Line { first: first.clone(), amendments }
         })
         .collect();
@@ -90,36 +89,4 @@ fn root(entry: &Entry, entries: &BTreeMap<EntryId, &Entry>) -> Option<EntryId> {
         }
     }
     None
-}
-
-/// Places moments in order even where the wall clock was set in between: within one run of a device's clock the earliest
-/// stamp is the anchor and the running clock tells the rest.
-struct Timebase<'a>(BTreeMap<&'a str, (i64, i64)>);
-
-impl<'a> Timebase<'a> {
-    fn of(entries: &BTreeMap<EntryId, &'a Entry>) -> Self {
-        let mut anchors: BTreeMap<&str, (i64, i64)> = BTreeMap::new();
-        for stamp in entries.values().flat_map(|entry| [Some(&entry.recorded), marked(&entry.occurred)]).flatten() {
-            if let Some(Boot { id, since_ms }) = &stamp.boot {
-                let anchor = (*since_ms, stamp.wall_ms);
-                anchors.entry(id).and_modify(|kept| *kept = (*kept).min(anchor)).or_insert(anchor);
-            }
-        }
-        Self(anchors)
-    }
-
-    fn place(&self, at: &Occurred) -> i64 {
-        let running = marked(at).and_then(|stamp| stamp.boot.as_ref()).and_then(|boot| {
-            let (since_ms, wall_ms) = self.0.get(boot.id.as_str())?;
-            Some(wall_ms.saturating_add(boot.since_ms.saturating_sub(*since_ms)))
-        });
-        running.unwrap_or_else(|| at.wall_ms())
-    }
-}
-
-fn marked(at: &Occurred) -> Option<&crate::time::Stamp> {
-    match at {
-        Occurred::Marked(stamp) => Some(stamp),
-        Occurred::Typed { .. } => None,
-    }
 }

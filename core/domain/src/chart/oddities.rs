@@ -1,24 +1,102 @@
 //! What is odd about the entries: shown with what it is about, never refused, never put right by the program.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
-use super::{Chart, Line, Odd, Oddity, State};
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::clock_changes::{self, CLOCK_STEP_MS};
+use super::{Chart, Line, State};
 use crate::entry::{Entry, EntryId};
 use crate::fact::{BabyNo, Fact};
-use crate::time::{Certainty, Elapsed, Occurred};
+use crate::message::Message;
+use crate::time::{Certainty, Occurred};
 
-/// A wall clock that moved by more than this against the running clock was set, ms.
-const CLOCK_STEP_MS: u32 = 2_000;
+/// Something odd: life is odd, so it is shown and not refused.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Oddity {
+    /// The entry at which it shows.
+    pub entry: EntryId,
+    /// What is odd.
+    pub what: Odd,
+    /// By how much the clock or its offset changed, ms; negative when back. At a restart it is the least.
+    #[ts(type = "number | null")]
+    pub by_ms: Option<i64>,
+}
+
+impl Oddity {
+    pub(super) fn plain(entry: EntryId, what: Odd) -> Self {
+        Self { entry, what, by_ms: None }
+    }
+
+    /// The sentence that tells it.
+    #[must_use]
+    pub fn message(&self) -> Message {
+        let Some(by_ms) = self.by_ms else { return self.what.message() };
+        let way = if by_ms < 0 { "back" } else { "forward" };
+        self.what.message().with("way", way).with("by", span(by_ms))
+    }
+}
+
+/// A span of time by its two greatest units.
+fn span(ms: i64) -> Message {
+    let seconds = ms.unsigned_abs() / 1000;
+    let (id, great, small) = match seconds {
+        0..60 => return Message::new("span-seconds").with("seconds", seconds.to_string()),
+        60..3600 => ("span-minutes", ("minutes", seconds / 60), ("seconds", seconds % 60)),
+        _ => ("span-hours", ("hours", seconds / 3600), ("minutes", seconds / 60 % 60)),
+    };
+    Message::new(id).with(great.0, great.1.to_string()).with(small.0, small.1.to_string())
+}
+
+/// Kinds of oddity.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Odd {
+    /// It happened before the birth of the baby that it is about, or before any birth.
+    BeforeBirth,
+    /// The baby of this entry has no birth on record.
+    NoBaby,
+    /// A second birth of the same baby.
+    SecondBirth,
+    /// A second placenta for the same baby.
+    SecondPlacenta,
+    /// The same mark stands twice; the first in time counts.
+    Repeated,
+    /// The cord is cut before it is clamped.
+    CutBeforeClamp,
+    /// The time lies after the moment of writing.
+    InFuture,
+    /// The wall clock was changed by more than 2 s since the line before, as the running clock tells.
+    ClockChanged,
+    /// The wall clock was set back by more than 2 s since the line before, at a restart or without a running clock.
+    ClockSetBack,
+    /// Local time changed against UTC since the line before: summer time, or another time zone.
+    ZoneChanged,
+    /// It puts right an entry that is not here.
+    AmendsMissing,
+    /// A kind of fact that this version does not know.
+    UnknownFact,
+}
+
+impl Odd {
+    /// The sentence that tells it without its amount; [`Oddity::message`] tells both.
+    #[must_use]
+    pub fn message(self) -> Message {
+        let id = serde_json::to_value(self).ok().and_then(|value| value.as_str().map(|text| format!("odd-{text}")));
+        Message::new(id.unwrap_or_default())
+    }
+}
 
 pub(super) fn find(chart: &mut Chart, missing: &[EntryId]) {
-    let mut odd: BTreeSet<Oddity> = missing.iter().map(|entry| Oddity { entry: *entry, what: Odd::AmendsMissing }).collect();
+    let mut odd: BTreeSet<Oddity> = missing.iter().map(|entry| Oddity::plain(*entry, Odd::AmendsMissing)).collect();
     let mut seen: BTreeSet<(&'static str, BabyNo)> = BTreeSet::new();
     let mut note = |line: &Line, what| {
-        odd.insert(Oddity { entry: line.first.id, what });
+        odd.insert(Oddity::plain(line.first.id, what));
     };
     for line in chart.lines.iter().filter(|line| line.state() != State::Retracted) {
         let entry = line.current();
-        if Elapsed::between(&Occurred::Marked(entry.recorded.clone()), &entry.occurred).ms > CLOCK_STEP_MS.into() {
+        if chart.delay_ms(entry) < -i64::from(CLOCK_STEP_MS) {
             note(line, Odd::InFuture);
         }
         if matches!(entry.fact, Fact::Unknown { .. }) {
@@ -43,7 +121,7 @@ pub(super) fn find(chart: &mut Chart, missing: &[EntryId]) {
             note(line, Odd::CutBeforeClamp);
         }
     }
-    odd.extend(clock_changes(&chart.lines));
+    odd.extend(clock_changes::find(&chart.lines, &chart.runs));
     chart.oddities = odd.into_iter().collect();
 }
 
@@ -76,7 +154,7 @@ fn once(fact: &Fact) -> Option<(&'static str, Odd)> {
 /// Third-stage facts that lie before the birth of a baby that they are about; blood and examination, before any birth.
 fn before_birth(chart: &Chart, entry: &Entry) -> bool {
     let born = |no: &BabyNo| chart.babies.get(no).and_then(|baby| baby.born.as_ref());
-    let before = |no: &BabyNo| born(no).is_some_and(|mark| earlier(&entry.occurred, &mark.at));
+    let before = |no: &BabyNo| born(no).is_some_and(|mark| earlier(chart, &entry.occurred, &mark.at));
     match &entry.fact {
         Fact::BloodLoss(_) | Fact::Examined { .. } => chart.babies.keys().filter(|no| born(no).is_some()).all(before),
         Fact::BabyBorn { .. } => false,
@@ -87,37 +165,14 @@ fn before_birth(chart: &Chart, entry: &Entry) -> bool {
 fn cut_before_clamp(chart: &Chart, baby: BabyNo) -> bool {
     let Some(baby) = chart.babies.get(&baby) else { return false };
     match (&baby.cut, &baby.clamped) {
-        (Some(cut), Some(clamped)) => earlier(&cut.at, &clamped.at),
+        (Some(cut), Some(clamped)) => earlier(chart, &cut.at, &clamped.at),
         (Some(_), None) => true,
         _ => false,
     }
 }
 
 /// A typed time has whole minutes only, so it is earlier only from a minute on.
-fn earlier(one: &Occurred, other: &Occurred) -> bool {
-    let elapsed = Elapsed::between(one, other);
+fn earlier(chart: &Chart, one: &Occurred, other: &Occurred) -> bool {
+    let elapsed = chart.elapsed(one, other);
     elapsed.ms > if elapsed.certainty == Certainty::Typed { 59_999 } else { 0 }
-}
-
-/// Lines at which the wall clock had moved against the running clock since the stamp before, in order of writing.
-fn clock_changes(lines: &[Line]) -> Vec<Oddity> {
-    let mut entries: Vec<(&Entry, EntryId)> = Vec::new();
-    for line in lines {
-        entries.push((&line.first, line.first.id));
-        entries.extend(line.amendments.iter().map(|entry| (entry, line.first.id)));
-    }
-    entries.sort_by_key(|(entry, _)| entry.id);
-    let mut last: BTreeMap<&str, (i64, i64)> = BTreeMap::new();
-    let mut odd = Vec::new();
-    for (entry, line) in entries {
-        let Some(boot) = &entry.recorded.boot else { continue };
-        let here = (entry.recorded.wall_ms, boot.since_ms);
-        if let Some((wall_ms, since_ms)) = last.insert(&boot.id, here) {
-            let drift = (here.0.saturating_sub(wall_ms)).saturating_sub(here.1.saturating_sub(since_ms));
-            if drift.unsigned_abs() > CLOCK_STEP_MS.into() {
-                odd.push(Oddity { entry: line, what: Odd::ClockChanged });
-            }
-        }
-    }
-    odd
 }

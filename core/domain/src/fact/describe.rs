@@ -94,11 +94,13 @@ fn client_line(client: &Client) -> Message {
 
 fn loss_line(loss: &Loss) -> Message {
     match loss {
-        Loss::Weighed { item, gross, dry } => Message::new(if item.trim().is_empty() { "fact-loss-weighed-item" } else { "fact-loss-weighed" })
-            .with("item", item.as_str())
-            .with("gross", gross.get())
-            .with("dry", dry.get())
-            .with("net", gross.get().saturating_sub(dry.get())),
+        Loss::Weighed { item, gross, dry } => {
+            Message::new(if item.trim().is_empty() { "fact-loss-weighed-item" } else { "fact-loss-weighed" })
+                .with("item", item.as_str())
+                .with("gross", gross.get())
+                .with("dry", dry.get())
+                .with("net", gross.get().saturating_sub(dry.get()))
+        }
         Loss::Jug { volume } => Message::new("fact-loss-jug").with("volume", volume.get()),
         Loss::Seen { volume } => Message::new("fact-loss-seen").with("volume", volume.get()),
     }

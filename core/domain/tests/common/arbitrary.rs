@@ -13,7 +13,7 @@ use secundine_domain::quantity::{
     ApgarPart, BirthWeight, Count, Gestation, HeartRate, ItemWeight, Length, Minutes, Pressure, RespiratoryRate, Saturation,
     Temperature, Volume,
 };
-use secundine_domain::time::{Boot, Occurred, Precision, Stamp};
+use secundine_domain::time::{Boot, Occurred, Precision, Run, Stamp};
 
 use super::{BIRTH, HOUR, START, id};
 
@@ -38,6 +38,11 @@ pub fn stamp() -> BoxedStrategy<Stamp> {
     (moment(START), offset(), zone, boot())
         .prop_map(|(wall_ms, offset_min, zone, boot)| Stamp { wall_ms, offset_min, zone, boot })
         .boxed()
+}
+
+/// What a device has kept of its runs, some of them run by entries too.
+pub fn runs() -> impl Strategy<Value = Vec<Run>> {
+    vec(stamp(), 0..6).prop_map(|stamps| stamps.iter().filter_map(Stamp::run).collect())
 }
 
 pub fn occurred() -> BoxedStrategy<Occurred> {

@@ -4,12 +4,12 @@
 
 pub mod arbitrary;
 
-use secundine_domain::chart::{Chart, Odd, fold};
+use secundine_domain::chart::{Chart, Odd, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, DeviceId, Entry, EntryId};
 use secundine_domain::fact::{Answer, Apgar, BabyNo, Care, Fact, Loss, MotherObservation};
 use secundine_domain::protocol::Protocol;
 use secundine_domain::quantity::{ApgarPart, HeartRate, ItemWeight, Minutes, Pressure, Volume};
-use secundine_domain::time::{Boot, Occurred, Precision, Stamp};
+use secundine_domain::time::{Boot, Certainty, Elapsed, Occurred, Precision, Run, Stamp};
 
 /// 2026-11-25 02:40:00 UTC.
 pub const START: i64 = 1_795_574_400_000;
@@ -28,6 +28,14 @@ pub fn id(device: u8, n: u64) -> EntryId {
 #[derive(Clone)]
 pub struct Phone {
     pub entries: Vec<Entry>,
+    /// What it has kept of the runs of its clock.
+    pub runs: Vec<Run>,
+    /// Time since the start as it truly passed, ms.
+    pub true_ms: i64,
+    /// The same at each entry.
+    pub truth: Vec<i64>,
+    /// Whether it has a clock that runs through suspend.
+    pub running_clock: bool,
     device: u8,
     author: &'static str,
     wall_ms: i64,
@@ -39,17 +47,35 @@ pub struct Phone {
 impl Phone {
     /// The first phone of the birth; its entry 1 opens the chart.
     pub fn first() -> Self {
-        let mut phone = Self::numbered(1, "Ada");
+        Self::opened(true)
+    }
+
+    /// The same, with or without a clock that runs through suspend.
+    pub fn opened(running_clock: bool) -> Self {
+        let mut phone = Self { running_clock, ..Self::numbered(1, "Ada") };
         phone.mark(Fact::BirthRegistered { label: "Rosa".to_owned(), rehearsal: false });
         phone
     }
 
     pub fn numbered(device: u8, author: &'static str) -> Self {
         let since_ms = 5_000_000 * i64::from(device);
-        Self { entries: Vec::new(), device, author, wall_ms: START, offset_min: 60, boot: 1, since_ms }
+        Self {
+            entries: Vec::new(),
+            runs: Vec::new(),
+            true_ms: 0,
+            truth: Vec::new(),
+            running_clock: true,
+            device,
+            author,
+            wall_ms: START,
+            offset_min: 60,
+            boot: 1,
+            since_ms,
+        }
     }
 
     pub fn pass(&mut self, ms: i64) -> &mut Self {
+        self.true_ms += ms;
         self.wall_ms += ms;
         self.since_ms += ms;
         self
@@ -66,8 +92,20 @@ impl Phone {
         self
     }
 
-    /// Off and on again, which takes so long.
+    /// Keeps this moment as the last of its run.
+    pub fn beat(&mut self) -> &mut Self {
+        self.runs.extend(self.now().run());
+        self
+    }
+
+    /// By how much the wall clock is wrong, against the start.
+    pub fn wrong_ms(&self) -> i64 {
+        self.wall_ms - START - self.true_ms
+    }
+
+    /// Off and on again, which takes so long, 20 s or more.
     pub fn restart(&mut self, takes_ms: i64) -> &mut Self {
+        self.true_ms += takes_ms;
         self.wall_ms += takes_ms;
         self.boot += 1;
         self.since_ms = 20 * SECOND;
@@ -75,7 +113,8 @@ impl Phone {
     }
 
     pub fn now(&self) -> Stamp {
-        let boot = Some(Boot { id: format!("{}-{}", self.device, self.boot), since_ms: self.since_ms });
+        let boot = Boot { id: format!("{}-{}", self.device, self.boot), since_ms: self.since_ms };
+        let boot = Some(boot).filter(|_| self.running_clock);
         Stamp { wall_ms: self.wall_ms, offset_min: self.offset_min, zone: None, boot }
     }
 
@@ -105,9 +144,9 @@ impl Phone {
         self.correct(entry, Fact::Retracted)
     }
 
-    /// The chart of what this phone has written.
+    /// The chart of what this phone has written and kept.
     pub fn chart(&self) -> Chart {
-        fold(BIRTH, &self.entries)
+        fold_with(BIRTH, &self.entries, &self.runs)
     }
 
     fn typed_at(&self, wall_ms: i64) -> Occurred {
@@ -118,6 +157,7 @@ impl Phone {
         let id = id(self.device, self.entries.len() as u64 + 1);
         let amends = amends.map(|entry| Amendment { entry, reason: "read again".to_owned() });
         let author = self.author.to_owned();
+        self.truth.push(self.true_ms);
         self.entries.push(Entry { id, birth: BIRTH, author, occurred, recorded: self.now(), fact, amends });
         id
     }
@@ -186,6 +226,11 @@ pub fn protocol(id: &str) -> &'static Protocol {
 /// What is odd about an entry.
 pub fn odd(chart: &Chart, entry: EntryId) -> Vec<Odd> {
     chart.oddities.iter().filter(|oddity| oddity.entry == entry).map(|oddity| oddity.what).collect()
+}
+
+/// Milliseconds as a duration is written.
+pub fn clock(ms: i64) -> String {
+    Elapsed { ms, certainty: Certainty::Measured, least_ms: None }.clock()
 }
 
 /// The ids of the lines, in their order.
