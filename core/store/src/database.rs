@@ -1,20 +1,26 @@
 //! The database file: its tables, how it is opened, and what is done with one that has lost its keys.
 
 use std::path::Path;
+use std::sync::Once;
 use std::time::Duration;
 use std::{fs, io};
 
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
+use secundine_domain::entry::{BirthId, DeviceId, EntryId};
 
 use crate::StoreError;
+use crate::head::HEAD;
 use crate::keys::{DataKey, sync_folder};
 
 /// Name of the database in the practice's folder.
 pub const DATABASE: &str = "secundine.db";
 
-/// What follows its name: the database itself, and the log that is not folded into it yet.
-const SUFFIXES: [&str; 2] = ["", "-wal"];
+/// Name of the log beside it, which is not folded into it yet.
+pub(crate) const LOG: &str = "secundine.db-wal";
+
+/// Bytes of a page, as SQLCipher 4 makes it.
+pub(crate) const PAGE: u64 = 4096;
 
 /// How long to wait for another window that is just closing.
 const PATIENCE: Duration = Duration::from_secs(1);
@@ -22,16 +28,24 @@ const PATIENCE: Duration = Duration::from_secs(1);
 /// Version of the tables that this program writes.
 pub(crate) const FORM: i64 = 1;
 
-// One b-tree, clustered by birth: an entry dirties one page, so a mark costs one WAL frame and one fsync.
+// One b-tree, clustered by birth: an entry dirties one page, so a mark costs one WAL frame and one fsync. The device that
+// has a seed is this one.
 pub(crate) const TABLES: &str = "
 CREATE TABLE entry (
     birth  BLOB NOT NULL CHECK (length(birth) = 24),
     device BLOB NOT NULL CHECK (length(device) = 16),
     n      INTEGER NOT NULL CHECK (n > 0),
     body   BLOB NOT NULL,
+    link   BLOB NOT NULL CHECK (length(link) = 32),
+    signature BLOB NOT NULL CHECK (length(signature) = 64),
     PRIMARY KEY (birth, device, n)
 ) STRICT, WITHOUT ROWID;
-CREATE TABLE device (id BLOB NOT NULL PRIMARY KEY CHECK (length(id) = 16)) STRICT, WITHOUT ROWID;
+CREATE TABLE run (boot TEXT NOT NULL PRIMARY KEY, since_ms INTEGER NOT NULL, wall_ms INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+CREATE TABLE device (
+    id     BLOB NOT NULL PRIMARY KEY CHECK (length(id) = 16),
+    public BLOB NOT NULL CHECK (length(public) = 32),
+    seed   BLOB CHECK (length(seed) = 32)
+) STRICT, WITHOUT ROWID;
 CREATE TRIGGER entry_stays BEFORE UPDATE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END;
 CREATE TRIGGER entry_remains BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never removed'); END;
 CREATE TRIGGER entry_once BEFORE INSERT ON entry
@@ -43,11 +57,16 @@ CREATE TRIGGER device_remains BEFORE DELETE ON device BEGIN SELECT RAISE(ABORT, 
 
 /// Opens the database with its key, alone and durably. Refuses one of a later form without changing it.
 pub(crate) fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<Connection, StoreError> {
+    begin_once();
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | extra;
     let reading = |error: rusqlite::Error| StoreError::reading(&error);
-    let log_kept = fs::metadata(folder.join(format!("{DATABASE}-wal"))).is_ok_and(|log| log.len() > 0);
+    let log_kept = fs::metadata(folder.join(LOG)).is_ok_and(|log| log.len() > 0);
     let connection = Connection::open_with_flags(folder.join(DATABASE), flags).map_err(reading)?;
     connection.busy_timeout(PATIENCE).map_err(reading)?;
+    // Pages and texts are wiped as they are freed: after the lock nothing of them is in memory.
+    connection.execute_batch("PRAGMA cipher_memory_security = ON").map_err(reading)?;
+    // What is wrong is told by the result; SQLCipher would also write it to standard error.
+    connection.execute_batch("PRAGMA cipher_log_level = NONE").map_err(reading)?;
     connection.execute_batch(&key.pragma()).map_err(reading)?;
     // Closing a database that turns out to be newer must not fold its log into it.
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, log_kept).map_err(reading)?;
@@ -59,7 +78,7 @@ pub(crate) fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<
     connection.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, false).map_err(reading)?;
     connection
         .execute_batch(
-            "PRAGMA journal_mode = WAL; PRAGMA synchronous = EXTRA; PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;
+            "PRAGMA synchronous = EXTRA; PRAGMA journal_mode = WAL; PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON;
              PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; PRAGMA recursive_triggers = ON; PRAGMA secure_delete = ON;",
         )
         .map_err(reading)?;
@@ -72,18 +91,43 @@ pub(crate) fn make_folder(folder: &Path) -> io::Result<()> {
     folder.parent().filter(|parent| !parent.as_os_str().is_empty()).map_or(Ok(()), sync_folder)
 }
 
-/// A database without key files cannot be read here; it is set aside under a name of its own, not removed, in case a key
-/// file turns up in a backup.
+/// A database without key files cannot be read here; it is set aside with its log and head under a name of its own, not
+/// removed, in case a key file turns up in a backup.
 pub(crate) fn set_aside_without_key(folder: &Path) -> io::Result<()> {
-    let named = |n: u32, suffix: &str| folder.join(format!("without-key-{n}-{DATABASE}{suffix}"));
-    let free = (1..).find(|n| !SUFFIXES.iter().any(|suffix| named(*n, suffix).exists())).unwrap_or(u32::MAX);
-    for suffix in SUFFIXES {
-        let from = folder.join(format!("{DATABASE}{suffix}"));
+    let files = [DATABASE, LOG, HEAD];
+    let named = |n: u32, file: &str| folder.join(format!("without-key-{n}-{file}"));
+    let free = (1..).find(|n| !files.iter().any(|file| named(*n, file).exists())).unwrap_or(u32::MAX);
+    for file in files {
+        let from = folder.join(file);
         if from.exists() {
-            fs::rename(&from, named(free, suffix))?;
+            fs::rename(&from, named(free, file))?;
         }
     }
     Ok(())
+}
+
+/// A birth's key in the table: its device, then its number, so that births of one device lie in their order.
+pub(crate) type BirthKey = [u8; 24];
+
+pub(crate) fn birth_key(birth: BirthId) -> BirthKey {
+    let mut key = [0; 24];
+    let (device, n) = key.split_at_mut(16);
+    device.copy_from_slice(&birth.0.device.0);
+    n.copy_from_slice(&birth.0.n.to_be_bytes());
+    key
+}
+
+pub(crate) fn birth_of(key: &[u8]) -> Option<BirthId> {
+    let (device, n) = key.split_at_checked(16)?;
+    let (device, n) = (device.try_into().ok()?, n.try_into().ok()?);
+    Some(BirthId(EntryId { device: DeviceId(device), n: u64::from_be_bytes(n) }))
+}
+
+/// SQLite calls itself ready a moment before SQLCipher is: of two threads that open their first database together, one
+/// would find no cipher. So the first opening of the process is made alone.
+fn begin_once() {
+    static BEGUN: Once = Once::new();
+    BEGUN.call_once(|| drop(Connection::open_in_memory()));
 }
 
 #[cfg(test)]
@@ -119,6 +163,7 @@ mod tests {
             ("temp_store", "2"),
             ("page_size", "4096"),
             ("cipher_use_hmac", "1"),
+            ("cipher_memory_security", "1"),
             ("cipher_hmac_algorithm", "HMAC_SHA512"),
             ("cipher_plaintext_header_size", "0"),
         ];

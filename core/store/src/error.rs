@@ -17,6 +17,9 @@ pub enum StoreError {
     /// Too short to protect anything.
     #[error("the passphrase is too short")]
     ShortPassphrase,
+    /// A recovery identity was given for a new passphrase.
+    #[error("a recovery identity is no passphrase")]
+    IdentityAsPassphrase,
     /// The passphrase or identity does not open the key file.
     #[error("the passphrase does not fit")]
     WrongPassphrase,
@@ -32,6 +35,9 @@ pub enum StoreError {
     /// Another process has it open.
     #[error("the store is open elsewhere")]
     InUse,
+    /// The wipe was begun and is not at its end.
+    #[error("the wipe is not finished: {0}")]
+    WipeUnfinished(String),
     /// The entry is NOT on disk: there is no room.
     #[error("not saved: the disk is full")]
     Full,

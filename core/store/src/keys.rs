@@ -8,7 +8,7 @@ use age::secrecy::{ExposeSecret, SecretString};
 use age::{DecryptError, scrypt, x25519};
 use zeroize::Zeroizing;
 
-use crate::StoreError;
+use crate::{Store, StoreError};
 
 /// The age file that the passphrase opens.
 pub const PASSPHRASE_KEY: &str = "key.passphrase.age";
@@ -52,17 +52,27 @@ impl DataKey {
     /// The passphrase's file is the one that founds the practice. The recovery file takes its name only after it: alone, it
     /// would look like a practice whose passphrase file was lost, and nobody has seen its identity yet.
     pub(crate) fn wrap(&self, folder: &Path, passphrase: Passphrase) -> Result<SecretString, StoreError> {
-        let identity = x25519::Identity::generate();
-        let recovery = self.seal(&identity.to_public())?;
-        let mut recipient = scrypt::Recipient::new(passphrase);
-        recipient.set_work_factor(SCRYPT_LOG_N);
-        let by_passphrase = self.seal(&recipient)?;
+        let (identity, recovery) = self.seal_for_recovery()?;
+        let by_passphrase = self.seal_for_passphrase(passphrase)?;
         write_unfinished(folder, RECOVERY_KEY, &recovery)
             .and_then(|()| write_unfinished(folder, PASSPHRASE_KEY, &by_passphrase))
             .and_then(|()| finish(folder, PASSPHRASE_KEY))
             .and_then(|()| finish(folder, RECOVERY_KEY))
             .map_err(|error| StoreError::writing_file(&error))?;
-        Ok(identity.to_string())
+        Ok(identity)
+    }
+
+    /// The file that this passphrase opens.
+    fn seal_for_passphrase(&self, passphrase: Passphrase) -> Result<Vec<u8>, StoreError> {
+        let mut recipient = scrypt::Recipient::new(passphrase);
+        recipient.set_work_factor(SCRYPT_LOG_N);
+        self.seal(&recipient)
+    }
+
+    /// A new recovery identity, and the file that it opens.
+    fn seal_for_recovery(&self) -> Result<(SecretString, Vec<u8>), StoreError> {
+        let identity = x25519::Identity::generate();
+        Ok((identity.to_string(), self.seal(&identity.to_public())?))
     }
 
     fn seal(&self, recipient: &impl age::Recipient) -> Result<Vec<u8>, StoreError> {
@@ -81,6 +91,14 @@ impl DataKey {
         let identity: x25519::Identity =
             identity.expose_secret().trim().to_ascii_uppercase().parse().map_err(|_| StoreError::WrongPassphrase)?;
         Self::read(folder, RECOVERY_KEY, &identity)
+    }
+
+    /// The key, by either.
+    pub(crate) fn by_secret(folder: &Path, secret: Passphrase) -> Result<Self, StoreError> {
+        match is_recovery_identity(&secret) {
+            true => Self::by_identity(folder, &secret),
+            false => Self::by_passphrase(folder, secret),
+        }
     }
 
     fn read(folder: &Path, name: &str, identity: &impl age::Identity) -> Result<Self, StoreError> {
@@ -102,7 +120,58 @@ impl DataKey {
     }
 }
 
-fn unfinished(folder: &Path, name: &str) -> PathBuf {
+/// Whether a practice can have this passphrase.
+pub(crate) fn check_new(passphrase: &Passphrase) -> Result<(), StoreError> {
+    if is_recovery_identity(passphrase) {
+        // It would be taken for an identity at the door, and never open anything.
+        return Err(StoreError::IdentityAsPassphrase);
+    }
+    match passphrase.expose_secret().chars().count() < PASSPHRASE_LETTERS {
+        true => Err(StoreError::ShortPassphrase),
+        false => Ok(()),
+    }
+}
+
+impl Store {
+    /// Gives the practice in this folder another passphrase; `secret` is the old one, or the recovery identity as it was
+    /// printed. After a crash either the old or the new one opens.
+    ///
+    /// # Errors
+    /// [`StoreError`] says why not: the old passphrase holds.
+    pub fn change_passphrase(folder: &Path, secret: Passphrase, new: Passphrase) -> Result<(), StoreError> {
+        check_new(&new)?;
+        let sealed = Self::key_of(folder, secret)?.seal_for_passphrase(new)?;
+        write_named(folder, PASSPHRASE_KEY, &sealed).map_err(|error| StoreError::writing_file(&error))
+    }
+
+    /// Gives the practice in this folder another recovery identity, which is kept nowhere; `secret` is the passphrase, or
+    /// the recovery identity that holds. The old identity still opens a copy of the old file, were there one.
+    ///
+    /// # Errors
+    /// [`StoreError`] says why not: the old identity holds.
+    pub fn renew_recovery(folder: &Path, secret: Passphrase) -> Result<Passphrase, StoreError> {
+        let (identity, sealed) = Self::key_of(folder, secret)?.seal_for_recovery()?;
+        write_named(folder, RECOVERY_KEY, &sealed).map_err(|error| StoreError::writing_file(&error))?;
+        Ok(identity)
+    }
+
+    /// Whether this passphrase, or recovery identity as it was printed, opens the key of the practice in this folder.
+    ///
+    /// # Errors
+    /// [`StoreError`] says why not.
+    pub fn opens(folder: &Path, secret: Passphrase) -> Result<(), StoreError> {
+        Self::key_of(folder, secret).map(|_| ())
+    }
+
+    fn key_of(folder: &Path, secret: Passphrase) -> Result<DataKey, StoreError> {
+        match Self::exists(folder) {
+            true => DataKey::by_secret(folder, secret),
+            false => Err(StoreError::NoPractice),
+        }
+    }
+}
+
+pub(crate) fn unfinished(folder: &Path, name: &str) -> PathBuf {
     folder.join(format!("{name}.unfinished"))
 }
 
@@ -111,6 +180,12 @@ fn write_unfinished(folder: &Path, name: &str, bytes: &[u8]) -> io::Result<()> {
     let mut file = File::create(unfinished(folder, name))?;
     file.write_all(bytes)?;
     file.sync_all()
+}
+
+/// Puts a file on disk: after a crash it is there as it was before, or as it is now.
+pub(crate) fn write_named(folder: &Path, name: &str, bytes: &[u8]) -> io::Result<()> {
+    write_unfinished(folder, name, bytes)?;
+    finish(folder, name)
 }
 
 /// Gives a file its name: after a crash it is there whole or not at all.

@@ -3,19 +3,24 @@
 use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
-use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
+use secundine_domain::entry::{BirthId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
 use crate::StoreError;
-use crate::database::{FORM, TABLES, connect, make_folder, set_aside_without_key};
-use crate::keys::{DataKey, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY};
+use crate::chain::{Bound, DeviceKey, Link, Position};
+use crate::database::{FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
+use crate::head::{self, Head, Told};
+use crate::inbox;
+use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
 
 /// The open store of one practice on this device.
 pub struct Store {
-    connection: Connection,
-    device: DeviceId,
-    last_n: u64,
-    folder: PathBuf,
+    pub(crate) connection: Connection,
+    pub(crate) key: DeviceKey,
+    /// How far this device's chain goes on disk.
+    last: Position,
+    head: Head,
+    pub(crate) folder: PathBuf,
     /// Set when a write failed in a way that leaves unknown what is on disk: nothing more is written until it is opened anew.
     broken: Option<String>,
 }
@@ -58,15 +63,12 @@ impl Store {
     /// Founds a practice: random key, empty database, both key files. Gives the store and the recovery identity.
     ///
     /// # Errors
-    /// [`StoreError::AlreadyThere`], [`StoreError::ShortPassphrase`], or what kept the files from being written.
+    /// [`StoreError::AlreadyThere`], a passphrase that cannot be, or what kept the files from being written.
     pub fn create(folder: &Path, passphrase: Passphrase) -> Result<(Self, Passphrase), StoreError> {
-        use age::secrecy::ExposeSecret;
         if Self::exists(folder) {
             return Err(StoreError::AlreadyThere);
         }
-        if passphrase.expose_secret().chars().count() < PASSPHRASE_LETTERS {
-            return Err(StoreError::ShortPassphrase);
-        }
+        check_new(&passphrase)?;
         make_folder(folder).and_then(|()| set_aside_without_key(folder)).map_err(|error| StoreError::writing_file(&error))?;
         let key = DataKey::random()?;
         let store = Self::found(folder, &key)?;
@@ -99,23 +101,26 @@ impl Store {
 
     fn found(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
         let connection = connect(folder, key, OpenFlags::SQLITE_OPEN_CREATE)?;
-        let mut id = [0_u8; 16];
-        getrandom::fill(&mut id).map_err(|error| StoreError::NotSaved(error.to_string()))?;
         let tables = format!("BEGIN; {TABLES} PRAGMA user_version = {FORM}; COMMIT;");
         connection.execute_batch(&tables).map_err(|error| StoreError::writing(&error))?;
-        connection.execute("INSERT INTO device (id) VALUES (?1)", params![id]).map_err(|error| StoreError::writing(&error))?;
-        Ok(Self { connection, device: DeviceId(id), last_n: 0, folder: folder.to_owned(), broken: None })
+        let key = DeviceKey::random()?;
+        key.keep(&connection).map_err(|error| StoreError::writing(&error))?;
+        inbox::prepare(&connection, folder)?;
+        let (last, head) = (Position::START, Head::new(folder, false));
+        Ok(Self { connection, key, last, head, folder: folder.to_owned(), broken: None })
     }
 
     fn with_key(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
         let connection = connect(folder, key, OpenFlags::empty())?;
-        let device: Option<[u8; 16]> = connection
-            .query_row("SELECT id FROM device", [], |row| row.get(0))
-            .optional()
-            .map_err(|error| StoreError::reading(&error))?;
-        let device = DeviceId(device.ok_or_else(|| StoreError::Damaged("the device has no id".to_owned()))?);
-        let mut store = Self { connection, device, last_n: 0, folder: folder.to_owned(), broken: None };
-        store.last_n = store.find_last_n().map_err(|error| StoreError::reading(&error))?;
+        // On a full disk the practice opens all the same; the inbox then stays as it was.
+        let _ = inbox::prepare(&connection, folder);
+        let key = DeviceKey::own(&connection)?;
+        let (last, head) = (Position::START, Head::new(folder, false));
+        let mut store = Self { connection, key, last, head, folder: folder.to_owned(), broken: None };
+        store.last = store.find_last().map_err(|error| StoreError::reading(&error))?;
+        if let Told::Position(at) = head::read(folder, &store.key.public()) {
+            store.head = Head::new(folder, at != store.last && store.link_at(at.n)? != Some(at.link));
+        }
         Ok(store)
     }
 
@@ -128,14 +133,16 @@ impl Store {
     /// The id that the next entry of this device takes.
     #[must_use]
     pub fn next_id(&self) -> EntryId {
-        EntryId { device: self.device, n: self.last_n + 1 }
+        EntryId { device: self.key.id(), n: self.last.n + 1 }
     }
 
-    /// Puts an entry on disk. When this returns, the entry survives a kill and a loss of power.
+    /// Puts an entry on disk, bound to the one before it and signed by this device. When this returns, the entry survives a
+    /// kill and a loss of power.
     ///
     /// # Errors
-    /// [`StoreError::Full`] or [`StoreError::NotSaved`]: the entry is NOT on disk. After the latter nothing more is
-    /// written until the store is opened anew, since what a failed sync left behind is unknown.
+    /// [`StoreError::Full`] or [`StoreError::NotSaved`]: the entry is NOT on disk. After a write that failed, nothing more
+    /// is written until the store is opened anew, since what a failed sync left behind is unknown. An entry whose id is not
+    /// [`Store::next_id`] is refused before anything is written.
     pub fn append(&mut self, entry: &Entry) -> Result<Stored, StoreError> {
         let stored = self.append_all(std::slice::from_ref(entry))?;
         stored.into_iter().next().ok_or_else(|| StoreError::NotSaved("no entry".to_owned()))
@@ -146,28 +153,28 @@ impl Store {
     /// # Errors
     /// As for [`Store::append`]: none of them is on disk.
     pub fn append_all(&mut self, entries: &[Entry]) -> Result<Vec<Stored>, StoreError> {
+        self.append_beside(entries, None)
+    }
+
+    /// The same, with a row that names the file of the inbox that they came from.
+    pub(crate) fn append_beside(&mut self, entries: &[Entry], row: Option<&inbox::Row>) -> Result<Vec<Stored>, StoreError> {
         if let Some(reason) = &self.broken {
             return Err(StoreError::NotSaved(reason.clone()));
         }
-        let bodies: Vec<Vec<u8>> = entries
-            .iter()
-            .map(Entry::encode)
-            .collect::<Result<_, _>>()
-            .map_err(|error| StoreError::NotSaved(error.to_string()))?;
-        insert(&mut self.connection, entries, &bodies).map_err(|error| {
+        let bound = self.key.bind(self.last, entries)?;
+        insert(&mut self.connection, entries, &bound, row).map_err(|error| {
             let meaning = StoreError::writing(&error);
             if let StoreError::NotSaved(reason) = &meaning {
                 self.broken = Some(reason.clone());
             }
             meaning
         })?;
-        let own = entries.iter().filter(|entry| entry.id.device == self.device).map(|entry| entry.id.n);
-        self.last_n = own.fold(self.last_n, u64::max);
-        Ok(entries
-            .iter()
-            .zip(&bodies)
-            .map(|(entry, body)| Stored { entry: entry.clone(), digest: Sha256::digest(body).into() })
-            .collect())
+        if let Some(last) = bound.last() {
+            self.last = last.at;
+            self.head.tell(&last.at, &last.seal);
+        }
+        let stored = |(entry, bound): (&Entry, &Bound)| Stored { entry: entry.clone(), digest: bound.digest };
+        Ok(entries.iter().zip(&bound).map(stored).collect())
     }
 
     /// Every entry of a birth, in the order of device and number.
@@ -219,14 +226,30 @@ impl Store {
         hop.query_map([], |row| row.get(0))?.collect()
     }
 
-    fn find_last_n(&self) -> rusqlite::Result<u64> {
-        let mut last = self.connection.prepare("SELECT max(n) FROM entry WHERE birth = ?1 AND device = ?2")?;
-        let mut greatest = 0;
+    fn find_last(&self) -> rusqlite::Result<Position> {
+        let last = "SELECT n, link FROM entry WHERE birth = ?1 AND device = ?2 ORDER BY n DESC LIMIT 1";
+        let (mut last, device) = (self.connection.prepare(last)?, self.key.id());
+        let mut greatest = Position::START;
         for key in self.birth_keys()? {
-            let n: Option<u64> = last.query_row(params![key, self.device.0], |row| row.get(0))?;
-            greatest = greatest.max(n.unwrap_or(0));
+            let position = |row: &rusqlite::Row| Ok(Position { n: row.get(0)?, link: row.get(1)? });
+            let found = last.query_row(params![key, device.0], position).optional()?;
+            greatest = found.filter(|found| found.n > greatest.n).unwrap_or(greatest);
         }
         Ok(greatest)
+    }
+
+    /// The link of this device's entry of this number.
+    pub(crate) fn link_at(&self, n: u64) -> Result<Option<Link>, StoreError> {
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let link = "SELECT link FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
+        let (mut link, device) = (self.connection.prepare(link).map_err(reading)?, self.key.id());
+        for key in self.birth_keys().map_err(reading)? {
+            let found = link.query_row(params![key, device.0, n], |row| row.get(0)).optional().map_err(reading)?;
+            if found.is_some() {
+                return Ok(found);
+            }
+        }
+        Ok(None)
     }
 
     /// Folds the write-ahead log into the database and lets go of the key.
@@ -241,13 +264,16 @@ impl Store {
 }
 
 /// Inserts entries in one transaction; one that fails is undone when it is dropped.
-fn insert(connection: &mut Connection, entries: &[Entry], bodies: &[Vec<u8>]) -> rusqlite::Result<()> {
+fn insert(connection: &mut Connection, entries: &[Entry], bound: &[Bound], row: Option<&inbox::Row>) -> rusqlite::Result<()> {
     let transaction = connection.transaction()?;
-    let mut insert = transaction.prepare_cached("INSERT INTO entry (birth, device, n, body) VALUES (?1, ?2, ?3, ?4)")?;
-    for (entry, body) in entries.iter().zip(bodies) {
-        insert.execute(params![birth_key(entry.birth), entry.id.device.0, entry.id.n, body])?;
+    let insert = "INSERT INTO entry (birth, device, n, body, link, signature) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
+    let mut insert = transaction.prepare_cached(insert)?;
+    for (entry, bound) in entries.iter().zip(bound) {
+        let Bound { birth, body, at, seal, .. } = bound;
+        insert.execute(params![birth, entry.id.device.0, at.n, body, at.link, seal])?;
     }
     drop(insert);
+    row.map_or(Ok(()), |row| row.insert(&transaction))?;
     transaction.commit()
 }
 
@@ -258,21 +284,6 @@ fn stored(body: &[u8]) -> Result<Stored, StoreError> {
         unreadable @ StoredError::Unreadable(_) => StoreError::Damaged(unreadable.to_string()),
     })?;
     Ok(Stored { entry, digest: Sha256::digest(body).into() })
-}
-
-/// A birth's key in the table: its device, then its number, so that births of one device lie in their order.
-fn birth_key(birth: BirthId) -> [u8; 24] {
-    let mut key = [0; 24];
-    let (device, n) = key.split_at_mut(16);
-    device.copy_from_slice(&birth.0.device.0);
-    n.copy_from_slice(&birth.0.n.to_be_bytes());
-    key
-}
-
-fn birth_of(key: &[u8]) -> Option<BirthId> {
-    let (device, n) = key.split_at_checked(16)?;
-    let (device, n) = (device.try_into().ok()?, n.try_into().ok()?);
-    Some(BirthId(EntryId { device: DeviceId(device), n: u64::from_be_bytes(n) }))
 }
 
 #[cfg(test)]

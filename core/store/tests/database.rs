@@ -1,14 +1,15 @@
 //! The database itself: nothing in it changes, one window holds it, and a newer one is left alone.
 
-#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
 
 mod common;
 
 use std::fs;
 
+use common::chained::{Scribe, birth_key};
 use common::{Founded, entry, numbers, write};
 use rusqlite::params;
-use secundine_domain::entry::{BirthId, DeviceId, EntryId};
+use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::Fact;
 use secundine_store::{DATABASE, RECOVERY_KEY, Store, StoreError};
 
@@ -21,15 +22,19 @@ fn past_the_program_too_an_entry_is_never_changed_removed_or_replaced() {
         ("UPDATE entry SET n = 9 WHERE n = 1", "an entry is never changed"),
         ("DELETE FROM entry", "an entry is never removed"),
         ("DELETE FROM entry WHERE n = 1", "an entry is never removed"),
-        ("INSERT OR REPLACE INTO entry SELECT birth, device, n, x'00' FROM entry", "an entry is never replaced"),
-        ("REPLACE INTO entry SELECT birth, device, n, x'00' FROM entry WHERE n = 2", "an entry is never replaced"),
-        ("INSERT OR IGNORE INTO entry SELECT birth, device, n, x'00' FROM entry", "an entry is never replaced"),
+        ("INSERT OR REPLACE INTO entry SELECT birth, device, n, x'00', link, signature FROM entry", "an entry is never replaced"),
         (
-            "INSERT INTO entry SELECT birth, device, n, body FROM entry WHERE true
+            "REPLACE INTO entry SELECT birth, device, n, x'00', link, signature FROM entry WHERE n = 2",
+            "an entry is never replaced",
+        ),
+        ("INSERT OR IGNORE INTO entry SELECT birth, device, n, x'00', link, signature FROM entry", "an entry is never replaced"),
+        (
+            "INSERT INTO entry SELECT * FROM entry WHERE true
           ON CONFLICT DO UPDATE SET body = x'00'",
             "an entry is never replaced",
         ),
         ("UPDATE device SET id = randomblob(16)", "a device keeps its id"),
+        ("UPDATE device SET seed = NULL", "a device keeps its id"),
         ("DELETE FROM device", "a device keeps its id"),
     ];
     let raw = founded.raw();
@@ -37,8 +42,19 @@ fn past_the_program_too_an_entry_is_never_changed_removed_or_replaced() {
         let error = raw.execute_batch(statement).unwrap_err();
         assert!(error.to_string().contains(refusal), "{statement}: {error}");
     }
-    for odd in ["x'00'", "NULL", "'text'"] {
-        assert!(raw.execute_batch(&format!("INSERT INTO entry VALUES ({odd}, randomblob(16), 1, x'00')")).is_err(), "{odd}");
+    let good = ["randomblob(24)", "randomblob(16)", "7", "x'00'", "zeroblob(32)", "zeroblob(64)"];
+    let insert =
+        |values: &[&str]| raw.execute_batch(&format!("BEGIN; INSERT INTO entry VALUES ({}); ROLLBACK", values.join(", ")));
+    insert(&good).unwrap();
+    for column in 0..good.len() {
+        for odd in ["randomblob(3)", "NULL", "'text'", "-1"] {
+            let mut values = good;
+            values[column] = odd;
+            if (column, odd) != (3, "randomblob(3)") {
+                assert!(insert(&values).is_err(), "{values:?}");
+                raw.execute_batch("ROLLBACK").unwrap();
+            }
+        }
     }
     drop(raw);
     assert_eq!(founded.open().entries(birth).unwrap(), before);
@@ -107,16 +123,25 @@ fn a_missing_or_harmed_database_is_said_to_be_damaged_and_kept() {
 #[test]
 fn births_of_several_devices_are_all_found_latest_first() {
     let founded = Founded::new();
+    let mut others = [Scribe::new([1; 32]), Scribe::new([2; 32])];
+    others.sort_by_key(Scribe::device);
+    let [low, high] = [others[0].device(), others[1].device()];
+    let note = |id, birth, at| entry(id, birth, at, Fact::Noted { text: "x".repeat(100) });
+    // Registered at these times; the number of entries differs, so that hopping over them is put to the test.
+    let raw = founded.raw();
+    for (other, n, at, count) in [(0, 1, 500, 30), (0, 31, 100, 2), (1, 1, 500, 5)] {
+        let birth = BirthId(EntryId { device: others[other].device(), n });
+        for k in 0..count {
+            let entry = note(others[other].next(), birth, at + k);
+            others[other].write(&raw, &entry);
+        }
+    }
+    raw.close().unwrap();
     let mut store = founded.open();
     let own = store.next_id().device;
-    let [low, high] = [DeviceId([0; 16]), DeviceId([255; 16])];
-    // Registered at these times; the number of entries differs, so that hopping over them is put to the test.
-    let births = [(own, 1, 300, 1), (low, 1, 500, 30), (low, 31, 100, 2), (high, 7, 500, 5), (own, 2, 200, 60)];
-    for (device, n, at, count) in births {
-        let birth = BirthId(EntryId { device, n });
+    for (n, at, count) in [(1, 300, 1), (2, 200, 60)] {
         for k in 0..count {
-            let fact = Fact::Noted { text: "x".repeat(100) };
-            store.append(&entry(EntryId { device, n: n + k }, birth, at + i64::try_from(k).unwrap(), fact)).unwrap();
+            store.append(&note(store.next_id(), BirthId(EntryId { device: own, n }), at + k)).unwrap();
         }
     }
     let practice = entry(store.next_id(), BirthId::PRACTICE, 900, Fact::Noted { text: "about the practice".to_owned() });
@@ -124,7 +149,7 @@ fn births_of_several_devices_are_all_found_latest_first() {
     let found: Vec<_> =
         store.births().unwrap().iter().map(|birth| (birth.id.0.device, birth.id.0.n, birth.registered_ms)).collect();
     // At the same time the greater id comes first.
-    assert_eq!(found, [(high, 7, 500), (low, 1, 500), (own, 1, 300), (own, 2, 200), (low, 31, 100)]);
+    assert_eq!(found, [(high, 1, 500), (low, 1, 500), (own, 1, 300), (own, 2, 200), (low, 31, 100)]);
     assert_eq!(store.next_id().n, 63, "entries of other devices do not count");
     store.close().unwrap();
     let store = founded.open();
@@ -136,8 +161,8 @@ fn births_of_several_devices_are_all_found_latest_first() {
 #[test]
 fn an_entry_of_a_later_form_is_refused_by_name() {
     let (founded, birth) = Founded::with_birth(1);
-    let key: Vec<u8> = [birth.0.device.0.as_slice(), &birth.0.n.to_be_bytes()].concat();
     let body = br#"{"v":2}"#;
-    founded.raw().execute("INSERT INTO entry VALUES (?1, ?2, 2, ?3)", params![key, birth.0.device.0, body]).unwrap();
+    let insert = "INSERT INTO entry VALUES (?1, ?2, 2, ?3, zeroblob(32), zeroblob(64))";
+    founded.raw().execute(insert, params![birth_key(birth), birth.0.device.0, body]).unwrap();
     assert!(matches!(founded.open().entries(birth), Err(StoreError::Newer(2))));
 }

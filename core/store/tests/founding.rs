@@ -9,7 +9,7 @@ use std::fs;
 use common::{Founded, PASSPHRASE, numbers, passphrase, write};
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_store::{
-    DATABASE, ExposeSecret, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, Store, StoreError, version,
+    DATABASE, ExposeSecret, HEAD, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, Store, StoreError, version,
 };
 
 #[test]
@@ -111,10 +111,13 @@ fn a_database_without_keys_is_set_aside_each_time_and_never_removed() {
         let _ = [PASSPHRASE_KEY, RECOVERY_KEY].map(|key| fs::remove_file(path(key)));
         fs::write(path(DATABASE), format!("{left} database")).unwrap();
         fs::write(path(&format!("{DATABASE}-wal")), format!("{left} log")).unwrap();
+        fs::write(path(HEAD), format!("{left} head")).unwrap();
         let (store, _) = Store::create(folder.path(), passphrase()).unwrap();
         store.close().unwrap();
         assert_eq!(fs::read_to_string(path(&format!("without-key-{n}-{DATABASE}"))).unwrap(), format!("{left} database"));
         assert_eq!(fs::read_to_string(path(&format!("without-key-{n}-{DATABASE}-wal"))).unwrap(), format!("{left} log"));
+        assert_eq!(fs::read_to_string(path(&format!("without-key-{n}-{HEAD}"))).unwrap(), format!("{left} head"));
+        assert!(!path(HEAD).exists(), "a head tells of the first entry and not before");
     }
     assert_eq!(fs::read_to_string(path(&format!("without-key-1-{DATABASE}"))).unwrap(), "one database");
 }

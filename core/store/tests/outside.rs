@@ -8,9 +8,10 @@ use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
 
+use common::chained::{Chained, Copy};
 use common::{Founded, PASSPHRASE, numbers, write};
 use secundine_domain::entry::BirthId;
-use secundine_store::{DATABASE, ExposeSecret, PASSPHRASE_KEY, RECOVERY_KEY};
+use secundine_store::{DATABASE, ExposeSecret, HEAD, PASSPHRASE_KEY, RECOVERY_KEY};
 
 /// Runs a tool of the system; one that is not here is named with its package.
 fn run(tool: &str, package: &str, args: &[&str]) -> Output {
@@ -67,6 +68,43 @@ fn with_the_key_openssl_and_sqlite_read_every_entry() {
     fs::write(&sealed, altered).unwrap();
     let refused = run("python3", "python3", &[&plain_script, text(&sealed), &founded.data_key(), text(&plain)]);
     assert_eq!(String::from_utf8_lossy(&refused.stderr).trim_end(), "page 3 was altered");
+}
+
+#[test]
+fn with_the_key_openssl_checks_every_link_and_signature() {
+    let chained = Chained::new(30, 40);
+    let (plain_script, chain_script) = (script("plain.py"), script("chain.py"));
+    let check = |copy: &Copy| {
+        let (sealed, plain) = (copy.file(DATABASE), copy.file("plain.db"));
+        said(&run("python3", "python3", &[&plain_script, text(&sealed), &chained.founded.data_key(), text(&plain)]));
+        run("python3", "python3", &[&chain_script, text(&plain), text(&copy.file(HEAD))])
+    };
+    let told = said(&check(&chained.copy()));
+    let mut lines: Vec<&str> = told.lines().collect();
+    let mut fit = [(30, chained.own), (4, chained.other)].map(|(n, device)| format!("{n} entries of {device} fit"));
+    lines.sort_unstable();
+    fit.sort_unstable();
+    assert_eq!(lines, fit);
+
+    let (own, other) = (hex::encode(chained.own.0), hex::encode(chained.other.0));
+    let changes = [
+        (format!("UPDATE entry SET body = x'7b7d' WHERE device = x'{own}' AND n = 7"), format!("entry 7 of {own} does not fit")),
+        (
+            format!("UPDATE entry SET signature = zeroblob(64) WHERE device = x'{other}' AND n = 2"),
+            format!("entry 2 of {other} does not fit"),
+        ),
+        (format!("DELETE FROM entry WHERE device = x'{own}' AND n = 3"), format!("entry 3 of {own} does not fit")),
+        (format!("DELETE FROM entry WHERE device = x'{own}' AND n > 28"), "entry 29 is cut off".to_owned()),
+        (format!("DELETE FROM device WHERE id = x'{other}'"), "4 entries of devices without a key".to_owned()),
+    ];
+    for (change, refusal) in changes {
+        let copy = chained.copy();
+        copy.tamper(|raw| raw.execute_batch(&change).unwrap());
+        let output = check(&copy);
+        assert_eq!(String::from_utf8_lossy(&output.stderr).trim_end(), refusal, "{change}");
+        // The program comes to the same.
+        assert!(copy.is_found_out(), "{change}");
+    }
 }
 
 #[test]

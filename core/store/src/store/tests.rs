@@ -60,8 +60,28 @@ fn after_a_write_that_may_be_half_done_nothing_more_is_written() {
     let birth = BirthId(store.next_id());
     let first = note(store.next_id(), birth, "first".to_owned());
     store.append(&first).unwrap();
-    let other = note(first.id, birth, "another of the same number".to_owned());
-    assert!(matches!(store.append(&other), Err(StoreError::NotSaved(_))));
+    // Something that the program does not know of has taken the next number.
+    store.connection.execute("INSERT INTO entry SELECT birth, device, 2, body, link, signature FROM entry", []).unwrap();
+    let next = note(store.next_id(), birth, "next".to_owned());
+    assert!(matches!(store.append(&next), Err(StoreError::NotSaved(_))));
     assert!(matches!(store.append(&note(store.next_id(), birth, "next".to_owned())), Err(StoreError::NotSaved(_))));
-    assert_eq!(store.entries(birth).unwrap().into_iter().map(|stored| stored.entry).collect::<Vec<_>>(), [first]);
+    let there: Vec<Entry> = store.entries(birth).unwrap().into_iter().map(|stored| stored.entry).collect();
+    assert_eq!(there, [first.clone(), first]);
+}
+
+#[test]
+fn an_entry_out_of_turn_or_of_another_device_is_refused_and_the_next_is_taken() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = Store::found(folder.path(), &DataKey::random().unwrap()).unwrap();
+    let next = store.next_id();
+    let birth = BirthId(next);
+    let other = EntryId { device: secundine_domain::entry::DeviceId([7; 16]), ..next };
+    for wrong in [EntryId { n: 0, ..next }, EntryId { n: 2, ..next }, other] {
+        assert!(matches!(store.append(&note(wrong, birth, "wrong".to_owned())), Err(StoreError::NotSaved(_))), "{wrong}");
+    }
+    let late = [note(next, birth, "first".to_owned()), note(EntryId { n: 3, ..next }, birth, "third".to_owned())];
+    assert!(matches!(store.append_all(&late), Err(StoreError::NotSaved(_))));
+    assert!(store.entries(birth).unwrap().is_empty());
+    store.append(&late[0]).unwrap();
+    assert_eq!(store.next_id().n, 2);
 }

@@ -4,6 +4,8 @@
 
 #[cfg(target_os = "linux")]
 pub mod again;
+pub mod chained;
+pub mod inbox;
 
 use std::path::{Path, PathBuf};
 

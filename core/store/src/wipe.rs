@@ -1,0 +1,109 @@
+//! A practice destroyed: first every wrap of its key, then what the key would have opened.
+//!
+//! Without a wrap nothing can read the database: its key is random and stands nowhere else. So the wraps are written over,
+//! synced and removed, and only then the other files are removed. Flash may still keep the old blocks of an overwritten file
+//! until it needs the room; what is in them opens only with the passphrase or the identity.
+//!
+//! A file tells that it was begun, so that a wipe that was killed is finished by the next run: half of it would be a door
+//! that nothing opens.
+
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use crate::attempts::ATTEMPTS;
+use crate::database::{DATABASE, LOG};
+use crate::head::{CONTRADICTED, HEAD};
+use crate::inbox::{INBOX, INBOX_RECIPIENT};
+use crate::keys::{PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
+use crate::{Store, StoreError};
+
+/// Name of the file that tells that a wipe was begun.
+const BEGUN: &str = "wipe-begun";
+
+/// What the name of a file begins with that lost its key before.
+const WITHOUT_KEY: &str = "without-key-";
+
+impl Store {
+    /// Destroys the practice in this folder, which is closed. Records that were written as PDF lie elsewhere and stay.
+    ///
+    /// # Errors
+    /// [`StoreError::WipeUnfinished`] once it was begun: [`Store::finish_wipe`] goes on with it. Any other: it was not begun.
+    pub fn wipe(folder: &Path) -> Result<(), StoreError> {
+        if !Self::exists(folder) {
+            return Err(StoreError::NoPractice);
+        }
+        let path = folder.join(BEGUN);
+        let begun = File::create(&path).and_then(|file| file.sync_all()).and_then(|()| sync_folder(folder));
+        begun.map_err(|error| {
+            // What is told not to be begun must not be gone on with at the next start.
+            let _ = fs::remove_file(&path);
+            StoreError::writing_file(&error)
+        })?;
+        destroy(folder).map_err(|error| StoreError::WipeUnfinished(error.to_string()))
+    }
+
+    /// Finishes a wipe that was begun in this folder; does nothing where none was.
+    ///
+    /// # Errors
+    /// [`StoreError::WipeUnfinished`] says what kept a file from being destroyed.
+    pub fn finish_wipe(folder: &Path) -> Result<(), StoreError> {
+        match folder.join(BEGUN).exists() {
+            true => destroy(folder).map_err(|error| StoreError::WipeUnfinished(error.to_string())),
+            false => Ok(()),
+        }
+    }
+}
+
+fn destroy(folder: &Path) -> io::Result<()> {
+    let wraps = [PASSPHRASE_KEY, RECOVERY_KEY].into_iter().flat_map(|name| [folder.join(name), unfinished(folder, name)]);
+    let wraps: Vec<PathBuf> = wraps.filter(|path| path.exists()).collect();
+    // All are written over before the first is removed, and one that resists does not save another.
+    let over = each(&wraps, write_over);
+    let gone = each(&wraps, |path| fs::remove_file(path));
+    sync_folder(folder).and(over).and(gone)?;
+    for file in fs::read_dir(folder)? {
+        let file = file?;
+        if is_ours(&file.file_name().to_string_lossy()) {
+            remove(&file.path())?;
+        }
+    }
+    sync_folder(folder)?;
+    fs::remove_file(folder.join(BEGUN))?;
+    sync_folder(folder)
+}
+
+/// Does it with each, and gives the first failure.
+fn each(paths: &[PathBuf], act: impl Fn(&Path) -> io::Result<()>) -> io::Result<()> {
+    let mut all = Ok(());
+    for path in paths {
+        all = all.and(act(path));
+    }
+    all
+}
+
+/// Random bytes in place of what was there, on disk.
+fn write_over(path: &Path) -> io::Result<()> {
+    let mut file = OpenOptions::new().write(true).open(path)?;
+    let mut bytes = vec![0; usize::try_from(file.metadata()?.len()).unwrap_or(0)];
+    getrandom::fill(&mut bytes).map_err(|error| io::Error::other(error.to_string()))?;
+    file.write_all(&bytes)?;
+    file.sync_all()
+}
+
+/// Whether a file of this name belongs to a practice; anything else in the folder is somebody else's.
+fn is_ours(name: &str) -> bool {
+    const NAMED: [&str; 7] = [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS];
+    NAMED.contains(&name)
+        || name == INBOX
+        || name.starts_with(CONTRADICTED)
+        || name.starts_with(WITHOUT_KEY)
+        || name.strip_suffix(".unfinished") == Some(INBOX_RECIPIENT)
+}
+
+fn remove(path: &Path) -> io::Result<()> {
+    match path.symlink_metadata()?.is_dir() {
+        true => fs::remove_dir_all(path),
+        false => fs::remove_file(path),
+    }
+}
