@@ -43,7 +43,7 @@ const CASES: &[Case] = &[
     ("an unknown birth recorded for", NOT_FOUND, |desk| {
         refused(desk, Request::Record { birth: unknown(desk), fact: note("x"), at: now() })
     }),
-    ("an unknown birth signed", NOT_FOUND, |desk| refused(desk, Request::Sign { birth: unknown(desk) })),
+    ("an unknown birth signed", NOT_FOUND, |desk| refused(desk, Request::Sign { birth: unknown(desk), signer: None })),
     ("an unknown birth printed", NOT_FOUND, |desk| refused(desk, Request::WriteRecord { birth: unknown(desk) })),
     ("the practice taken for a birth", NOT_FOUND, |desk| {
         refused(desk, Request::Record { birth: BirthId::PRACTICE, fact: note("x"), at: now() })

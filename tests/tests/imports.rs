@@ -13,6 +13,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("secundine-app", &["secundine-session"]),
     ("secundine-bindings", &["secundine-session"]),
     ("secundine-bridge", &["secundine-session"]),
+    ("secundine-faults", &["secundine-domain", "secundine-store"]),
     ("secundine-tests", &["secundine-domain", "secundine-record", "secundine-session", "secundine-store"]),
 ];
 

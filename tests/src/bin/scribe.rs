@@ -59,7 +59,7 @@ fn work(session: &mut Session, round: u64) -> Result<(), Failure> {
         let Response::Record { entry } = call(session, request)? else { return Err("not recorded".into()) };
         say(&format!("ack {} {entry} {kind}", birth.0))?;
     }
-    let Response::Sign { entry } = call(session, Request::Sign { birth })? else { return Err("not signed".into()) };
+    let Response::Sign { entry } = call(session, Request::Sign { birth, signer: None })? else { return Err("not signed".into()) };
     say(&format!("ack {} {entry} signed", birth.0))
 }
 

@@ -102,7 +102,7 @@ impl Desk {
             desk.clock.advance(60_000);
             desk.record(birth, fact).unwrap();
         }
-        let Response::Sign { entry } = desk.call(Request::Sign { birth }).unwrap() else { unreachable!() };
+        let Response::Sign { entry } = desk.call(Request::Sign { birth, signer: None }).unwrap() else { unreachable!() };
         desk.signed = entry;
         desk
     }
