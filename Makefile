@@ -15,12 +15,13 @@ BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev lib
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlite3 openssl strace util-linux python3
 
-.PHONY: help run test lint bench bindings unit e2e ui tools-run tools-test
+.PHONY: help run test lint bench soak bindings unit e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
 	@echo 'make test   every check, from units to the real window'
 	@echo 'make bench  measure, beside floors taken in the same run'
+	@echo 'make soak   the long forms of the tests (hours)'
 	@echo 'make lint   formatting, lints and types only'
 
 # --- set-up ---------------------------------------------------------------------------------------------------------
@@ -95,11 +96,17 @@ bindings:
 
 e2e: ui tests/e2e/node_modules/.package-lock.json
 	cargo build --workspace $(FEATURES)
-	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=1 tests/e2e/browser.test.mjs tests/e2e/behave.test.mjs
+	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=1 tests/e2e/browser.test.mjs tests/e2e/behave.test.mjs \
+		tests/e2e/locked.test.mjs
 	SECUNDINE_APP=$(APP) xvfb-run -a -s '-screen 0 900x1000x24' dbus-run-session -- \
 		node --test --test-concurrency=1 tests/e2e/window.test.mjs
 
-# --- bench ----------------------------------------------------------------------------------------------------------
+# --- long runs ----------------------------------------------------------------------------------------------------------
 
 bench: tools-test ui
 	cargo bench -p secundine-tests
+
+soak: tools-test ui
+	cargo test --workspace $(FEATURES) --release --no-fail-fast -- --ignored --nocapture
+	SECUNDINE_POWER_STATES=100000 cargo test -p secundine-faults --release -- --ignored --nocapture
+	SECUNDINE_KILLS=10000 PROPTEST_CASES=100000 cargo test --workspace $(FEATURES) --release --no-fail-fast

@@ -93,6 +93,7 @@ watch-respirations = Breathing
 watch-temperature = Temperature
 watch-saturation = Oxygen saturation
 value-text = { $value }
+value-at-least = at least { $value }
 value-minutes = { $value } min
 value-millilitres = { $value } mL
 value-ratio = { $value }
@@ -105,6 +106,7 @@ finding-no-protocol = No protocol is chosen, so no limits are watched.
 finding-no-care = Third stage { $value }: physiological or active care is not recorded, so no limit applies.
 finding-placenta-first = Third stage: the placenta stands before the birth, so its length cannot be told.
 finding-not-recorded = { $what }: not recorded
+finding-at-least = { $what } { $value }: whether a mark of the protocol is passed cannot be told
 finding-within = { $what } { $value }: no mark of the protocol passed
 finding-near = { $what } { $value }: past the mark { $compare }{ $limit }
 finding-passed = { $what } { $value }: past the limit { $compare }{ $limit }
@@ -133,7 +135,19 @@ odd-second-placenta = A second placenta for the same baby
 odd-repeated = Recorded twice; the first counts
 odd-cut-before-clamp = Cut before it was clamped
 odd-in-future = Lies after the moment of writing
-odd-clock-changed = The clock of the phone was changed before this entry
+odd-clock-changed = { $way ->
+    [back] The clock of the phone was set back by { $by } before this entry
+    [forward] The clock of the phone was set forward by { $by } before this entry
+   *[other] The clock of the phone was changed before this entry
+}
+odd-clock-set-back = The clock of the phone was set back by at least { $by } before this entry
+odd-zone-changed = { $way ->
+    [back] The time zone or summer time of the phone changed before this entry: local times go back by { $by }
+   *[forward] The time zone or summer time of the phone changed before this entry: local times go forward by { $by }
+}
+span-hours = { $hours } h { $minutes } min
+span-minutes = { $minutes } min { $seconds } s
+span-seconds = { $seconds } s
 odd-amends-missing = Puts right an entry that is not here
 odd-unknown-fact = Not known to this version; kept as it is
 
@@ -169,11 +183,20 @@ impossible-quantity = { $quantity }: { $value } cannot be. It takes { $min } to 
 
 error-internal = A fault in the program. What was recorded is kept. Open the practice again with the passphrase.
 error-locked = The practice is locked. Open it with the passphrase.
+error-not-locked = The practice is open. Write the mark into the chart.
 error-already-there = A practice is on this device already. Open it with its passphrase.
 error-no-practice = There is no practice on this device yet.
 error-no-practitioner = Write your name: every entry carries it.
+error-no-signer = Write the name of the person who signs.
 error-short-passphrase = The passphrase is too short. Use { $letters } letters or more; several words are best.
 error-wrong-passphrase = This passphrase does not open the practice. Try again, or type the key from the recovery sheet.
+error-identity-as-passphrase = This is a key from a recovery sheet. Choose a passphrase of your own.
+error-wait = { $seconds ->
+    [one] Several wrong tries in a row. Wait one second, then try again.
+   *[other] Several wrong tries in a row. Wait { $seconds } seconds, then try again.
+}
+error-other-name = This is not the name of this practice. Type it as it stands above.
+error-wipe-unfinished = Not everything could be destroyed yet. Close the app and open it again: it goes on with it then.
 error-damaged-key = The key file cannot be read. Nothing is lost: type the key from the recovery sheet, or put the key file back from a backup.
 error-damaged-store = The store cannot be read with its key. Nothing was changed. Copy the folder before anything else, then restore a backup.
 error-newer-store = This practice was written by a newer version of Secundine. Update the app; nothing was changed.
@@ -195,6 +218,31 @@ error-rehearsing = A rehearsal is running. End it first.
 error-no-rehearsal = No rehearsal is running.
 error-rehearsal-speed = The speed is 1 to 600.
 error-bad-request = This could not be taken: a value is missing, or is not of its kind. Look at what was filled in again.
+
+## The check of the whole practice
+
+verify-fits = { $entries ->
+    [1] 1 entry
+   *[other] { $entries } entries
+} of { $devices ->
+    [1] 1 device
+   *[other] { $devices } devices
+} checked: each fits.
+verify-misfit-page = Page { $page } of the database file is damaged. Copy the folder before anything else, then restore a backup.
+verify-misfit-file = The database file is damaged or not whole. Copy the folder before anything else, then restore a backup.
+verify-misfit-tables = The tables of the database were changed by another program. Each entry fits.
+verify-misfit-missing = Entry { $n } of device { $device } is missing: it was removed after it was written.
+verify-misfit-twice = The number { $n } of device { $device } stands on two entries: one was put in.
+verify-misfit-changed = Entry { $n } of device { $device } was changed after it was written.
+verify-misfit-unlinked = Entry { $n } of device { $device } does not follow from the one before it: it was replaced or put in.
+verify-misfit-unsigned = Entry { $n } of device { $device } is not signed by this device.
+verify-misfit-no-key = Entry { $n } of device { $device } cannot be checked: the device's key is missing or damaged.
+verify-misfit-other-key = Entry { $n } of device { $device } stands with the key of another device.
+verify-misfit-cut-off = Entry { $n } of device { $device } was written and is not here: the database was cut off before it, or is an older copy.
+verify-misfit-rewritten = Entry { $n } of device { $device } is not the one that was first written there: the entries were written anew, or on an older copy.
+verify-head-at = The end was held against the head, which tells of entry { $n }.
+verify-head-nothing = There is no head to compare the end with: an entry that was cut off at the end would not show.
+verify-head-unreadable = The head cannot be read: an entry that was cut off at the end would not show.
 
 ## The examination
 
@@ -318,7 +366,8 @@ record-cord-pulsed = { $of ->
 }
 record-third-stage = Third stage
 record-third-stage-running = { $value }, placenta not yet born
-record-across-restart = the phone restarted in between
+record-across-restart = by the clock on the wall, not by one running clock
+record-set-back = the clock was set back in between
 record-typed = from a typed time
 record-findings = Held against the protocol
 record-notice-note = Note
@@ -343,6 +392,7 @@ record-by = By
 record-examined-run = Examination: { $count } answers, to { $until }; see above
 record-written = written { $when }
 record-late = late entry
+record-addendum = added after signing
 record-estimated = time estimated
 record-changed = changed { $when } by { $author }: { $reason }
 record-taken-out = taken out { $when } by { $author }: { $reason }
@@ -438,7 +488,26 @@ ui-recovery-done = It is written down
 ui-locked = Locked
 ui-unlock = Unlock
 ui-unlocking = Unlocking…
+ui-wait = The next try in { $seconds } s
+ui-wait-why = Several wrong tries in a row.
 ui-rehearse-locked = A rehearsal needs no passphrase and touches no record.
+ui-locked-born-hint = No passphrase is needed for this. The mark goes into the chart later.
+ui-locked-kept = Locked. What you mark is kept and goes into the chart when it is unlocked.
+ui-locked-waiting = Marks from before wait on this phone. They go into the chart when it is unlocked.
+ui-locked-moment = Moment, to be named later
+ui-locked-others = Other marks
+ui-locked-made = Marked since the lock
+ui-locked-undone = { $what }: taken back
+ui-locked-back = Back to the clock
+ui-drained = { $entries ->
+    [0] Nothing could be brought in from the time this phone was locked.
+    [one] One entry was brought in from the time this phone was locked.
+   *[other] { $entries } entries were brought in from the time this phone was locked.
+}
+ui-drained-lost = The end of what was marked while locked is missing. Look at the timeline.
+ui-drained-damaged = A part of what was marked while locked cannot be read. It is kept on this phone. Look at the timeline.
+ui-drained-waiting = A part of what was marked while locked could not be brought in yet. It is kept and tried again at the next unlocking.
+ui-drained-done = Understood
 
 ## Births
 
@@ -483,7 +552,8 @@ ui-waiting = Waiting for the birth
 ui-since-birth = since the birth
 ui-third-stage-lasted = third stage lasted
 ui-certainty-typed = Rests on a typed time
-ui-certainty-restart = The phone restarted in between, so this is less certain
+ui-certainty-restart = By the clock on the wall, so this is less certain
+ui-certainty-at-least = At least this long: the clock was set back in between
 ui-cord-pulses = Cord pulsation
 ui-cord-not-recorded = end not recorded
 ui-cord-pulses-of = Cord pulsation, baby { $n }
@@ -744,3 +814,37 @@ ui-speed = { $n ->
 ui-rehearse-start = Begin
 ui-rehearse-choose = Choose watch or drill.
 ui-rehearsal-end = Hold for one second to end the rehearsal
+
+## Checking the records, and a second signature
+
+ui-check = Check the records
+ui-check-what = Looks at every entry of the practice: whether each is as it was written, in its place, and signed by its device.
+ui-checking = Checking…
+ui-check-again = Check again
+ui-check-birth = It belongs to: { $label }
+ui-after-signing = added after signing
+ui-sign-other = Another person signs
+ui-signer-name = Name of the person who signs
+ui-signer-role = Role of the person who signs
+
+## Keys
+
+ui-keys = Keys
+ui-keys-back = Back to the practice
+ui-keys-busy = One moment…
+ui-keys-old = Passphrase as it is
+ui-keys-new = New passphrase
+ui-keys-again = New passphrase again
+ui-keys-change = Change the passphrase
+ui-keys-change-copies = The key from the recovery sheet can stand for a passphrase that was forgotten. A copy of the practice made before still opens with the old passphrase.
+ui-keys-changed = The new passphrase holds from now on.
+ui-keys-sheet = New recovery sheet
+ui-keys-sheet-do = Make a new sheet
+ui-keys-sheet-what = For a sheet that was lost, or seen by somebody. The new key is shown once; the old sheet no longer opens the practice on this device.
+ui-keys-sheet-copies = A copy of the practice made before still opens with the old sheet.
+ui-keys-wipe = Destroy all records
+ui-keys-wipe-what = Destroys every key of this practice on this device, and then its records. Nobody can read them any more, you neither, and no sheet brings them back.
+ui-keys-wipe-flash = The memory of a phone may keep remains of old files for a while. That is why the keys go first: without a key what remains cannot be read. A remain of a key file still needs the passphrase or the recovery sheet, so destroy the sheet too.
+ui-keys-wipe-stays = Records written as PDF stay where they are and are not encrypted. Copies elsewhere stay too.
+ui-keys-wipe-name = To make sure, type: { $name }
+ui-keys-wipe-hold = Hold for one second to destroy all records

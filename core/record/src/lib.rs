@@ -8,3 +8,4 @@ mod sections;
 pub mod words;
 
 pub use document::{Origin, document, pdf};
+pub use sections::after_signing;

@@ -1,6 +1,6 @@
 //! The sections of the record, one function each.
 
-use secundine_domain::assess::{Finding, FindingState, blood as add_up};
+use secundine_domain::assess::{About, Finding, FindingState, blood as add_up};
 use secundine_domain::chart::Mark;
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{BabyNo, Client, Fact};
@@ -13,6 +13,7 @@ use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
 
 mod timeline;
 
+pub use timeline::after_signing;
 pub(crate) use timeline::timeline;
 
 type Pair = (String, Vec<Span>);
@@ -124,10 +125,11 @@ fn durations(source: &Source) -> Vec<Pair> {
 
 /// A duration, with how well it is known where that is not from the running clock.
 fn duration(source: &Source, elapsed: Elapsed) -> Vec<Span> {
-    let mut spans = vec![Span::plain(elapsed.clock()).bold()];
+    let mut spans = vec![Span::plain(source.words.say(&elapsed.words())).bold()];
     let doubt = match elapsed.certainty {
         Certainty::Measured => None,
         Certainty::AcrossRestart => Some("record-across-restart"),
+        Certainty::AtLeast => Some("record-set-back"),
         Certainty::Typed => Some("record-typed"),
     };
     spans.extend(doubt.map(|id| Span::plain(format!("  {}", source.words.plain(id))).small()));
@@ -206,13 +208,21 @@ fn examination(source: &Source, placenta: BabyNo) -> Vec<Block> {
         let name = words.plain(&format!("exam-{}", item.id));
         let found = match examined.answers.get(&item.id) {
             Some(answer) => {
-                vec![Span { bold: item.unusual(answer).is_some(), ..Span::plain(words.say(&answer.describe(&item.id))) }]
+                vec![Span { bold: is_told(source, placenta, &item.id), ..Span::plain(words.say(&answer.describe(&item.id))) }]
             }
             None => told(source, None),
         };
         (name, found)
     });
     vec![heading, Block::ShortFacts(facts.collect())]
+}
+
+/// Whether a finding speaks of this answer.
+fn is_told(source: &Source, placenta: BabyNo, item: &str) -> bool {
+    source
+        .findings
+        .iter()
+        .any(|finding| matches!(&finding.about, About::Examination { placenta: of, item: at } if *of == placenta && at == item))
 }
 
 /// The sum in bold, with its two parts; each amount stands in the timeline.

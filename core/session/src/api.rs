@@ -11,6 +11,12 @@ use secundine_domain::time::{Certainty, Precision};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+mod locked;
+mod verify;
+
+pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
+pub use verify::VerifyView;
+
 /// A question or an order.
 #[derive(Clone, Debug, Deserialize, Serialize, TS)]
 #[serde(tag = "request", rename_all = "snake_case")]
@@ -31,6 +37,34 @@ pub enum Request {
     },
     /// Closes it and forgets the key.
     Lock,
+    /// Gives the practice another passphrase.
+    ChangePassphrase {
+        /// The one that holds, or the recovery identity as it was printed.
+        old: String,
+        /// The one that is to hold.
+        new: String,
+    },
+    /// Makes a new recovery identity; the one before no longer opens the practice as it is here.
+    RenewRecovery {
+        /// The passphrase, or the recovery identity that holds.
+        passphrase: String,
+    },
+    /// Destroys the practice on this device, for ever.
+    Wipe {
+        /// The passphrase, or the recovery identity that holds.
+        passphrase: String,
+        /// The practice's name, typed; the practitioner's where it has none.
+        words: String,
+    },
+    /// Keeps a mark while the practice is locked; it goes into the chart when it is unlocked.
+    LockedMark {
+        /// What.
+        mark: LockedMark,
+        /// Milliseconds since the finger touched.
+        ago_ms: u32,
+    },
+    /// Takes back the last mark that was kept while locked and still stands.
+    LockedUndo,
     /// Changes name, person or protocol of the practice.
     DescribePractice {
         /// As it should stand from now on.
@@ -95,12 +129,16 @@ pub enum Request {
     Sign {
         /// For which birth.
         birth: BirthId,
+        /// Who signs; none for the practice's practitioner.
+        signer: Option<Signer>,
     },
     /// Writes the record as a PDF file.
     WriteRecord {
         /// For which birth.
         birth: BirthId,
     },
+    /// Checks every page and every entry of the practice: whether all is as it was written.
+    Verify,
     /// Begins a rehearsal in a practice of its own, apart from every real record.
     Rehearse {
         /// How fast its clock runs: 1 is real time.
@@ -110,6 +148,15 @@ pub enum Request {
     },
     /// Ends the rehearsal and throws its records away.
     EndRehearsal,
+}
+
+/// A person who signs beside the practitioner. Her name is typed on this device, so the entry's author stays who it is.
+#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+pub struct Signer {
+    /// Name as printed.
+    pub name: String,
+    /// Role.
+    pub role: String,
 }
 
 /// How a rehearsal is played.
@@ -157,6 +204,19 @@ pub enum Response {
     Unlock(StatusView),
     /// Closed.
     Lock(StatusView),
+    /// The new passphrase holds, and the old one no longer.
+    ChangePassphrase,
+    /// The new identity holds.
+    RenewRecovery {
+        /// The age identity that opens the practice if the passphrase is lost. Shown once, kept nowhere on the device.
+        recovery: String,
+    },
+    /// Destroyed.
+    Wipe(StatusView),
+    /// On disk.
+    LockedMark(LockedView),
+    /// On disk.
+    LockedUndo(LockedView),
     /// Written.
     DescribePractice(StatusView),
     /// The protocols that can be chosen.
@@ -212,6 +272,8 @@ pub enum Response {
         /// How many pages it has.
         pages: u32,
     },
+    /// What the check found.
+    Verify(VerifyView),
     /// The rehearsal runs.
     Rehearse(StatusView),
     /// Back in the practice.
@@ -227,6 +289,10 @@ pub struct StatusView {
     pub practice: Option<Practice>,
     /// The rehearsal, if one runs.
     pub rehearsal: Option<RehearsalView>,
+    /// What was marked since it was locked, when locked.
+    pub locked: Option<LockedView>,
+    /// What was brought in from the time it was locked: only in the answer to unlocking, where there was anything.
+    pub drained: Option<DrainedView>,
     /// Version of the program.
     pub version: String,
 }
@@ -350,6 +416,8 @@ pub struct BirthView {
     pub due: Vec<Due>,
     /// Every entry, in order of time.
     pub timeline: Vec<LineView>,
+    /// Whether anything was added after the first signature.
+    pub addenda: bool,
     /// The examination, one for each placenta born.
     pub examinations: Vec<ExaminationView>,
     /// SHA-256 of all entries, hexadecimal: what a signature would sign.
@@ -442,6 +510,8 @@ pub struct LineView {
     pub estimated: bool,
     /// Written so long after it happened that the protocol calls it late.
     pub late: bool,
+    /// First written after the first signature; signatures themselves are not meant.
+    pub after_signing: bool,
     /// Taken out of the chart.
     pub retracted: bool,
     /// Earlier forms, oldest first.
@@ -535,6 +605,8 @@ pub enum ErrorCode {
     NoPractice,
     /// The passphrase does not fit.
     WrongPassphrase,
+    /// After several wrong tries in a row the next one has to wait.
+    Wait,
     /// A key file is missing or damaged.
     DamagedKey,
     /// The store is damaged.

@@ -35,10 +35,12 @@ impl From<StoreError> for ApiError {
                 let letters = u32::try_from(PASSPHRASE_LETTERS).unwrap_or(u32::MAX);
                 Self::impossible(Message::new("error-short-passphrase").with("letters", letters))
             }
+            StoreError::IdentityAsPassphrase => Self::impossible(Message::new("error-identity-as-passphrase")),
             StoreError::WrongPassphrase => Self::new(ErrorCode::WrongPassphrase, "error-wrong-passphrase"),
             StoreError::DamagedKey(_) => Self::new(ErrorCode::DamagedKey, "error-damaged-key"),
             StoreError::Damaged(_) => Self::new(ErrorCode::DamagedStore, "error-damaged-store"),
             StoreError::Newer(_) => Self::new(ErrorCode::NewerStore, "error-newer-store"),
+            StoreError::WipeUnfinished(_) => Self::new(ErrorCode::NotSaved, "error-wipe-unfinished"),
             StoreError::InUse => Self::new(ErrorCode::InUse, "error-in-use"),
             StoreError::Full => Self::new(ErrorCode::NotSaved, "error-full"),
             StoreError::NotSaved(_) => Self::new(ErrorCode::NotSaved, "error-not-saved"),

@@ -3,11 +3,15 @@
 pub mod api;
 pub mod clock;
 mod error;
+mod keys;
+mod locked;
 mod practice;
 pub mod rehearsal;
 mod session;
 mod shared;
+pub mod verify;
 mod views;
+mod wipe;
 
 pub use session::{Paths, Session};
 pub use shared::{SharedSession, bad_request};

@@ -2,23 +2,30 @@
 
 use std::collections::HashMap;
 
-use secundine_domain::chart::{Chart, State, fold};
+use secundine_domain::chart::{Chart, State, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
-use secundine_domain::time::{Occurred, Stamp};
-use secundine_store::{Birth, Store, Stored};
+use secundine_domain::time::{Occurred, Run, Stamp};
+use secundine_store::{Birth, InboxTail, Store, Stored};
 
-use crate::api::{ApiError, ErrorCode};
+use crate::api::{ApiError, DrainedView, ErrorCode, VerifyView};
+use crate::locked::bring_in;
+use crate::verify;
 
 /// An open practice.
 pub(crate) struct OpenPractice {
     store: Store,
     described: Practice,
     births: HashMap<BirthId, Vec<Stored>>,
+    /// How far each run of this device's clock was seen.
+    runs: Vec<Run>,
 }
+
+/// Milliseconds between two beats of one run.
+const BEAT_MS: i64 = 60_000;
 
 /// What is to be written.
 pub(crate) struct Draft {
@@ -44,8 +51,9 @@ impl Draft {
 impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
-        let mut open = Self { store, described, births: HashMap::new() };
+        let mut open = Self { store, described, births: HashMap::new(), runs: Vec::new() };
         open.describe(open.described.clone(), now)?;
+        open.beat(now);
         Ok(open)
     }
 
@@ -59,11 +67,43 @@ impl OpenPractice {
         });
         // Killed between the key file and the first entry: founded, but nameless.
         let nameless = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
-        Ok(Self { store, described: described.unwrap_or(nameless), births: HashMap::new() })
+        let runs = store.runs()?;
+        Ok(Self { store, described: described.unwrap_or(nameless), births: HashMap::new(), runs })
+    }
+
+    /// Brings in what was marked while it was locked; none where there was nothing.
+    pub(crate) fn bring_in(&mut self, expected: Option<&InboxTail>) -> Option<DrainedView> {
+        bring_in(&mut self.store, &self.described, expected)
+    }
+
+    /// Notes once a minute how far the running clock has come, so that after a restart less of the time in between is in
+    /// doubt. A beat that cannot be written only leaves more of it in doubt.
+    pub(crate) fn beat(&mut self, now: &Stamp) {
+        let Some(run) = now.run() else { return };
+        let last = self.runs.iter_mut().find(|known| known.boot == run.boot);
+        if last.as_ref().is_some_and(|last| run.since_ms < last.since_ms.saturating_add(BEAT_MS))
+            || self.store.beat(&run).is_err()
+        {
+            return;
+        }
+        match last {
+            Some(last) => *last = run,
+            None => self.runs.push(run),
+        }
     }
 
     pub(crate) fn described(&self) -> &Practice {
         &self.described
+    }
+
+    /// Whether these words are the practice's name, or the practitioner's where it has none.
+    pub(crate) fn is_named(&self, words: &str) -> Result<(), ApiError> {
+        let Practice { name, practitioner, .. } = &self.described;
+        let name = if name.trim().is_empty() { practitioner } else { name };
+        match words.trim() == name.trim() {
+            true => Ok(()),
+            false => Err(ApiError::impossible(Message::new("error-other-name"))),
+        }
     }
 
     /// Describes the practice anew; what is not on disk does not hold.
@@ -161,12 +201,21 @@ impl OpenPractice {
     }
 
     pub(crate) fn chart(&mut self, birth: BirthId) -> Result<Chart, ApiError> {
-        Ok(fold(birth, self.entries(birth)?.iter().map(|stored| &stored.entry)))
+        self.entries(birth)?;
+        let entries = self.births.get(&birth).map_or(&[][..], Vec::as_slice);
+        Ok(fold_with(birth, entries.iter().map(|stored| &stored.entry), &self.runs))
     }
 
     /// The births, latest first.
     pub(crate) fn births(&self) -> Result<Vec<Birth>, ApiError> {
         Ok(self.store.births()?)
+    }
+
+    /// Checks everything that is on disk.
+    pub(crate) fn verify(&mut self) -> Result<VerifyView, ApiError> {
+        let mut view = verify::view(&self.store.verify()?);
+        view.label = view.birth.and_then(|birth| self.chart(birth).ok()).map(|chart| chart.label);
+        Ok(view)
     }
 
     /// Lets go of the key.

@@ -134,7 +134,7 @@ impl Rehearsal {
         let now = self.clock.at(step.at * 1000);
         let occurred = step.happened.map(|at| typed(&self.clock.at(at * 1000)));
         if step.sign {
-            sign(&mut self.practice, self.birth, &now)?;
+            sign(&mut self.practice, self.birth, None, &now)?;
         }
         let amended =
             step.amends.as_ref().and_then(|name| self.named.iter().find(|(known, _)| known == name)).map(|(_, entry)| *entry);

@@ -5,13 +5,16 @@ use std::sync::Arc;
 
 use secundine_domain::entry::{Amendment, BirthId, EntryId};
 use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
 use secundine_store::{Passphrase, Store, is_recovery_identity, version};
 
-use crate::api::{ApiError, At, Door, ErrorCode, RehearsalMode, Request, Response, StatusView};
+use crate::api::{ApiError, At, Door, ErrorCode, LockedMark, LockedView, RehearsalMode, Request, Response, Signer, StatusView};
 use crate::clock::{Clock, earlier};
+use crate::keys::Keys;
+use crate::locked::{Locked, Running};
 use crate::practice::{Draft, OpenPractice, describable};
 use crate::rehearsal::Rehearsal;
 use crate::views;
@@ -31,13 +34,20 @@ pub struct Session {
     clock: Arc<dyn Clock>,
     practice: Option<OpenPractice>,
     rehearsal: Option<Rehearsal>,
+    /// The birth that was looked at or written to last: marks made after the lock belong to it if its third stage runs.
+    latest: Option<BirthId>,
+    locked: Option<Locked>,
+    keys: Keys,
 }
 
 impl Session {
-    /// A session over these folders; nothing is opened yet.
+    /// A session over these folders; nothing is opened yet. A wipe that was begun is finished.
     #[must_use]
     pub fn new(paths: Paths, clock: Arc<dyn Clock>) -> Self {
-        Self { paths, clock, practice: None, rehearsal: None }
+        let keys = Keys::new(&paths.data);
+        // What cannot be finished now is tried again by the next run; until then the door says that the keys are damaged.
+        let _ = Store::finish_wipe(&paths.data);
+        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, keys }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -49,14 +59,32 @@ impl Session {
             Some(rehearsal) => rehearsal.play()?,
             None => self.clock.now(),
         };
+        if self.rehearsal.is_none() {
+            self.latest = birth_of(&request).or(self.latest);
+        }
         match request {
-            Request::Status => Ok(Response::Status(self.status())),
+            Request::Status => Ok(Response::Status(self.status(&now))),
             Request::CreatePractice { practice, passphrase } => self.create(practice, passphrase, &now),
-            Request::Unlock { passphrase } => self.unlock(passphrase),
-            Request::Lock => self.lock(),
+            Request::Unlock { passphrase } => self.unlock(passphrase, &now),
+            Request::Lock => self.lock(&now),
+            Request::ChangePassphrase { old, new } => {
+                self.really_open()?;
+                self.keys.change_passphrase(old, new, &now)?;
+                Ok(Response::ChangePassphrase)
+            }
+            Request::RenewRecovery { passphrase } => {
+                self.really_open()?;
+                Ok(Response::RenewRecovery { recovery: self.keys.renew_recovery(passphrase, &now)? })
+            }
+            Request::Wipe { passphrase, words } => self.wipe(passphrase, &words, &now),
+            Request::LockedMark { mark, ago_ms } => Ok(Response::LockedMark(self.locked_mark(mark, ago_ms, &now)?)),
+            Request::LockedUndo => {
+                self.locked()?.undo(&now)?;
+                Ok(Response::LockedUndo(self.locked()?.view(&now)))
+            }
             Request::DescribePractice { practice } => {
                 self.open()?.describe(practice, &now)?;
-                Ok(Response::DescribePractice(self.status()))
+                Ok(Response::DescribePractice(self.status(&now)))
             }
             Request::Protocols => Ok(Response::Protocols { protocols: Protocol::published().to_vec() }),
             Request::Births { skip, take } => views::births(self.open()?, skip, take, &now),
@@ -74,13 +102,14 @@ impl Session {
                 let entry = self.amend(birth, entry, reason, Fact::Retracted, None, &now)?;
                 Ok(Response::Retract { entry })
             }
-            Request::Sign { birth } => Ok(Response::Sign { entry: sign(self.open()?, birth, &now)? }),
+            Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
             Request::WriteRecord { birth } => self.write_record(birth, &now),
-            Request::Rehearse { speed, mode } => self.rehearse(speed, mode),
+            Request::Verify => Ok(Response::Verify(self.open()?.verify()?)),
+            Request::Rehearse { speed, mode } => self.rehearse(speed, mode, &now),
             Request::EndRehearsal => {
                 let rehearsal = self.rehearsal.take();
                 rehearsal.ok_or_else(|| ApiError::new(ErrorCode::Rehearsal, "error-no-rehearsal"))?;
-                Ok(Response::EndRehearsal(self.status()))
+                Ok(Response::EndRehearsal(self.status(&now)))
             }
         }
     }
@@ -89,9 +118,11 @@ impl Session {
     pub fn abandon(&mut self) {
         self.practice = None;
         self.rehearsal = None;
+        self.latest = None;
     }
 
-    fn status(&self) -> StatusView {
+    fn status(&mut self, now: &Stamp) -> StatusView {
+        let locked = self.locked().ok().map(|locked| locked.view(now));
         let active = self.rehearsal.as_ref().map(Rehearsal::practice).or(self.practice.as_ref());
         let door = match active {
             Some(_) => Door::Open,
@@ -102,6 +133,8 @@ impl Session {
             door,
             practice: active.map(|open| open.described().clone()),
             rehearsal: self.rehearsal.as_ref().map(Rehearsal::view),
+            locked,
+            drained: None,
             version: env!("CARGO_PKG_VERSION").to_owned(),
         }
     }
@@ -120,25 +153,68 @@ impl Session {
         Ok(Response::CreatePractice { recovery: recovery.expose_secret().to_owned() })
     }
 
-    fn unlock(&mut self, passphrase: String) -> Result<Response, ApiError> {
+    fn unlock(&mut self, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
+        let mut drained = None;
         if self.practice.is_none() {
             let secret = Passphrase::from(passphrase);
-            let store = match is_recovery_identity(&secret) {
-                true => Store::open_with_identity(&self.paths.data, &secret)?,
-                false => Store::open(&self.paths.data, secret)?,
-            };
-            self.practice = Some(OpenPractice::open(store)?);
+            let store = self.keys.attempt(now, |folder| match is_recovery_identity(&secret) {
+                true => Store::open_with_identity(folder, &secret),
+                false => Store::open(folder, secret),
+            })?;
+            let mut open = OpenPractice::open(store)?;
+            open.beat(now);
+            let marked = self.locked.take().and_then(Locked::end);
+            drained = open.bring_in(marked.as_ref());
+            self.practice = Some(open);
         }
-        Ok(Response::Unlock(self.status()))
+        Ok(Response::Unlock(StatusView { drained, ..self.status(now) }))
     }
 
-    fn lock(&mut self) -> Result<Response, ApiError> {
+    /// Everything of the practice is dropped but the marks of a third stage that runs.
+    fn lock(&mut self, now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
-        if let Some(open) = self.practice.take() {
+        if let Some(mut open) = self.practice.take() {
+            let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
+            let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
+            self.locked = Some(Locked::new(&self.paths.data, running));
             open.close()?;
         }
-        Ok(Response::Lock(self.status()))
+        Ok(Response::Lock(self.status(now)))
+    }
+
+    /// The practice is closed before its files go; what fails after that is told and gone on with at the next start.
+    fn wipe(&mut self, passphrase: String, words: &str, now: &Stamp) -> Result<Response, ApiError> {
+        self.really_open()?.is_named(words)?;
+        self.keys.opens(passphrase, now)?;
+        self.latest = None;
+        self.practice.take().map_or(Ok(()), OpenPractice::close)?;
+        self.keys.wipe()?;
+        Ok(Response::Wipe(self.status(now)))
+    }
+
+    fn locked_mark(&mut self, mark: LockedMark, ago_ms: u32, now: &Stamp) -> Result<LockedView, ApiError> {
+        let locked = self.locked()?;
+        locked.mark(mark, ago_ms, now)?;
+        Ok(locked.view(now))
+    }
+
+    /// The practice as it is while locked.
+    fn locked(&mut self) -> Result<&mut Locked, ApiError> {
+        self.not_rehearsing()?;
+        if self.practice.is_some() {
+            return Err(ApiError::impossible(Message::new("error-not-locked")));
+        }
+        if !Store::exists(&self.paths.data) {
+            return Err(ApiError::new(ErrorCode::NoPractice, "error-no-practice"));
+        }
+        Ok(self.locked.get_or_insert_with(|| Locked::new(&self.paths.data, None)))
+    }
+
+    /// The practice itself is open, and no rehearsal runs beside it.
+    fn really_open(&mut self) -> Result<&mut OpenPractice, ApiError> {
+        self.not_rehearsing()?;
+        self.open()
     }
 
     fn not_rehearsing(&self) -> Result<(), ApiError> {
@@ -148,7 +224,7 @@ impl Session {
         }
     }
 
-    fn rehearse(&mut self, speed: u32, mode: RehearsalMode) -> Result<Response, ApiError> {
+    fn rehearse(&mut self, speed: u32, mode: RehearsalMode, now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
         if !(1..=600).contains(&speed) {
             return Err(ApiError::new(ErrorCode::Impossible, "error-rehearsal-speed"));
@@ -156,16 +232,19 @@ impl Session {
         let mut rehearsal = Rehearsal::begin(Arc::clone(&self.clock), speed, mode)?;
         rehearsal.play()?;
         self.rehearsal = Some(rehearsal);
-        Ok(Response::Rehearse(self.status()))
+        Ok(Response::Rehearse(self.status(now)))
     }
 
     fn baby_born_now(&mut self, ago_ms: u32, now: &Stamp) -> Result<Response, ApiError> {
         let rehearsal = self.rehearsal.is_some();
         let born = self.touched(ago_ms, now);
-        let label = format!("{} {}", born.date(), born.clock().chars().take(5).collect::<String>());
+        let label = label_of(&born.date(), &born.clock());
         // The chart opens with the touch, so that it does not stand after the birth.
         let first = Some((Fact::BabyBorn { baby: 1 }, born));
         let (birth, entry) = self.open()?.register(label, rehearsal, first, now)?;
+        if !rehearsal {
+            self.latest = Some(birth);
+        }
         Ok(Response::BabyBornNow { birth, entry: entry.ok_or_else(ApiError::internal)? })
     }
 
@@ -178,6 +257,7 @@ impl Session {
     fn birth(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
         let speed = self.speed();
         let open = self.open()?;
+        open.beat(now);
         let chart = open.chart(birth)?;
         let named = version(open.entries(birth)?);
         Ok(Response::Birth(Box::new(views::birth(birth, &chart, named, now, speed))))
@@ -252,6 +332,24 @@ impl Session {
 /// Stands for "the fact stays as it is" on the way to [`OpenPractice::amend`]; never written.
 const KEEP: Fact = Fact::Unknown { kind: String::new(), stored: String::new() };
 
+/// What a birth is called that began with a touch: its date, its hour and minute.
+pub(crate) fn label_of(date: &str, clock: &str) -> String {
+    format!("{date} {}", clock.chars().take(5).collect::<String>())
+}
+
+/// The birth that a request is about.
+fn birth_of(request: &Request) -> Option<BirthId> {
+    match request {
+        Request::Birth { birth }
+        | Request::Record { birth, .. }
+        | Request::Amend { birth, .. }
+        | Request::Retract { birth, .. }
+        | Request::Sign { birth, .. }
+        | Request::WriteRecord { birth } => Some(*birth),
+        _ => None,
+    }
+}
+
 /// Facts that a person records; the others have requests of their own.
 fn recordable(fact: &Fact) -> Result<(), ApiError> {
     match fact {
@@ -264,9 +362,15 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
     }
 }
 
-/// Signs the record as it stands, in the name of the practice's practitioner.
-pub(crate) fn sign(open: &mut OpenPractice, birth: BirthId, now: &Stamp) -> Result<EntryId, ApiError> {
+/// Signs the record as it stands, in the name of the signer, or of the practice's practitioner.
+pub(crate) fn sign(open: &mut OpenPractice, birth: BirthId, signer: Option<Signer>, now: &Stamp) -> Result<EntryId, ApiError> {
     let version = version(open.entries(birth)?);
-    let Practice { practitioner: name, role, .. } = open.described().clone();
+    let (name, role) = match signer {
+        Some(Signer { name, role }) => (name.trim().to_owned(), role.trim().to_owned()),
+        None => (open.described().practitioner.clone(), open.described().role.clone()),
+    };
+    if name.is_empty() {
+        return Err(ApiError::impossible(Message::new("error-no-signer")));
+    }
     open.write(Draft::now(birth, Fact::Signed { name, role, version }, now))
 }

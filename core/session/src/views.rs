@@ -18,8 +18,12 @@ use crate::api::{
 };
 use crate::practice::OpenPractice;
 
+mod locked;
 mod marks;
 mod timeline;
+
+pub(crate) use locked::{locked, locked_line};
+pub(crate) use marks::next_baby;
 
 /// One page of the list of births.
 pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
@@ -31,7 +35,7 @@ pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp)
 }
 
 fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
-    let born = chart.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| mark.at.wall_ms());
+    let born = chart.first_birth();
     BirthLine {
         birth,
         label: chart.label.clone(),
@@ -49,6 +53,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
     let protocol = chart.protocol.as_deref().and_then(Protocol::find);
     let findings = assess(chart, protocol, now);
     let marks = marks::all(chart);
+    let timeline = timeline::lines(chart, protocol);
     BirthView {
         birth,
         label: chart.label.clone(),
@@ -80,7 +85,8 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         examinations: examinations(chart, &findings),
         findings,
         due: due(chart, protocol, now),
-        timeline: timeline::lines(chart, protocol),
+        addenda: timeline.iter().any(|line| line.after_signing),
+        timeline,
         version,
     }
 }
@@ -92,14 +98,12 @@ pub(crate) fn record_file(folder: &Path, chart: &Chart, now: &Stamp) -> PathBuf 
 }
 
 fn phase(chart: &Chart) -> Phase {
-    let last = chart.lines.iter().flat_map(|line| std::iter::once(&line.first).chain(&line.amendments));
-    let last = last.max_by_key(|entry| (entry.recorded.wall_ms, entry.id)).map(|entry| entry.id);
     let signed = chart.signatures.last().map(|signature| signature.mark.entry);
     let born = chart.babies.values().filter(|baby| baby.born.is_some()).count();
     let delivered: usize =
         chart.placentas.values().filter(|placenta| placenta.born.is_some()).map(|placenta| placenta.babies.len()).sum();
     match (born, delivered) {
-        _ if signed.is_some() && signed == last => Phase::Signed,
+        _ if signed.is_some() && signed == chart.last_written => Phase::Signed,
         (0, _) => Phase::Waiting,
         (born, delivered) if delivered >= born => Phase::AfterPlacenta,
         _ => Phase::ThirdStage,

@@ -91,6 +91,10 @@ due: Array<Due>,
  */
 timeline: Array<LineView>, 
 /**
+ * Whether anything was added after the first signature.
+ */
+addenda: boolean, 
+/**
  * The examination, one for each placenta born.
  */
 examinations: Array<ExaminationView>, 

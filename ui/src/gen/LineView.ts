@@ -49,6 +49,10 @@ estimated: boolean,
  */
 late: boolean, 
 /**
+ * First written after the first signature; signatures themselves are not meant.
+ */
+after_signing: boolean, 
+/**
  * Taken out of the chart.
  */
 retracted: boolean, 

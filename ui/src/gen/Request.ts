@@ -3,8 +3,10 @@ import type { At } from "./At";
 import type { BirthId } from "./BirthId";
 import type { EntryId } from "./EntryId";
 import type { Fact } from "./Fact";
+import type { LockedMark } from "./LockedMark";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
+import type { Signer } from "./Signer";
 
 /**
  * A question or an order.
@@ -21,7 +23,35 @@ passphrase: string, } | { "request": "unlock",
 /**
  * The passphrase, or the recovery identity as it was printed.
  */
-passphrase: string, } | { "request": "lock" } | { "request": "describe_practice", 
+passphrase: string, } | { "request": "lock" } | { "request": "change_passphrase", 
+/**
+ * The one that holds, or the recovery identity as it was printed.
+ */
+old: string, 
+/**
+ * The one that is to hold.
+ */
+new: string, } | { "request": "renew_recovery", 
+/**
+ * The passphrase, or the recovery identity that holds.
+ */
+passphrase: string, } | { "request": "wipe", 
+/**
+ * The passphrase, or the recovery identity that holds.
+ */
+passphrase: string, 
+/**
+ * The practice's name, typed; the practitioner's where it has none.
+ */
+words: string, } | { "request": "locked_mark", 
+/**
+ * What.
+ */
+mark: LockedMark, 
+/**
+ * Milliseconds since the finger touched.
+ */
+ago_ms: number, } | { "request": "locked_undo" } | { "request": "describe_practice", 
 /**
  * As it should stand from now on.
  */
@@ -93,11 +123,15 @@ reason: string, } | { "request": "sign",
 /**
  * For which birth.
  */
-birth: BirthId, } | { "request": "write_record", 
+birth: BirthId, 
+/**
+ * Who signs; none for the practice's practitioner.
+ */
+signer: Signer | null, } | { "request": "write_record", 
 /**
  * For which birth.
  */
-birth: BirthId, } | { "request": "rehearse", 
+birth: BirthId, } | { "request": "verify" } | { "request": "rehearse", 
 /**
  * How fast its clock runs: 1 is real time.
  */

@@ -3,8 +3,10 @@ import type { BirthId } from "./BirthId";
 import type { BirthLine } from "./BirthLine";
 import type { BirthView } from "./BirthView";
 import type { EntryId } from "./EntryId";
+import type { LockedView } from "./LockedView";
 import type { Protocol } from "./Protocol";
 import type { StatusView } from "./StatusView";
+import type { VerifyView } from "./VerifyView";
 
 /**
  * The answer to a [`Request`].
@@ -13,7 +15,11 @@ export type Response = { "response": "status" } & StatusView | { "response": "cr
 /**
  * The age identity that opens it if the passphrase is lost. Shown once, kept nowhere on the device.
  */
-recovery: string, } | { "response": "unlock" } & StatusView | { "response": "lock" } & StatusView | { "response": "describe_practice" } & StatusView | { "response": "protocols", 
+recovery: string, } | { "response": "unlock" } & StatusView | { "response": "lock" } & StatusView | { "response": "change_passphrase" } | { "response": "renew_recovery", 
+/**
+ * The age identity that opens the practice if the passphrase is lost. Shown once, kept nowhere on the device.
+ */
+recovery: string, } | { "response": "wipe" } & StatusView | { "response": "locked_mark" } & LockedView | { "response": "locked_undo" } & LockedView | { "response": "describe_practice" } & StatusView | { "response": "protocols", 
 /**
  * Each whole, with its sources.
  */
@@ -61,4 +67,4 @@ path: string,
 /**
  * How many pages it has.
  */
-pages: number, } | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;
+pages: number, } | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;

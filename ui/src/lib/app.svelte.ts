@@ -1,10 +1,12 @@
 import type { BirthId } from '../gen/BirthId';
+import type { DrainedView } from '../gen/DrainedView';
 import type { Practice } from '../gen/Practice';
 import type { RehearsalMode } from '../gen/RehearsalMode';
 import type { StatusView } from '../gen/StatusView';
 import { Birth } from './birth.svelte';
 import { notSaved } from './failures.svelte';
 import { feel } from './feedback';
+import { locked } from './locked.svelte';
 import { ago } from './touch';
 import { ask, asApiError, type ApiError } from './transport';
 import { ui } from './words';
@@ -24,6 +26,8 @@ class App {
   broken = $state<ApiError | null>(null);
   /** A baby's birth is on its way to the disk. */
   bearing = $state(false);
+  /** What the last unlocking brought in, until it is put aside. */
+  drained = $state<DrainedView | null>(null);
   /** The door closed by itself: the page under it waits as it was. */
   shut = $state(false);
 
@@ -102,9 +106,11 @@ class App {
   }
 
   #take(status: StatusView): void {
-    const { door, practice, rehearsal, version } = status;
+    const { door, practice, rehearsal, drained, version } = status;
     if (door === 'locked' && this.birth) this.shut = true;
-    this.status = { door, practice, rehearsal, version };
+    if (drained || door !== 'open') this.drained = drained;
+    locked.take(status.locked);
+    this.status = { door, practice, rehearsal, drained, locked: status.locked, version };
   }
 }
 

@@ -1,6 +1,6 @@
 //! The timeline: every entry in order of time, earlier forms struck through beside what replaced them.
 
-use secundine_domain::chart::{Line, State};
+use secundine_domain::chart::{Chart, Line, State};
 use secundine_domain::entry::Entry;
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
@@ -44,7 +44,8 @@ fn is_plain_answer(source: &Source, line: &Line) -> bool {
     matches!(line.first.fact, Fact::Examined { .. })
         && line.state() == State::Stands
         && !odd
-        && line.first.written_apart().is_none()
+        && !after_signing(source.chart, line)
+        && source.chart.written_apart(&line.first).is_none()
 }
 
 /// Several such answers in one row.
@@ -101,21 +102,103 @@ fn change(amendment: &Entry) -> Message {
         .with("reason", reason)
 }
 
+/// Whether a line was first written after a signature: by the device's own numbers, or between two devices by their clocks.
+/// A further signature adds nothing to the record, so it is not meant.
+#[must_use]
+pub fn after_signing(chart: &Chart, line: &Line) -> bool {
+    let after = |signed: &Entry| match line.first.id.device == signed.id.device {
+        true => line.first.id.n > signed.id.n,
+        false => line.first.recorded.wall_ms > signed.recorded.wall_ms,
+    };
+    let is_signature = |line: &Line| matches!(line.first.fact, Fact::Signed { .. });
+    !is_signature(line) && chart.lines.iter().filter(|line| is_signature(line)).any(|line| after(&line.first))
+}
+
 /// What is to be known of a line beside what it says.
 fn marks(source: &Source, line: &Line) -> Vec<String> {
     let words = source.words;
     let shown = line.shown();
     let mut marks = Vec::new();
-    if let Some(when) = shown.written_apart() {
+    if let Some(when) = source.chart.written_apart(shown) {
         marks.push(words.say(&Message::new("record-written").with("when", when)));
     }
-    if source.protocol.is_some_and(|protocol| shown.is_late(protocol)) {
+    if source.protocol.is_some_and(|protocol| source.chart.is_late(shown, protocol)) {
         marks.push(words.plain("record-late"));
+    }
+    if after_signing(source.chart, line) {
+        marks.push(words.plain("record-addendum"));
     }
     if matches!(shown.occurred, Occurred::Typed { precision: Precision::Estimated, .. }) {
         marks.push(words.plain("record-estimated"));
     }
     let odd = source.chart.oddities.iter().filter(|odd| odd.entry == line.first.id);
-    marks.extend(odd.map(|odd| words.say(&odd.what.message())));
+    marks.extend(odd.map(|odd| words.say(&odd.message())));
     marks
+}
+
+#[cfg(test)]
+mod tests {
+    use secundine_domain::chart::fold;
+    use secundine_domain::entry::{BirthId, DeviceId, EntryId};
+    use secundine_domain::fact::{Answer, Practice};
+    use secundine_domain::time::Stamp;
+
+    use super::*;
+    use crate::document::{Origin, document};
+
+    const BIRTH: BirthId = BirthId(EntryId { device: DeviceId([1; 16]), n: 1 });
+
+    /// Written at this second by this device.
+    fn entry(device: u8, n: u64, second: i64, fact: Fact) -> Entry {
+        let recorded = Stamp { wall_ms: 1_795_570_800_000 + second * 1000, offset_min: 60, zone: None, boot: None };
+        let id = EntryId { device: DeviceId([device; 16]), n };
+        let occurred = Occurred::Marked(recorded.clone());
+        Entry { id, birth: BIRTH, author: "Ida".to_owned(), occurred, recorded, fact, amends: None }
+    }
+
+    fn note(text: &str) -> Fact {
+        Fact::Noted { text: text.to_owned() }
+    }
+
+    fn signed() -> Fact {
+        Fact::Signed { name: "Ida".to_owned(), role: "midwife".to_owned(), version: "00".to_owned() }
+    }
+
+    #[test]
+    fn after_signing_goes_by_the_devices_numbers_and_between_devices_by_the_clock() {
+        let entries = [
+            entry(1, 1, 0, note("before")),
+            entry(1, 2, 100, signed()),
+            entry(1, 3, 50, note("after, though the clock was set back")),
+            entry(2, 1, 99, note("other device, before")),
+            entry(2, 2, 100, note("other device, at the same second")),
+            entry(2, 3, 101, note("other device, after")),
+            entry(2, 4, 102, signed()),
+        ];
+        let chart = fold(BIRTH, &entries);
+        let mut after: Vec<EntryId> =
+            chart.lines.iter().filter(|line| after_signing(&chart, line)).map(|line| line.first.id).collect();
+        after.sort_unstable();
+        assert_eq!(after, [entries[2].id, entries[5].id]);
+    }
+
+    #[test]
+    fn in_print_an_addition_is_marked_and_stands_in_a_row_of_its_own() {
+        let answer = |item: &str| {
+            let answer = Answer::Choice { option: "no".to_owned() };
+            Fact::Examined { placenta: 1, item: item.to_owned(), answer }
+        };
+        let mut entries = vec![entry(1, 1, 0, answer("a")), entry(1, 2, 1, answer("b")), entry(1, 3, 2, signed())];
+        let rows = |entries: &[Entry]| {
+            let chart = fold(BIRTH, entries);
+            let practice = Practice { name: String::new(), practitioner: "Ida".to_owned(), role: String::new(), protocol: None };
+            let written = &entries[0].recorded;
+            let document = document(&chart, &Origin { practice: &practice, version: "00", written });
+            format!("{document:?}").matches("added after signing").count()
+        };
+        assert_eq!(rows(&entries), 0);
+        entries.push(entry(1, 4, 3, answer("c")));
+        entries.push(entry(1, 5, 4, answer("d")));
+        assert_eq!(rows(&entries), 2);
+    }
 }

@@ -60,7 +60,8 @@ fn placentas(chart: &Chart) -> Vec<Fact> {
     facts
 }
 
-fn next_baby(chart: &Chart) -> BabyNo {
+/// The number that the next baby takes.
+pub(crate) fn next_baby(chart: &Chart) -> BabyNo {
     chart.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| *no).max().unwrap_or(0).saturating_add(1)
 }
 

@@ -1,10 +1,11 @@
 //! The timeline: every entry, with its corrections and what is odd about it.
 
-use secundine_domain::chart::{Chart, Line, Odd};
+use secundine_domain::chart::{Chart, Line, Oddity};
 use secundine_domain::entry::Entry;
 use secundine_domain::fact::Fact;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Occurred, Precision};
+use secundine_record::after_signing;
 
 use super::stands;
 use crate::api::{EarlierView, LineView};
@@ -24,12 +25,13 @@ fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
         message: chart.say(&shown.fact),
         fact: shown.fact.clone(),
         author: shown.author.clone(),
-        written: shown.written_apart(),
+        written: chart.written_apart(shown),
         estimated: matches!(shown.occurred, Occurred::Typed { precision: Precision::Estimated, .. }),
-        late: protocol.is_some_and(|protocol| shown.is_late(protocol)),
+        late: protocol.is_some_and(|protocol| chart.is_late(shown, protocol)),
+        after_signing: after_signing(chart, line),
         retracted: !stands(line),
         earlier: earlier(chart, line),
-        oddities: oddities.map(|odd| odd.what).map(Odd::message).collect(),
+        oddities: oddities.map(Oddity::message).collect(),
     }
 }
 

@@ -1,0 +1,53 @@
+//! Secundine without a window, for whoever has to read a practice's folder and has its passphrase.
+//!
+//! `secundine verify FOLDER` checks every page and every entry of the practice in that folder and says what it found. The
+//! passphrase, or the recovery identity as it was printed, is read from standard input, one line. It is shown as it is
+//! typed; a file or another program can give it instead: `secundine verify FOLDER < passphrase`.
+//!
+//! Exit code: 0 all fits, 1 something does not, 2 the check could not be made. Work on a copy of the folder: to read the
+//! database is to fold its log into it, which changes the files but no entry.
+
+use std::io::{self, BufRead, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+use secundine_domain::message::Message;
+use secundine_record::words::Words;
+use secundine_session::api::{ApiError, VerifyView};
+use secundine_session::verify;
+use secundine_store::{Passphrase, Store, StoreError, is_recovery_identity};
+
+fn main() -> ExitCode {
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    let ["verify", folder] = args.iter().map(String::as_str).collect::<Vec<_>>()[..] else {
+        return end(2, &["Usage: secundine verify FOLDER, with the passphrase on standard input.".to_owned()]);
+    };
+    match check(Path::new(folder)) {
+        Ok(VerifyView { ok, message, head, .. }) => end(u8::from(!ok), &[say(&message), say(&head)]),
+        Err(error) => end(2, &[say(&ApiError::from(error).message)]),
+    }
+}
+
+fn check(folder: &Path) -> Result<VerifyView, StoreError> {
+    let mut line = String::new();
+    let read = io::stdin().lock().read_line(&mut line);
+    read.map_err(|_| StoreError::WrongPassphrase)?;
+    line.truncate(line.trim_end_matches(['\r', '\n']).len());
+    // Wiped when dropped.
+    let secret = Passphrase::from(line);
+    let store = match is_recovery_identity(&secret) {
+        true => Store::open_with_identity(folder, &secret)?,
+        false => Store::open(folder, secret)?,
+    };
+    Ok(verify::view(&store.verify()?))
+}
+
+fn say(message: &Message) -> String {
+    Words::english().say(message)
+}
+
+/// Prints the lines; a closed pipe does not change the exit code.
+fn end(code: u8, lines: &[String]) -> ExitCode {
+    let _ = writeln!(io::stdout(), "{}", lines.join("\n"));
+    ExitCode::from(code)
+}
