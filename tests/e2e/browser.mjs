@@ -2,7 +2,7 @@
 
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
@@ -89,4 +89,15 @@ export class Phone {
   picture() {
     return this.page.screenshot();
   }
+}
+
+/** A phone on an empty device; everything of it goes when the test ends. */
+export async function emptyPhone(t, browser, size) {
+  const folder = mkdtempSync(join(tmpdir(), "secundine-"));
+  const bridge = await startBridge(folder);
+  t.after(async () => {
+    await bridge.stop();
+    rmSync(folder, { recursive: true, force: true });
+  });
+  return { folder, bridge, hand: await Phone.open(browser, bridge.address, size) };
 }

@@ -1,14 +1,13 @@
 // The same birth in Chromium at the size of a small phone, with touch; and what the page must keep to there.
 
 import assert from "node:assert/strict";
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, checkRecord, createPractice, examine, thirdStage, writeRecord } from "./birth.mjs";
-import { Phone, launch, startBridge } from "./browser.mjs";
+import { Phone, emptyPhone, launch, startBridge } from "./browser.mjs";
 
 const out = resolve("out/browser");
 mkdirSync(out, { recursive: true });
@@ -19,15 +18,7 @@ before(async () => {
 });
 after(() => browser.close());
 
-async function begin(t, size) {
-  const folder = mkdtempSync(join(tmpdir(), "secundine-"));
-  const bridge = await startBridge(folder);
-  t.after(async () => {
-    await bridge.stop();
-    rmSync(folder, { recursive: true, force: true });
-  });
-  return { folder, bridge, hand: await Phone.open(browser, bridge.address, size) };
-}
+const begin = (t, size) => emptyPhone(t, browser, size);
 
 const looker = (hand) => async (name) => {
   await sleep(250);

@@ -1,14 +1,13 @@
 // A birth on a locked phone: marked without the passphrase, in the chart after it.
 
 import assert from "node:assert/strict";
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, createPractice, mark } from "./birth.mjs";
-import { Phone, launch, startBridge } from "./browser.mjs";
+import { Phone, emptyPhone, launch, startBridge } from "./browser.mjs";
 
 const out = resolve("out/locked");
 mkdirSync(out, { recursive: true });
@@ -20,15 +19,9 @@ before(async () => {
 after(() => browser.close());
 
 async function begin(t, size) {
-  const folder = mkdtempSync(join(tmpdir(), "secundine-"));
-  const bridge = await startBridge(folder);
-  t.after(async () => {
-    await bridge.stop();
-    rmSync(folder, { recursive: true, force: true });
-  });
-  const hand = await Phone.open(browser, bridge.address, size);
-  await createPractice(hand, async () => {});
-  return { folder, bridge, hand };
+  const phone = await emptyPhone(t, browser, size);
+  await createPractice(phone.hand, async () => {});
+  return phone;
 }
 
 async function lock(hand) {

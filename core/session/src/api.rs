@@ -1,19 +1,21 @@
 //! What can be asked of the core, and what it answers. One variant of [`Response`] for each of [`Request`], by the same name.
 
-use secundine_domain::assess::{Blood, Finding};
-use secundine_domain::due::Due;
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::examination::{Kind, Part};
-use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact, Practice};
+use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::message::Message;
-use secundine_domain::protocol::{Level, Protocol};
+use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Certainty, Precision};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+mod birth;
 mod locked;
 mod verify;
 
+pub use birth::{
+    BabyView, BirthView, EarlierView, ExaminationView, ItemView, LineView, MarkView, NextMark, OptionView, PlacentaView,
+    ProtocolLine,
+};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use verify::VerifyView;
 
@@ -375,213 +377,6 @@ pub struct ClockView {
     pub speed: u32,
     /// How well it is known.
     pub certainty: Certainty,
-}
-
-/// Everything about one birth.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct BirthView {
-    /// Which.
-    pub birth: BirthId,
-    /// What tells it from others.
-    pub label: String,
-    /// A rehearsal, not a birth.
-    pub rehearsal: bool,
-    /// Local date now, `2026-11-25`.
-    pub today: String,
-    /// Local time now, `03:12:40`.
-    pub clock: String,
-    /// Where it stands.
-    pub phase: Phase,
-    /// The mother.
-    pub client: Option<Client>,
-    /// Id and title of the protocol in force.
-    pub protocol: Option<ProtocolLine>,
-    /// How the third stage is cared for.
-    pub care: Option<Care>,
-    /// From the birth of the last baby to the last placenta.
-    pub third_stage: Option<ClockView>,
-    /// The babies, in order.
-    pub babies: Vec<BabyView>,
-    /// The placentas born, each named by its first baby.
-    pub placentas: Vec<PlacentaView>,
-    /// The next likely marks, likeliest first, at most four.
-    pub next: Vec<NextMark>,
-    /// Every mark that can be made now, in the order of events.
-    pub marks: Vec<NextMark>,
-    /// Blood, mL.
-    pub blood: Blood,
-    /// Held against the protocol.
-    pub findings: Vec<Finding>,
-    /// What comes next.
-    pub due: Vec<Due>,
-    /// Every entry, in order of time.
-    pub timeline: Vec<LineView>,
-    /// Whether anything was added after the first signature.
-    pub addenda: bool,
-    /// The examination, one for each placenta born.
-    pub examinations: Vec<ExaminationView>,
-    /// SHA-256 of all entries, hexadecimal: what a signature would sign.
-    pub version: String,
-}
-
-/// A protocol in one line.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct ProtocolLine {
-    /// Id.
-    pub id: String,
-    /// Title.
-    pub title: String,
-    /// Edition.
-    pub edition: String,
-}
-
-/// A baby and its cord.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct BabyView {
-    /// Counted from 1.
-    pub baby: BabyNo,
-    /// How long the cord pulsed, or has pulsed.
-    pub cord: Option<ClockView>,
-    /// Birth.
-    pub born: Option<MarkView>,
-    /// End of cord pulsation.
-    pub pulsation_stopped: Option<MarkView>,
-    /// Cord clamped.
-    pub clamped: Option<MarkView>,
-    /// Cord cut.
-    pub cut: Option<MarkView>,
-    /// Minutes at which an Apgar score is on record.
-    pub apgar_minutes: Vec<u32>,
-}
-
-/// A placenta and its membranes.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct PlacentaView {
-    /// The babies that it fed; the first names it.
-    pub babies: Vec<BabyNo>,
-    /// Birth of the placenta.
-    pub born: Option<MarkView>,
-    /// Birth of the membranes.
-    pub membranes: Option<MarkView>,
-}
-
-/// A moment on record.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct MarkView {
-    /// The entry, as first written.
-    pub entry: EntryId,
-    /// Local time.
-    pub clock: String,
-    /// Since the birth of this baby, `m:ss`; empty for the birth itself.
-    pub since_birth: String,
-    /// How well that is known.
-    pub certainty: Certainty,
-}
-
-/// A mark that can be made with one touch.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct NextMark {
-    /// What it writes.
-    pub fact: Fact,
-    /// What stands on the button.
-    pub label: Message,
-}
-
-/// One entry with what became of it.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct LineView {
-    /// The entry, as first written.
-    pub entry: EntryId,
-    /// Local date on which it happened.
-    pub date: String,
-    /// Local time at which it happened.
-    pub clock: String,
-    /// Since the first birth, `m:ss`; none before there is one.
-    pub since_birth: Option<String>,
-    /// What, as it stands now.
-    pub message: Message,
-    /// The fact as it stands now, to begin a correction from.
-    pub fact: Fact,
-    /// Who wrote it.
-    pub author: String,
-    /// Local date and time of writing, where that differs from the moment itself by a minute or more.
-    pub written: Option<String>,
-    /// Typed and guessed.
-    pub estimated: bool,
-    /// Written so long after it happened that the protocol calls it late.
-    pub late: bool,
-    /// First written after the first signature; signatures themselves are not meant.
-    pub after_signing: bool,
-    /// Taken out of the chart.
-    pub retracted: bool,
-    /// Earlier forms, oldest first.
-    pub earlier: Vec<EarlierView>,
-    /// What is odd about it.
-    pub oddities: Vec<Message>,
-}
-
-/// An earlier form of an entry, and why it was left.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct EarlierView {
-    /// Local time as it stood.
-    pub clock: String,
-    /// What, as it stood.
-    pub message: Message,
-    /// Who changed it.
-    pub changed_by: String,
-    /// Local date and time of the change.
-    pub changed: String,
-    /// Why.
-    pub reason: String,
-}
-
-/// The examination of one placenta.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct ExaminationView {
-    /// The placenta, named by its first baby.
-    pub placenta: BabyNo,
-    /// The items, in the order of work.
-    pub items: Vec<ItemView>,
-    /// How many are answered.
-    pub answered: u32,
-}
-
-/// One item.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct ItemView {
-    /// Stable id; also the drawing to show.
-    pub item: String,
-    /// Where it belongs.
-    pub part: Part,
-    /// How it is answered.
-    pub kind: Kind,
-    /// What is asked.
-    pub question: Message,
-    /// How to look, and what it means.
-    pub how: Message,
-    /// The choices of a choice.
-    pub options: Vec<OptionView>,
-    /// Least number taken, in the unit of the kind.
-    pub min: u32,
-    /// Greatest number taken.
-    pub max: u32,
-    /// The answer in force.
-    pub answer: Option<Answer>,
-    /// The answer in words.
-    pub answer_words: Option<Message>,
-    /// The entry of that answer, to amend it.
-    pub entry: Option<EntryId>,
-    /// How much the answer asks for attention.
-    pub level: Option<Level>,
-}
-
-/// One choice.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct OptionView {
-    /// Stable id.
-    pub option: String,
-    /// What stands on the button.
-    pub label: Message,
 }
 
 /// Why a request was not done. Codes and numbers only: nothing of a client's data.
