@@ -5,8 +5,8 @@
 //! [`plan`] says shall fail, and it writes down what reached the files, from which [`disk`] works out what a loss of power
 //! may leave.
 //!
-//! The shim is written on SQLite's own interface. The crates that wrap it want a whole VFS in place of the system's own, so
-//! that locking and the handling of paths would be theirs, and the store would be tried on files that it never meets.
+//! The shim is written on SQLite's own interface, so that locking and the handling of paths stay those of the system's own
+//! VFS, and the store is tried on the files that it meets.
 //!
 //! The plan is one for the whole process: tests that use it run one at a time.
 
