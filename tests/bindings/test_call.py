@@ -32,7 +32,7 @@ class OneCall(unittest.TestCase):
         return self.ask("create_practice", practice=practice, passphrase="lamp kettle bicycle")
 
     def test_a_birth_from_the_first_tap_to_the_printed_record(self):
-        self.assertTrue(self.found()["recovery"].startswith("AGE-SECRET-KEY-1"))
+        self.assertTrue(self.found()["recovery"]["identity"].startswith("AGE-SECRET-KEY-1"))
         birth = self.ask("baby_born_now", ago_ms=40)["birth"]
         now = {"at": "now", "ago_ms": 0}
         for kind, data in [

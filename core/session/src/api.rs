@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 mod birth;
+mod keeping;
 mod locked;
 mod verify;
 
@@ -16,6 +17,7 @@ pub use birth::{
     BabyView, BirthView, EarlierView, ExaminationView, ItemView, LineView, MarkView, NextMark, OptionView, PlacentaView,
     ProtocolLine,
 };
+pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use verify::VerifyView;
 
@@ -37,8 +39,31 @@ pub enum Request {
         /// The passphrase, or the recovery identity as it was printed.
         passphrase: String,
     },
+    /// Opens the practice with the key store of this device's system.
+    UnlockByDevice,
     /// Closes it and forgets the key.
     Lock,
+    /// Nobody has touched for as long as the person chose: locks, or where a third stage runs, hides the names.
+    Rest,
+    /// Shows the names again.
+    ShowNames {
+        /// The passphrase, or the recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// The ways to the practice's key.
+    Keys,
+    /// Makes the key store of this device's system a way to the key.
+    AddDeviceKey {
+        /// The passphrase, or the recovery identity that holds.
+        passphrase: String,
+    },
+    /// Takes a way to the key out. The passphrase stays.
+    RevokeKey {
+        /// Which.
+        slot: Slot,
+        /// The passphrase.
+        passphrase: String,
+    },
     /// Gives the practice another passphrase.
     ChangePassphrase {
         /// The one that holds, or the recovery identity as it was printed.
@@ -50,6 +75,43 @@ pub enum Request {
     RenewRecovery {
         /// The passphrase, or the recovery identity that holds.
         passphrase: String,
+    },
+    /// Tells the words of a recovery identity, and whether it opens this practice.
+    CheckRecovery {
+        /// As it was printed.
+        recovery: String,
+    },
+    /// The backups on this device.
+    Backups,
+    /// Makes a backup: one sealed file.
+    MakeBackup,
+    /// A part of a backup's file that is to be restored, in order; the one at 0 begins anew.
+    BackupPart {
+        /// Where it belongs.
+        #[ts(type = "number")]
+        offset: u64,
+        /// At most 1 MiB, as base64.
+        base64: String,
+    },
+    /// Restores the backup whose parts were given: founds the practice anew where there is none, else adds what is not here.
+    Restore {
+        /// The backup's passphrase, or its recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// Opens what can be read of a damaged store, changing nothing: records can be read and printed, not written.
+    ReadDamaged {
+        /// The passphrase, or the recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// Sets the damaged files aside and builds the store anew from everything that can be read.
+    Salvage {
+        /// The passphrase, or the recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// Keeps something that could NOT be saved in another file; it goes into the chart at the next unlocking.
+    Elsewhere {
+        /// The request that failed: a baby's birth, a fact, an amendment or a retraction.
+        what: Box<Request>,
     },
     /// Destroys the practice on this device, for ever.
     Wipe {
@@ -199,20 +261,53 @@ pub enum Response {
     Status(StatusView),
     /// The practice is founded and open.
     CreatePractice {
-        /// The age identity that opens it if the passphrase is lost. Shown once, kept nowhere on the device.
-        recovery: String,
+        /// What opens it if the passphrase is lost. Shown once, kept nowhere on the device.
+        recovery: RecoveryView,
     },
     /// Open.
     Unlock(StatusView),
+    /// Open.
+    UnlockByDevice(StatusView),
     /// Closed.
     Lock(StatusView),
+    /// Locked, or the names hidden.
+    Rest(StatusView),
+    /// The names are shown.
+    ShowNames(StatusView),
+    /// The ways to the practice's key.
+    Keys(KeysView),
+    /// Added.
+    AddDeviceKey(KeysView),
+    /// Taken out.
+    RevokeKey(KeysView),
     /// The new passphrase holds, and the old one no longer.
     ChangePassphrase,
     /// The new identity holds.
     RenewRecovery {
-        /// The age identity that opens the practice if the passphrase is lost. Shown once, kept nowhere on the device.
-        recovery: String,
+        /// What opens the practice if the passphrase is lost. Shown once, kept nowhere on the device.
+        recovery: RecoveryView,
     },
+    /// The identity is well formed.
+    CheckRecovery {
+        /// Its words.
+        words: Vec<String>,
+        /// Whether it opens this practice.
+        opens: bool,
+    },
+    /// The backups on this device.
+    Backups(BackupsView),
+    /// Made, and read back.
+    MakeBackup(BackupMade),
+    /// Kept until the rest has come.
+    BackupPart,
+    /// Restored, and open.
+    Restore(RestoredView),
+    /// Open to be read.
+    ReadDamaged(StatusView),
+    /// Built anew, and open.
+    Salvage(StatusView),
+    /// On disk.
+    Elsewhere(StatusView),
     /// Destroyed.
     Wipe(StatusView),
     /// On disk.
@@ -283,7 +378,7 @@ pub enum Response {
 }
 
 /// How things stand.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct StatusView {
     /// None, locked or open.
     pub door: Door,
@@ -295,6 +390,18 @@ pub struct StatusView {
     pub locked: Option<LockedView>,
     /// What was brought in from the time it was locked: only in the answer to unlocking, where there was anything.
     pub drained: Option<DrainedView>,
+    /// Nobody had touched for a while: the names are hidden, and only births whose third stage runs can be worked with.
+    pub names_hidden: bool,
+    /// What was read of a damaged store, which is open to be read only; also in the answer to a salvage.
+    pub salvage: Option<SalvageView>,
+    /// Whether nothing can be written, since the store is damaged.
+    pub read_only: bool,
+    /// Whether the disk is full, and entries are written with the room that was kept for them.
+    pub low_space: bool,
+    /// Entries that were kept elsewhere and come into their charts at the next unlocking.
+    pub elsewhere: u32,
+    /// Whether the key store of this device's system opens the practice.
+    pub device_key: bool,
     /// Version of the program.
     pub version: String,
 }
@@ -312,7 +419,7 @@ pub enum Door {
 }
 
 /// A running rehearsal.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct RehearsalView {
     /// The scenario's name.
     pub scenario: Message,
@@ -364,7 +471,7 @@ pub enum Phase {
 }
 
 /// A clock: draw `elapsed_ms` plus the time since this answer came, while it runs.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct ClockView {
     /// Milliseconds from its start to now or to its end.
     #[ts(type = "number")]
@@ -416,6 +523,10 @@ pub enum ErrorCode {
     Impossible,
     /// What was named is not here.
     NotFound,
+    /// The names are hidden: the passphrase shows them.
+    NamesHidden,
+    /// The store is damaged and can only be read.
+    ReadOnly,
     /// Not in a rehearsal, or only there.
     Rehearsal,
     /// A fault of the program.

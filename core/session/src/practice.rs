@@ -36,6 +36,15 @@ pub(crate) struct Draft {
     pub amends: Option<Amendment>,
 }
 
+/// What an amendment does to a line.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Change {
+    /// Puts it right; what is none stays as it is.
+    Put { fact: Option<Fact>, occurred: Option<Occurred> },
+    /// Takes it out.
+    Retract,
+}
+
 impl Draft {
     /// Something that happens as it is written.
     pub(crate) fn now(birth: BirthId, fact: Fact, now: &Stamp) -> Self {
@@ -157,32 +166,34 @@ impl OpenPractice {
         Ok(entries.iter().map(|entry| entry.id).collect())
     }
 
-    /// Writes an amendment of a line that exists.
-    pub(crate) fn amend(
+    /// What amends a line that exists; nothing is written yet.
+    pub(crate) fn amendment(
         &mut self,
-        mut draft: Draft,
-        occurred: Option<Occurred>,
-        fact: Option<Fact>,
-    ) -> Result<EntryId, ApiError> {
-        let Some(amends) = &draft.amends else { return Err(ApiError::internal()) };
+        birth: BirthId,
+        amends: Amendment,
+        change: Change,
+        now: &Stamp,
+    ) -> Result<Draft, ApiError> {
         if amends.reason.trim().is_empty() {
             return Err(ApiError::impossible(Message::new("error-no-reason")));
         }
-        let entry = amends.entry;
-        let chart = self.chart(draft.birth)?;
-        let line = chart.lines.iter().find(|line| line.first.id == entry);
+        let chart = self.chart(birth)?;
+        let line = chart.lines.iter().find(|line| line.first.id == amends.entry);
         let line = line.ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-no-entry"))?;
         if matches!(line.first.fact, Fact::Signed { .. } | Fact::BirthRegistered { rehearsal: true, .. }) {
             return Err(ApiError::impossible(Message::new("error-not-amendable")));
         }
-        if line.state() == State::Retracted && draft.fact == Fact::Retracted {
+        if line.state() == State::Retracted && change == Change::Retract {
             return Err(ApiError::impossible(Message::new("error-already-retracted")));
         }
-        draft.occurred = occurred.unwrap_or_else(|| line.shown().occurred.clone());
-        if draft.fact != Fact::Retracted {
-            draft.fact = fact.unwrap_or_else(|| line.shown().fact.clone());
-        }
-        self.write(draft)
+        let shown = line.shown();
+        let (fact, occurred) = match change {
+            Change::Put { fact, occurred } => (fact, occurred),
+            Change::Retract => (Some(Fact::Retracted), None),
+        };
+        let fact = fact.unwrap_or_else(|| shown.fact.clone());
+        let occurred = occurred.unwrap_or_else(|| shown.occurred.clone());
+        Ok(Draft { birth, occurred, recorded: now.clone(), fact, amends: Some(amends) })
     }
 
     /// The entries of a birth.

@@ -15,7 +15,7 @@ use tempfile::TempDir;
 
 use crate::api::{ApiError, ErrorCode, RehearsalMode, RehearsalView};
 use crate::clock::{Clock, FastClock};
-use crate::practice::{Draft, OpenPractice};
+use crate::practice::{Change, Draft, OpenPractice};
 use crate::session::sign;
 
 /// How many cues stay in view.
@@ -140,9 +140,10 @@ impl Rehearsal {
             step.amends.as_ref().and_then(|name| self.named.iter().find(|(known, _)| known == name)).map(|(_, entry)| *entry);
         let entry = match (amended, step.fact.clone()) {
             (Some(entry), fact) => {
-                let amends = Some(Amendment { entry, reason: step.reason.clone().unwrap_or_default() });
-                let draft = Draft { amends, ..Draft::now(self.birth, fact.clone().unwrap_or(Fact::Retracted), &now) };
-                self.practice.amend(draft, occurred, fact)?
+                let amends = Amendment { entry, reason: step.reason.clone().unwrap_or_default() };
+                let change = fact.map_or(Change::Retract, |fact| Change::Put { fact: Some(fact), occurred });
+                let draft = self.practice.amendment(self.birth, amends, change, &now)?;
+                self.practice.write(draft)?
             }
             (None, Some(fact)) => {
                 let occurred = occurred.unwrap_or_else(|| Occurred::Marked(now.clone()));

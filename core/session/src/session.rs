@@ -1,5 +1,11 @@
 //! One session: a practice behind a door, and at times a rehearsal beside it.
 
+mod backup;
+mod damage;
+mod elsewhere;
+mod keys;
+mod rest;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -15,7 +21,7 @@ use crate::api::{ApiError, At, Door, ErrorCode, LockedMark, LockedView, Rehearsa
 use crate::clock::{Clock, earlier};
 use crate::keys::Keys;
 use crate::locked::{Locked, Running};
-use crate::practice::{Draft, OpenPractice, describable};
+use crate::practice::{Change, Draft, OpenPractice, describable};
 use crate::rehearsal::Rehearsal;
 use crate::views;
 
@@ -66,16 +72,23 @@ impl Session {
             Request::Status => Ok(Response::Status(self.status(&now))),
             Request::CreatePractice { practice, passphrase } => self.create(practice, passphrase, &now),
             Request::Unlock { passphrase } => self.unlock(passphrase, &now),
-            Request::Lock => self.lock(&now),
-            Request::ChangePassphrase { old, new } => {
-                self.really_open()?;
-                self.keys.change_passphrase(old, new, &now)?;
-                Ok(Response::ChangePassphrase)
-            }
-            Request::RenewRecovery { passphrase } => {
-                self.really_open()?;
-                Ok(Response::RenewRecovery { recovery: self.keys.renew_recovery(passphrase, &now)? })
-            }
+            Request::UnlockByDevice => self.unlock_by_device(&now),
+            Request::Lock => Ok(Response::Lock(self.lock(&now)?)),
+            Request::Rest => self.rest(&now),
+            Request::ShowNames { passphrase } => self.show_names(passphrase, &now),
+            Request::Keys => self.keys_view(),
+            Request::AddDeviceKey { passphrase } => self.add_device_key(passphrase, &now),
+            Request::RevokeKey { slot, passphrase } => self.revoke_key(slot, passphrase, &now),
+            Request::ChangePassphrase { old, new } => self.change_passphrase(old, new, &now),
+            Request::RenewRecovery { passphrase } => self.renew_recovery(passphrase, &now),
+            Request::CheckRecovery { recovery } => self.check_recovery(recovery, &now),
+            Request::Backups => self.backups(&now),
+            Request::MakeBackup => self.make_backup(&now),
+            Request::BackupPart { offset, base64 } => self.backup_part(offset, &base64),
+            Request::Restore { passphrase } => self.restore(passphrase, &now),
+            Request::ReadDamaged { passphrase } => self.read_damaged(passphrase, &now),
+            Request::Salvage { passphrase } => self.salvage(passphrase, &now),
+            Request::Elsewhere { what } => self.elsewhere(*what, &now),
             Request::Wipe { passphrase, words } => self.wipe(passphrase, &words, &now),
             Request::LockedMark { mark, ago_ms } => Ok(Response::LockedMark(self.locked_mark(mark, ago_ms, &now)?)),
             Request::LockedUndo => {
@@ -95,11 +108,11 @@ impl Session {
             Request::Amend { birth, entry, fact, at, reason } => {
                 let occurred = at.map(|at| self.occurred(&at, &now)).transpose()?;
                 fact.as_ref().map_or(Ok(()), recordable)?;
-                let entry = self.amend(birth, entry, reason, fact.unwrap_or(KEEP), occurred, &now)?;
-                Ok(Response::Amend { entry })
+                let change = Change::Put { fact, occurred };
+                Ok(Response::Amend { entry: self.amend(birth, Amendment { entry, reason }, change, &now)? })
             }
             Request::Retract { birth, entry, reason } => {
-                let entry = self.amend(birth, entry, reason, Fact::Retracted, None, &now)?;
+                let entry = self.amend(birth, Amendment { entry, reason }, Change::Retract, &now)?;
                 Ok(Response::Retract { entry })
             }
             Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
@@ -135,6 +148,12 @@ impl Session {
             rehearsal: self.rehearsal.as_ref().map(Rehearsal::view),
             locked,
             drained: None,
+            names_hidden: false,
+            salvage: None,
+            read_only: false,
+            low_space: false,
+            elsewhere: 0,
+            device_key: false,
             version: env!("CARGO_PKG_VERSION").to_owned(),
         }
     }
@@ -150,7 +169,7 @@ impl Session {
         describable(&practice)?;
         let (store, recovery) = Store::create(&self.paths.data, Passphrase::from(passphrase))?;
         self.practice = Some(OpenPractice::found(store, practice, now)?);
-        Ok(Response::CreatePractice { recovery: recovery.expose_secret().to_owned() })
+        Ok(Response::CreatePractice { recovery: keys::recovery_view(recovery.expose_secret()) })
     }
 
     fn unlock(&mut self, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
@@ -172,7 +191,7 @@ impl Session {
     }
 
     /// Everything of the practice is dropped but the marks of a third stage that runs.
-    fn lock(&mut self, now: &Stamp) -> Result<Response, ApiError> {
+    fn lock(&mut self, now: &Stamp) -> Result<StatusView, ApiError> {
         self.not_rehearsing()?;
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
@@ -180,7 +199,7 @@ impl Session {
             self.locked = Some(Locked::new(&self.paths.data, running));
             open.close()?;
         }
-        Ok(Response::Lock(self.status(now)))
+        Ok(self.status(now))
     }
 
     /// The practice is closed before its files go; what fails after that is told and gone on with at the next start.
@@ -272,18 +291,10 @@ impl Session {
         Ok(Response::Record { entry })
     }
 
-    fn amend(
-        &mut self,
-        birth: BirthId,
-        entry: EntryId,
-        reason: String,
-        fact: Fact,
-        occurred: Option<Occurred>,
-        now: &Stamp,
-    ) -> Result<EntryId, ApiError> {
-        let amends = Some(Amendment { entry, reason });
-        let new = (fact != KEEP && fact != Fact::Retracted).then(|| fact.clone());
-        self.open()?.amend(Draft { amends, ..Draft::now(birth, fact, now) }, occurred, new)
+    fn amend(&mut self, birth: BirthId, amends: Amendment, change: Change, now: &Stamp) -> Result<EntryId, ApiError> {
+        let open = self.open()?;
+        let draft = open.amendment(birth, amends, change, now)?;
+        open.write(draft)
     }
 
     fn write_record(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
@@ -328,9 +339,6 @@ impl Session {
         }
     }
 }
-
-/// Stands for "the fact stays as it is" on the way to [`OpenPractice::amend`]; never written.
-const KEEP: Fact = Fact::Unknown { kind: String::new(), stored: String::new() };
 
 /// What a birth is called that began with a touch: its date, its hour and minute.
 pub(crate) fn label_of(date: &str, clock: &str) -> String {

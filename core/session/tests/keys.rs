@@ -38,7 +38,7 @@ impl Practised {
         else {
             unreachable!()
         };
-        Self { session, clock, folder, recovery }
+        Self { session, clock, folder, recovery: recovery.identity }
     }
 
     /// The program ends and begins anew.
@@ -66,7 +66,7 @@ impl Practised {
 
     fn renew(&mut self, passphrase: &str) -> Result<String, ApiError> {
         match self.session.call(Request::RenewRecovery { passphrase: passphrase.to_owned() })? {
-            Response::RenewRecovery { recovery } => Ok(recovery),
+            Response::RenewRecovery { recovery } => Ok(recovery.identity),
             _ => unreachable!(),
         }
     }

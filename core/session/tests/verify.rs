@@ -48,7 +48,7 @@ impl Practised {
             let fact = Fact::Noted { text: text.to_owned() };
             session.call(Request::Record { birth, fact, at: At::Now { ago_ms: 0 } }).unwrap();
         }
-        Self { session, folder, recovery }
+        Self { session, folder, recovery: recovery.identity }
     }
 
     fn data(&self) -> PathBuf {

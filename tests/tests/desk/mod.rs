@@ -97,7 +97,7 @@ impl Desk {
         let Response::BabyBornNow { birth, entry: born } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else {
             unreachable!()
         };
-        let mut desk = Self { session, clock, folder: folder.to_owned(), birth, born, signed: born, recovery };
+        let mut desk = Self { session, clock, folder: folder.to_owned(), birth, born, signed: born, recovery: recovery.identity };
         for fact in [Fact::CordClamped { baby: 1 }, Fact::PlacentaBorn { babies: vec![1] }, note("all calm")] {
             desk.clock.advance(60_000);
             desk.record(birth, fact).unwrap();

@@ -7,6 +7,7 @@ import type { LockedMark } from "./LockedMark";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
 import type { Signer } from "./Signer";
+import type { Slot } from "./Slot";
 
 /**
  * A question or an order.
@@ -23,7 +24,23 @@ passphrase: string, } | { "request": "unlock",
 /**
  * The passphrase, or the recovery identity as it was printed.
  */
-passphrase: string, } | { "request": "lock" } | { "request": "change_passphrase", 
+passphrase: string, } | { "request": "unlock_by_device" } | { "request": "lock" } | { "request": "rest" } | { "request": "show_names", 
+/**
+ * The passphrase, or the recovery identity as it was printed.
+ */
+passphrase: string, } | { "request": "keys" } | { "request": "add_device_key", 
+/**
+ * The passphrase, or the recovery identity that holds.
+ */
+passphrase: string, } | { "request": "revoke_key", 
+/**
+ * Which.
+ */
+slot: Slot, 
+/**
+ * The passphrase.
+ */
+passphrase: string, } | { "request": "change_passphrase", 
 /**
  * The one that holds, or the recovery identity as it was printed.
  */
@@ -35,7 +52,35 @@ new: string, } | { "request": "renew_recovery",
 /**
  * The passphrase, or the recovery identity that holds.
  */
-passphrase: string, } | { "request": "wipe", 
+passphrase: string, } | { "request": "check_recovery", 
+/**
+ * As it was printed.
+ */
+recovery: string, } | { "request": "backups" } | { "request": "make_backup" } | { "request": "backup_part", 
+/**
+ * Where it belongs.
+ */
+offset: number, 
+/**
+ * At most 1 MiB, as base64.
+ */
+base64: string, } | { "request": "restore", 
+/**
+ * The backup's passphrase, or its recovery identity as it was printed.
+ */
+passphrase: string, } | { "request": "read_damaged", 
+/**
+ * The passphrase, or the recovery identity as it was printed.
+ */
+passphrase: string, } | { "request": "salvage", 
+/**
+ * The passphrase, or the recovery identity as it was printed.
+ */
+passphrase: string, } | { "request": "elsewhere", 
+/**
+ * The request that failed: a baby's birth, a fact, an amendment or a retraction.
+ */
+what: Request, } | { "request": "wipe", 
 /**
  * The passphrase, or the recovery identity that holds.
  */

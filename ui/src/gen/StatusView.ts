@@ -4,6 +4,7 @@ import type { DrainedView } from "./DrainedView";
 import type { LockedView } from "./LockedView";
 import type { Practice } from "./Practice";
 import type { RehearsalView } from "./RehearsalView";
+import type { SalvageView } from "./SalvageView";
 
 /**
  * How things stand.
@@ -29,6 +30,30 @@ locked: LockedView | null,
  * What was brought in from the time it was locked: only in the answer to unlocking, where there was anything.
  */
 drained: DrainedView | null, 
+/**
+ * Nobody had touched for a while: the names are hidden, and only births whose third stage runs can be worked with.
+ */
+names_hidden: boolean, 
+/**
+ * What was read of a damaged store, which is open to be read only; also in the answer to a salvage.
+ */
+salvage: SalvageView | null, 
+/**
+ * Whether nothing can be written, since the store is damaged.
+ */
+read_only: boolean, 
+/**
+ * Whether the disk is full, and entries are written with the room that was kept for them.
+ */
+low_space: boolean, 
+/**
+ * Entries that were kept elsewhere and come into their charts at the next unlocking.
+ */
+elsewhere: number, 
+/**
+ * Whether the key store of this device's system opens the practice.
+ */
+device_key: boolean, 
 /**
  * Version of the program.
  */

@@ -1,6 +1,7 @@
 import type { BirthId } from '../gen/BirthId';
 import type { DrainedView } from '../gen/DrainedView';
 import type { Practice } from '../gen/Practice';
+import type { RecoveryView } from '../gen/RecoveryView';
 import type { RehearsalMode } from '../gen/RehearsalMode';
 import type { StatusView } from '../gen/StatusView';
 import { Birth } from './birth.svelte';
@@ -21,7 +22,7 @@ class App {
   tab = $state<Tab>('stage');
   birth = $state<Birth | null>(null);
   /** Shown once after founding, then forgotten. */
-  recovery = $state<string | null>(null);
+  recovery = $state<RecoveryView | null>(null);
   /** Why the core could not even say how things stand. */
   broken = $state<ApiError | null>(null);
   /** A baby's birth is on its way to the disk. */
@@ -106,11 +107,11 @@ class App {
   }
 
   #take(status: StatusView): void {
-    const { door, practice, rehearsal, drained, version } = status;
+    const { door, drained } = status;
     if (door === 'locked' && this.birth) this.shut = true;
     if (drained || door !== 'open') this.drained = drained;
     locked.take(status.locked);
-    this.status = { door, practice, rehearsal, drained, locked: status.locked, version };
+    this.status = { ...status };
   }
 }
 

@@ -115,7 +115,7 @@ pub struct MarkView {
 }
 
 /// A mark that can be made with one touch.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct NextMark {
     /// What it writes.
     pub fact: Fact,

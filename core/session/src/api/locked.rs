@@ -43,7 +43,7 @@ pub enum LockedMark {
 }
 
 /// What was marked since the practice was locked, in this run of the program.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct LockedView {
     /// From the birth of the last baby to the last placenta; also where the baby was born before the lock.
     pub third_stage: Option<ClockView>,
@@ -65,7 +65,7 @@ pub struct LockedView {
 }
 
 /// A cord's clock.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct LockedCord {
     /// Counted from 1.
     pub baby: BabyNo,
@@ -74,7 +74,7 @@ pub struct LockedCord {
 }
 
 /// A mark made while locked.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct LockedLine {
     /// What.
     pub message: Message,

@@ -1,0 +1,117 @@
+//! Keeping the practice: its keys, backups, a damaged store, and what is shown when nobody has touched for a while.
+
+use secundine_domain::message::Message;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::StatusView;
+
+/// A way to the practice's key.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Slot {
+    /// The passphrase; always there.
+    Passphrase,
+    /// The printed recovery sheet.
+    Recovery,
+    /// The key store of this device's system.
+    Device,
+}
+
+/// The ways to the practice's key.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct KeysView {
+    /// Those that open it now.
+    pub slots: Vec<Slot>,
+    /// Whether this device has a key store that could be one.
+    pub device_offered: bool,
+}
+
+/// The recovery identity, to be printed or written down. Kept nowhere on the device.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct RecoveryView {
+    /// The age identity.
+    pub identity: String,
+    /// Four words made from it: the same on the sheet and whenever it is typed, so that a slip shows.
+    pub words: Vec<String>,
+    /// The identity as a QR code.
+    pub code: QrView,
+}
+
+/// A QR code to be drawn.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct QrView {
+    /// Modules along one side, without the quiet zone of four.
+    pub side: u32,
+    /// SVG path data that fills the dark modules, one unit each, from the corner 0 0.
+    pub path: String,
+}
+
+/// Backups on this device.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct BackupsView {
+    /// The folder where they are.
+    pub folder: String,
+    /// Newest first.
+    pub backups: Vec<BackupLine>,
+}
+
+/// A backup on this device.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct BackupLine {
+    /// Name of the file.
+    pub file: String,
+    /// Local date and time at which it was made, `2026-11-25 03:12`.
+    pub made: String,
+    /// Its size.
+    #[ts(type = "number")]
+    pub bytes: u64,
+}
+
+/// A backup that was just made, and read back.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct BackupMade {
+    /// Where.
+    pub path: String,
+    /// Births in it.
+    pub births: u32,
+    /// Entries in it.
+    pub entries: u32,
+    /// Its size.
+    #[ts(type = "number")]
+    pub bytes: u64,
+    /// Files of the inbox that wait and are not in it.
+    pub waiting: u32,
+}
+
+/// What a backup brought.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct RestoredView {
+    /// How things stand now: open.
+    pub status: StatusView,
+    /// Entries that were not here before.
+    pub added: u32,
+    /// Entries that were here already.
+    pub known: u32,
+    /// Births that were not here before.
+    pub births: u32,
+    /// Local date and time at which the backup was made, `2026-11-25 03:12`.
+    pub made: String,
+    /// What could not be taken in, each in words.
+    pub refused: Vec<Message>,
+}
+
+/// What could be read of a damaged store, and what is missing.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct SalvageView {
+    /// Entries that were read.
+    pub entries: u32,
+    /// Births among them.
+    pub births: u32,
+    /// Entries that are known to be missing.
+    pub missing: u32,
+    /// What is missing or cannot be proved, each in words.
+    pub report: Vec<Message>,
+    /// Where the damaged files were set aside; none while they are only read.
+    pub set_aside: Option<String>,
+}
