@@ -109,6 +109,7 @@ finding-not-recorded = { $what }: not recorded
 finding-at-least = { $what } { $value }: whether a mark of the protocol is passed cannot be told
 finding-within = { $what } { $value }: no mark of the protocol passed
 finding-near = { $what } { $value }: past the mark { $compare }{ $limit }
+finding-once = { $what } { $value }: past { $compare }{ $limit } once; the protocol counts it when it is read again { $minutes } min later or more
 finding-passed = { $what } { $value }: past the limit { $compare }{ $limit }
 finding-no-doubt = Placenta and membranes: no doubt recorded
 finding-completeness-not-recorded = Whether all is here: { $count ->
@@ -126,6 +127,7 @@ status-choice = our own choice, no source
 status-common-practice = common practice
 
 due-third-stage = { $minutes } min since birth
+due-again = { $what }: second reading, { $minutes } min after the first
 due-mother = Look at the mother, every { $minutes } min
 
 odd-before-birth = Before the birth

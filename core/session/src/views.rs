@@ -67,7 +67,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
             title: known.title.clone(),
             edition: known.edition.clone(),
         }),
-        care: chart.care,
+        care: chart.care(),
         third_stage: third_stage(chart, now, speed),
         babies: chart.babies.keys().filter_map(|no| baby(chart, *no, now, speed)).collect(),
         placentas: chart
