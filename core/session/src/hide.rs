@@ -24,33 +24,38 @@ pub(crate) fn chart<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a En
 }
 
 fn entry(entry: &Entry) -> Entry {
+    let text = |words: &str| text(words, HIDDEN);
     let amends = entry.amends.as_ref().map(|Amendment { entry, reason }| Amendment { entry: *entry, reason: text(reason) });
     let Entry { id, birth, author, occurred, recorded, fact: written, .. } = entry;
     let (occurred, recorded) = (occurred.clone(), recorded.clone());
     Entry { id: *id, birth: *birth, author: text(author), occurred, recorded, fact: fact(written), amends }
 }
 
-/// A fact without words of people. Every kind is named, so that a new one is thought of.
-pub(crate) fn fact(fact: &Fact) -> Fact {
+/// A fact without words of people.
+fn fact(fact: &Fact) -> Fact {
+    replaced(fact, HIDDEN)
+}
+
+/// Whether a fact carries words of people, or stands in the place of some that are not shown.
+pub(crate) fn has_words(fact: &Fact) -> bool {
+    matches!(fact, Fact::ClientRecorded(_)) || replaced(fact, "") != *fact
+}
+
+/// A fact with something else in place of its words. Every kind is named, so that a new one is thought of.
+fn replaced(fact: &Fact, with: &str) -> Fact {
+    let text = |words: &str| text(words, with);
     match fact {
-        Fact::PracticeDescribed(described) => Fact::PracticeDescribed(practice(described)),
+        Fact::PracticeDescribed(practice) => Fact::PracticeDescribed(described(practice, with)),
         Fact::BirthRegistered { label, rehearsal } => Fact::BirthRegistered { label: text(label), rehearsal: *rehearsal },
-        Fact::ClientRecorded(client) => {
-            Fact::ClientRecorded(Client { name: text(&client.name), ..Client::default() })
-        }
+        Fact::ClientRecorded(client) => Fact::ClientRecorded(Client { name: text(&client.name), ..Client::default() }),
         Fact::BloodLoss(Loss::Weighed { item, gross, dry }) => {
             Fact::BloodLoss(Loss::Weighed { item: text(item), gross: *gross, dry: *dry })
         }
-        Fact::MedicineGiven(Medicine { name, dose, route, uterotonic }) => Fact::MedicineGiven(Medicine {
-            name: text(name),
-            dose: text(dose),
-            route: text(route),
-            uterotonic: *uterotonic,
-        }),
-        Fact::Noted { text: note } => Fact::Noted { text: text(note) },
-        Fact::Signed { name, role, version } => {
-            Fact::Signed { name: text(name), role: text(role), version: version.clone() }
+        Fact::MedicineGiven(Medicine { name, dose, route, uterotonic }) => {
+            Fact::MedicineGiven(Medicine { name: text(name), dose: text(dose), route: text(route), uterotonic: *uterotonic })
         }
+        Fact::Noted { text: words } => Fact::Noted { text: text(words) },
+        Fact::Signed { name, role, version } => Fact::Signed { name: text(name), role: text(role), version: version.clone() },
         // Of what is not known, nothing is known to be no name.
         Fact::Unknown { kind, stored } => Fact::Unknown { kind: text(kind), stored: text(stored) },
         Fact::ProtocolChosen { .. }
@@ -72,16 +77,17 @@ pub(crate) fn fact(fact: &Fact) -> Fact {
 
 /// The practice without names; its protocol stays.
 pub(crate) fn practice(practice: &Practice) -> Practice {
-    Practice {
-        name: text(&practice.name),
-        practitioner: text(&practice.practitioner),
-        role: text(&practice.role),
-        protocol: practice.protocol.clone(),
-    }
+    described(practice, HIDDEN)
 }
 
-fn text(words: &str) -> String {
-    if words.trim().is_empty() { String::new() } else { HIDDEN.to_owned() }
+fn described(practice: &Practice, with: &str) -> Practice {
+    let Practice { name, practitioner, role, protocol } = practice;
+    let text = |words: &str| text(words, with);
+    Practice { name: text(name), practitioner: text(practitioner), role: text(role), protocol: protocol.clone() }
+}
+
+fn text(words: &str, with: &str) -> String {
+    if words.trim().is_empty() { String::new() } else { with.to_owned() }
 }
 
 /// A line of a hidden chart, in which a word of the reader's own language tells what was left out.

@@ -58,7 +58,8 @@ impl Store {
 }
 
 fn destroy(folder: &Path, platform: Option<&dyn PlatformKeys>) -> io::Result<()> {
-    let wraps = [PASSPHRASE_KEY, RECOVERY_KEY, DEVICE_KEY].into_iter().flat_map(|name| [folder.join(name), unfinished(folder, name)]);
+    let wraps =
+        [PASSPHRASE_KEY, RECOVERY_KEY, DEVICE_KEY].into_iter().flat_map(|name| [folder.join(name), unfinished(folder, name)]);
     let wraps: Vec<PathBuf> = wraps.filter(|path| path.exists()).collect();
     // All are written over before the first is removed, and one that resists does not save another.
     let over = each(&wraps, write_over);

@@ -34,9 +34,7 @@ impl Session {
             // Who does not see the mother's data would write over it.
             Request::Record { birth, fact, .. } => !matches!(fact, Fact::ClientRecorded(_)) && self.runs(*birth, now),
             // Words that are not shown cannot be put right: what stands in their place would be written.
-            Request::Amend { birth, fact, .. } => {
-                fact.as_ref().is_none_or(|fact| hide::fact(fact) == *fact) && self.runs(*birth, now)
-            }
+            Request::Amend { birth, fact, .. } => !fact.as_ref().is_some_and(hide::has_words) && self.runs(*birth, now),
             Request::Elsewhere { what } => birth_or_mark(what) && self.passes(what, now),
             _ => false,
         }
@@ -65,15 +63,13 @@ impl Session {
         let open = self.open()?;
         let count = u32::try_from(running.len()).unwrap_or(u32::MAX);
         let page = running.into_iter().skip(views::index(skip)).take(views::index(take));
-        let births = page.map(|birth| Ok(views::line(birth, &open.hidden_chart(birth)?, now))).collect::<Result<_, ApiError>>()?;
+        let births =
+            page.map(|birth| Ok(views::line(birth, &open.hidden_chart(birth)?, now))).collect::<Result<_, ApiError>>()?;
         Ok(Response::Births { births, count })
     }
 }
 
 /// What could not be saved at a birth, and not a way round the gate.
 fn birth_or_mark(request: &Request) -> bool {
-    matches!(
-        request,
-        Request::BabyBornNow { .. } | Request::Record { .. } | Request::Amend { .. } | Request::Retract { .. }
-    )
+    matches!(request, Request::BabyBornNow { .. } | Request::Record { .. } | Request::Amend { .. } | Request::Retract { .. })
 }
