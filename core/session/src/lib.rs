@@ -3,9 +3,11 @@
 pub mod api;
 pub mod clock;
 mod error;
+mod hide;
 mod keys;
 mod locked;
 mod practice;
+mod recovery;
 pub mod rehearsal;
 mod session;
 mod shared;

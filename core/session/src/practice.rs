@@ -12,6 +12,7 @@ use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Birth, InboxTail, Store, Stored};
 
 use crate::api::{ApiError, DrainedView, ErrorCode, VerifyView};
+use crate::hide;
 use crate::locked::bring_in;
 use crate::verify;
 
@@ -215,6 +216,18 @@ impl OpenPractice {
         self.entries(birth)?;
         let entries = self.births.get(&birth).map_or(&[][..], Vec::as_slice);
         Ok(fold_with(birth, entries.iter().map(|stored| &stored.entry), &self.runs))
+    }
+
+    /// The same without names and words of people: to be shown, never to be written from.
+    pub(crate) fn hidden_chart(&mut self, birth: BirthId) -> Result<Chart, ApiError> {
+        self.entries(birth)?;
+        let entries = self.births.get(&birth).map_or(&[][..], Vec::as_slice);
+        Ok(hide::chart(birth, entries.iter().map(|stored| &stored.entry), &self.runs))
+    }
+
+    /// Whether a birth was looked at since the practice was opened.
+    pub(crate) fn knows(&self, birth: BirthId) -> bool {
+        self.births.contains_key(&birth)
     }
 
     /// The births, latest first.

@@ -11,7 +11,8 @@ use secundine_domain::entry::{BirthId, DeviceId, EntryId};
 
 use crate::StoreError;
 use crate::head::HEAD;
-use crate::keys::{DataKey, sync_folder};
+use crate::keys::{DEVICE_KEY, DataKey, sync_folder};
+use crate::slots::DEVICE_NAME;
 
 /// Name of the database in the practice's folder.
 pub const DATABASE: &str = "secundine.db";
@@ -91,10 +92,10 @@ pub(crate) fn make_folder(folder: &Path) -> io::Result<()> {
     folder.parent().filter(|parent| !parent.as_os_str().is_empty()).map_or(Ok(()), sync_folder)
 }
 
-/// A database without key files cannot be read here; it is set aside with its log and head under a name of its own, not
-/// removed, in case a key file turns up in a backup.
+/// A database without key files cannot be read here; it is set aside with its log, its head and what this device may have of
+/// its key, under a name of its own, not removed, in case a key file turns up in a backup.
 pub(crate) fn set_aside_without_key(folder: &Path) -> io::Result<()> {
-    let files = [DATABASE, LOG, HEAD];
+    let files = [DATABASE, LOG, HEAD, DEVICE_KEY, DEVICE_NAME];
     let named = |n: u32, file: &str| folder.join(format!("without-key-{n}-{file}"));
     let free = (1..).find(|n| !files.iter().any(|file| named(*n, file).exists())).unwrap_or(u32::MAX);
     for file in files {

@@ -10,7 +10,9 @@ mod error;
 mod head;
 mod inbox;
 mod keys;
+mod platform;
 mod runs;
+mod slots;
 mod store;
 mod verify;
 mod wipe;
@@ -21,6 +23,10 @@ pub use database::DATABASE;
 pub use error::StoreError;
 pub use head::HEAD;
 pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTail, RECORD_MAX, Turned, Waiting};
-pub use keys::{PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity};
+pub use keys::{
+    DEVICE_KEY, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity, recovery_identity,
+};
+pub use platform::{PlatformError, PlatformKeys};
+pub use slots::{DEVICE_NAME, Slot};
 pub use store::{Birth, Store, Stored, version};
 pub use verify::{HeadSeen, Misfit, MisfitKind, Verdict};

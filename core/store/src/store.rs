@@ -69,6 +69,8 @@ impl Store {
             return Err(StoreError::AlreadyThere);
         }
         check_new(&passphrase)?;
+        // A wipe that is not at its end would destroy this practice too; without a key store nothing of another's resists.
+        Self::finish_wipe(folder, None)?;
         make_folder(folder).and_then(|()| set_aside_without_key(folder)).map_err(|error| StoreError::writing_file(&error))?;
         let key = DataKey::random()?;
         let store = Self::found(folder, &key)?;
@@ -110,7 +112,7 @@ impl Store {
         Ok(Self { connection, key, last, head, folder: folder.to_owned(), broken: None })
     }
 
-    fn with_key(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
+    pub(crate) fn with_key(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
         let connection = connect(folder, key, OpenFlags::empty())?;
         // On a full disk the practice opens all the same; the inbox then stays as it was.
         let _ = inbox::prepare(&connection, folder);

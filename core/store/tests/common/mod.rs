@@ -6,6 +6,7 @@
 pub mod again;
 pub mod chained;
 pub mod inbox;
+pub mod vault;
 
 use std::path::{Path, PathBuf};
 
