@@ -231,6 +231,38 @@ error-rehearsing = A rehearsal is running. End it first.
 error-no-rehearsal = No rehearsal is running.
 error-rehearsal-speed = The speed is 1 to 600.
 error-bad-request = This could not be taken: a value is missing, or is not of its kind. Look at what was filled in again.
+error-backup-not-made = The backup could not be written. The records themselves are safe in the practice. Free some space and try again.
+error-backup-misfit = The records do not all fit, so no backup was made. Check the records to see what is wrong, and copy the folder.
+error-backup-file-there = A file of this name is there already. Choose another name.
+error-backup-part = The file could not be handed over whole. Choose it again.
+error-backup-none = This file is no backup of Secundine. Choose another one; nothing was changed.
+error-backup-damaged = This backup is not whole, or was altered. Nothing was changed. Copy it again from where it was kept, or choose another one.
+error-backup-other-practice = This is a backup of another practice. Nothing was changed.
+error-backup-passphrase = This passphrase does not open the backup. Type the one that held when it was made, or the key from the recovery sheet of that time.
+error-backup-key = The key file in this backup cannot be read. Try the other key, the passphrase or the one from the recovery sheet, or choose another backup.
+error-restore-not-made = The backup could not be restored, since the device could not write. Nothing was changed. Free some space and try again.
+
+## Backups
+
+backup-made = Backup made and read back: { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} of { $births ->
+    [one] { $births } birth
+   *[other] { $births } births
+}.
+backup-waiting = { $files ->
+    [one] One file
+   *[other] { $files } files
+} of marks made while locked not in it: unlock the practice in the app, then make another backup.
+restored-brought = Restored: { $added ->
+    [one] { $added } entry
+   *[other] { $added } entries
+} new here, { $known } known already.
+restored-key-damaged = The key file { $file } in the backup was altered and is not put back. Choose a new passphrase and print a new recovery sheet.
+restored-refused = Not taken in from the backup. { $why }
+restored-other-history = Entry { $n } of device { $device } is another one in the backup than here, or follows on another one. What is here stays; the other is in the backup only. Keep the backup.
+restored-further = and { $count } more like these.
 
 ## The check of the whole practice
 

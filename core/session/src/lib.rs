@@ -1,6 +1,7 @@
 //! The one door to the core: [`api::Request`] in, [`api::Response`] out.
 
 pub mod api;
+pub mod backup;
 pub mod clock;
 mod error;
 mod hide;

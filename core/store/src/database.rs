@@ -30,7 +30,7 @@ const PATIENCE: Duration = Duration::from_secs(1);
 pub(crate) const FORM: i64 = 1;
 
 // One b-tree, clustered by birth: an entry dirties one page, so a mark costs one WAL frame and one fsync. The device that
-// has a seed is this one.
+// has a seed is this one; a store that turns into a new device drops the old seed.
 pub(crate) const TABLES: &str = "
 CREATE TABLE entry (
     birth  BLOB NOT NULL CHECK (length(birth) = 24),
@@ -52,7 +52,9 @@ CREATE TRIGGER entry_remains BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'a
 CREATE TRIGGER entry_once BEFORE INSERT ON entry
     WHEN EXISTS (SELECT 1 FROM entry WHERE birth = NEW.birth AND device = NEW.device AND n = NEW.n)
     BEGIN SELECT RAISE(ABORT, 'an entry is never replaced'); END;
-CREATE TRIGGER device_stays BEFORE UPDATE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
+CREATE TRIGGER device_stays BEFORE UPDATE ON device
+    WHEN NEW.id IS NOT OLD.id OR NEW.public IS NOT OLD.public OR NEW.seed IS NOT NULL
+    BEGIN SELECT RAISE(ABORT, 'a device keeps its id and key; its seed can only be dropped'); END;
 CREATE TRIGGER device_remains BEFORE DELETE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
 ";
 

@@ -49,6 +49,15 @@ pub enum StoreError {
     /// Another process has it open.
     #[error("the store is open elsewhere")]
     InUse,
+    /// This file is no backup.
+    #[error("no backup: {0}")]
+    NotBackup(String),
+    /// The backup is not whole, or was altered.
+    #[error("the backup is damaged: {0}")]
+    DamagedBackup(String),
+    /// The backup is of another practice.
+    #[error("the backup is of another practice")]
+    OtherPractice,
     /// The wipe was begun and is not at its end.
     #[error("the wipe is not finished: {0}")]
     WipeUnfinished(String),

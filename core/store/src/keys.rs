@@ -102,9 +102,7 @@ impl DataKey {
 
     /// The key, by the passphrase.
     pub(crate) fn by_passphrase(folder: &Path, passphrase: Passphrase) -> Result<Self, StoreError> {
-        let mut identity = scrypt::Identity::new(passphrase);
-        identity.set_max_work_factor(SCRYPT_LOG_N_MAX);
-        Self::read(folder, PASSPHRASE_KEY, &identity)
+        Self::read(folder, PASSPHRASE_KEY, &by_passphrase(passphrase))
     }
 
     /// The key, by the recovery identity as it was printed.
@@ -133,10 +131,34 @@ impl DataKey {
         }
     }
 
+    /// The key, by either, from a key file of this name that lies elsewhere.
+    pub(crate) fn unseal(name: &str, sealed: &[u8], secret: Passphrase) -> Result<Self, StoreError> {
+        match is_recovery_identity(&secret) {
+            true => Self::opened(name, sealed, &parse(&secret)?),
+            false => Self::opened(name, sealed, &by_passphrase(secret)),
+        }
+    }
+
+    /// What a whole file is sealed to with this key. It is random, so nothing is gained by stretching it.
+    pub(crate) fn whole_file_recipient(&self) -> scrypt::Recipient {
+        let mut recipient = scrypt::Recipient::new(SecretString::from(self.0.to_string()));
+        recipient.set_work_factor(1);
+        recipient
+    }
+
+    /// What opens such a file.
+    pub(crate) fn whole_file_identity(&self) -> scrypt::Identity {
+        by_passphrase(SecretString::from(self.0.to_string()))
+    }
+
     fn read(folder: &Path, name: &str, identity: &impl age::Identity) -> Result<Self, StoreError> {
+        let sealed = fs::read(folder.join(name)).map_err(|error| StoreError::DamagedKey(format!("{name}: {error}")))?;
+        Self::opened(name, &sealed, identity)
+    }
+
+    fn opened(name: &str, sealed: &[u8], identity: &impl age::Identity) -> Result<Self, StoreError> {
         let damaged = |error: &dyn std::fmt::Display| StoreError::DamagedKey(format!("{name}: {error}"));
-        let sealed = fs::read(folder.join(name)).map_err(|error| damaged(&error))?;
-        let opened = age::decrypt(identity, &sealed).map(Zeroizing::new).map_err(|error| match error {
+        let opened = age::decrypt(identity, sealed).map(Zeroizing::new).map_err(|error| match error {
             DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => {
                 StoreError::WrongPassphrase
             }
@@ -145,11 +167,22 @@ impl DataKey {
             other => damaged(&other),
         })?;
         let text = std::str::from_utf8(&opened).map_err(|error| damaged(&error))?;
-        if text.len() != 64 || !text.bytes().all(|byte| byte.is_ascii_hexdigit()) {
-            return Err(damaged(&"not a key"));
-        }
-        Ok(Self(Zeroizing::new(text.to_owned())))
+        Self::from_digits(text).map_err(|_| damaged(&"not a key"))
     }
+
+    /// The key that has these 64 digits.
+    pub(crate) fn from_digits(digits: &str) -> Result<Self, StoreError> {
+        match digits.len() == 64 && digits.bytes().all(|byte| byte.is_ascii_hexdigit()) {
+            true => Ok(Self(Zeroizing::new(digits.to_owned()))),
+            false => Err(StoreError::DamagedKey("not a key".to_owned())),
+        }
+    }
+}
+
+fn by_passphrase(passphrase: Passphrase) -> scrypt::Identity {
+    let mut identity = scrypt::Identity::new(passphrase);
+    identity.set_max_work_factor(SCRYPT_LOG_N_MAX);
+    identity
 }
 
 /// Whether a practice can have this passphrase.

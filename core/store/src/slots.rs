@@ -70,7 +70,7 @@ impl Store {
     /// # Errors
     /// [`StoreError`] says why not, [`StoreError::Platform`] where the passphrase is to be asked for; nothing is changed.
     pub fn open_with_device(folder: &Path, platform: &dyn PlatformKeys) -> Result<Self, StoreError> {
-        Self::with_key(folder, &by_device(folder, platform)?)
+        Self::with_key(folder, by_device(folder, platform)?)
     }
 
     /// Whether the secret that this device's system keeps opens the key of the practice in this folder.

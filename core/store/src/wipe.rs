@@ -12,6 +12,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use crate::attempts::ATTEMPTS;
+use crate::backup::INCOMING;
 use crate::database::{DATABASE, LOG};
 use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
@@ -101,8 +102,8 @@ pub(crate) fn write_over(path: &Path) -> io::Result<()> {
 
 /// Whether a file of this name belongs to a practice; anything else in the folder is somebody else's.
 fn is_ours(name: &str) -> bool {
-    const NAMED: [&str; 8] =
-        [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS, DEVICE_NAME];
+    const NAMED: [&str; 9] =
+        [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS, DEVICE_NAME, INCOMING];
     NAMED.contains(&name)
         || name == INBOX
         || name.starts_with(CONTRADICTED)

@@ -4,6 +4,7 @@
 
 #[cfg(target_os = "linux")]
 pub mod again;
+pub mod backups;
 pub mod chained;
 pub mod inbox;
 pub mod vault;
