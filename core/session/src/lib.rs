@@ -5,6 +5,7 @@ pub mod clock;
 mod error;
 mod keys;
 mod locked;
+mod panics;
 mod practice;
 pub mod rehearsal;
 mod session;
@@ -13,5 +14,6 @@ pub mod verify;
 mod views;
 mod wipe;
 
+pub use panics::panics_tell_only_where;
 pub use session::{Paths, Session};
 pub use shared::{SharedSession, bad_request};

@@ -12,7 +12,7 @@ use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Birth, InboxTail, Store, Stored};
 
 use crate::api::{ApiError, DrainedView, ErrorCode, VerifyView};
-use crate::locked::bring_in;
+use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::verify;
 
 /// An open practice.
@@ -164,6 +164,12 @@ impl OpenPractice {
             }
         }
         Ok(entries.iter().map(|entry| entry.id).collect())
+    }
+
+    /// Keeps in the inbox what could not be put on disk here.
+    pub(crate) fn keep_elsewhere(&self, writer: &mut Writer, draft: Draft) -> Result<(), ApiError> {
+        check(&draft.fact)?;
+        keep_elsewhere(&self.store, writer, draft)
     }
 
     /// What amends a line that exists; nothing is written yet.

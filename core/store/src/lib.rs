@@ -1,7 +1,7 @@
 //! Keys and the encrypted, append-only store of entries.
 //!
-//! A practice is a folder: the database, one age file for each way to its key, and the head, which tells how far this
-//! device had come.
+//! A practice is a folder: the database, one age file for each way to its key, the head, which tells how far this device
+//! had come, and a reserve of room for when the disk is full.
 
 mod attempts;
 mod chain;
@@ -10,9 +10,11 @@ mod error;
 mod head;
 mod inbox;
 mod keys;
+mod reserve;
 mod runs;
 mod store;
 mod verify;
+mod vouch;
 mod wipe;
 
 pub use age::secrecy::ExposeSecret;
@@ -22,5 +24,6 @@ pub use error::StoreError;
 pub use head::HEAD;
 pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTail, RECORD_MAX, Turned, Waiting};
 pub use keys::{PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity};
+pub use reserve::{RESERVE, RESERVE_BYTES, low_space};
 pub use store::{Birth, Store, Stored, version};
 pub use verify::{HeadSeen, Misfit, MisfitKind, Verdict};

@@ -16,6 +16,7 @@ use crate::database::{DATABASE, LOG};
 use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
 use crate::keys::{PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
+use crate::reserve::RESERVE;
 use crate::{Store, StoreError};
 
 /// Name of the file that tells that a wipe was begun.
@@ -93,12 +94,13 @@ fn write_over(path: &Path) -> io::Result<()> {
 
 /// Whether a file of this name belongs to a practice; anything else in the folder is somebody else's.
 fn is_ours(name: &str) -> bool {
-    const NAMED: [&str; 7] = [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS];
+    const NAMED: [&str; 8] =
+        [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS, RESERVE];
     NAMED.contains(&name)
         || name == INBOX
         || name.starts_with(CONTRADICTED)
         || name.starts_with(WITHOUT_KEY)
-        || name.strip_suffix(".unfinished") == Some(INBOX_RECIPIENT)
+        || name.strip_suffix(".unfinished").is_some_and(|name| [INBOX_RECIPIENT, RESERVE].contains(&name))
 }
 
 fn remove(path: &Path) -> io::Result<()> {
