@@ -101,6 +101,11 @@ impl DeviceKey {
         device_of(&self.public())
     }
 
+    /// This device's signature: its chain was here.
+    pub(crate) fn seal(&self, at: &Position) -> Seal {
+        self.0.sign(&at.signed_text()).to_bytes()
+    }
+
     /// Binds entries of this device to the chain, in their order.
     ///
     /// # Errors
@@ -115,7 +120,7 @@ impl DeviceKey {
             if (entry.id.device, entry.id.n) != (device, at.n) {
                 return Err(StoreError::NotSaved(format!("the next entry is {} of this device, not {}", at.n, entry.id)));
             }
-            let seal = self.0.sign(&at.signed_text()).to_bytes();
+            let seal = self.seal(&at);
             bound.push(Bound { birth, body, digest, at, seal });
         }
         Ok(bound)

@@ -47,6 +47,14 @@ impl DataKey {
         Zeroizing::new(format!("PRAGMA key = \"x'{}'\"", self.0.as_str()))
     }
 
+    /// The key itself.
+    pub(crate) fn bytes(&self) -> Zeroizing<[u8; 32]> {
+        let mut bytes = Zeroizing::new([0; 32]);
+        // It was made or checked as 64 hexadecimal digits.
+        let _ = hex::decode_to_slice(self.0.as_bytes(), bytes.as_mut_slice());
+        bytes
+    }
+
     /// Wraps the key in both ways and gives the recovery identity, which is kept nowhere.
     ///
     /// The passphrase's file is the one that founds the practice. The recovery file takes its name only after it: alone, it
@@ -163,10 +171,10 @@ impl Store {
         Self::key_of(folder, secret).map(|_| ())
     }
 
-    fn key_of(folder: &Path, secret: Passphrase) -> Result<DataKey, StoreError> {
+    pub(crate) fn key_of(folder: &Path, secret: Passphrase) -> Result<DataKey, StoreError> {
         match Self::exists(folder) {
             true => DataKey::by_secret(folder, secret),
-            false => Err(StoreError::NoPractice),
+            false => Err(Self::absent(folder)),
         }
     }
 }

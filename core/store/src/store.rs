@@ -3,15 +3,15 @@
 use std::path::{Path, PathBuf};
 
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
-use secundine_domain::entry::{BirthId, Entry, EntryId};
+use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
-use crate::StoreError;
 use crate::chain::{Bound, DeviceKey, Link, Position};
-use crate::database::{FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
-use crate::head::{self, Head, Told};
+use crate::database::{DATABASE, FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
+use crate::head::{self, HEAD, Head, Told};
 use crate::inbox;
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
+use crate::{StoreError, salvage};
 
 /// The open store of one practice on this device.
 pub struct Store {
@@ -23,6 +23,8 @@ pub struct Store {
     pub(crate) folder: PathBuf,
     /// Set when a write failed in a way that leaves unknown what is on disk: nothing more is written until it is opened anew.
     broken: Option<String>,
+    /// It is a damaged store, as far as it could be read.
+    read_only: bool,
 }
 
 /// An entry with the SHA-256 of its stored bytes.
@@ -60,6 +62,18 @@ impl Store {
         folder.join(PASSPHRASE_KEY).exists() || folder.join(RECOVERY_KEY).exists()
     }
 
+    /// Whether a practice that was worked with lost both its key files: its database and head are here, and nothing opens
+    /// them. A founding that was cut short leaves no head.
+    #[must_use]
+    pub fn keys_missing(folder: &Path) -> bool {
+        !Self::exists(folder) && folder.join(DATABASE).exists() && folder.join(HEAD).exists()
+    }
+
+    /// Why there is nothing to open where no key file is.
+    pub(crate) fn absent(folder: &Path) -> StoreError {
+        if Self::keys_missing(folder) { StoreError::KeysMissing } else { StoreError::NoPractice }
+    }
+
     /// Founds a practice: random key, empty database, both key files. Gives the store and the recovery identity.
     ///
     /// # Errors
@@ -83,7 +97,7 @@ impl Store {
     /// [`StoreError`] says why not; nothing is changed.
     pub fn open(folder: &Path, passphrase: Passphrase) -> Result<Self, StoreError> {
         if !Self::exists(folder) {
-            return Err(StoreError::NoPractice);
+            return Err(Self::absent(folder));
         }
         Self::with_key(folder, &DataKey::by_passphrase(folder, passphrase)?)
     }
@@ -94,12 +108,12 @@ impl Store {
     /// [`StoreError`] says why not; nothing is changed.
     pub fn open_with_identity(folder: &Path, identity: &Passphrase) -> Result<Self, StoreError> {
         if !Self::exists(folder) {
-            return Err(StoreError::NoPractice);
+            return Err(Self::absent(folder));
         }
         Self::with_key(folder, &DataKey::by_identity(folder, identity)?)
     }
 
-    fn found(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
+    pub(crate) fn found(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
         let connection = connect(folder, key, OpenFlags::SQLITE_OPEN_CREATE)?;
         let tables = format!("BEGIN; {TABLES} PRAGMA user_version = {FORM}; COMMIT;");
         connection.execute_batch(&tables).map_err(|error| StoreError::writing(&error))?;
@@ -107,21 +121,40 @@ impl Store {
         key.keep(&connection).map_err(|error| StoreError::writing(&error))?;
         inbox::prepare(&connection, folder)?;
         let (last, head) = (Position::START, Head::new(folder, false));
-        Ok(Self { connection, key, last, head, folder: folder.to_owned(), broken: None })
+        Ok(Self { connection, key, last, head, folder: folder.to_owned(), broken: None, read_only: false })
     }
 
-    fn with_key(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
+    pub(crate) fn with_key(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
+        salvage::finish(folder).map_err(|error| StoreError::writing_file(&error))?;
         let connection = connect(folder, key, OpenFlags::empty())?;
         // On a full disk the practice opens all the same; the inbox then stays as it was.
         let _ = inbox::prepare(&connection, folder);
         let key = DeviceKey::own(&connection)?;
         let (last, head) = (Position::START, Head::new(folder, false));
-        let mut store = Self { connection, key, last, head, folder: folder.to_owned(), broken: None };
+        let mut store = Self { connection, key, last, head, folder: folder.to_owned(), broken: None, read_only: false };
         store.last = store.find_last().map_err(|error| StoreError::reading(&error))?;
         if let Told::Position(at) = head::read(folder, &store.key.public()) {
             store.head = Head::new(folder, at != store.last && store.link_at(at.n)? != Some(at.link));
         }
         Ok(store)
+    }
+
+    /// A damaged store as far as it could be read: its entries lie in memory, and nothing of it is ever written.
+    pub(crate) fn reading(folder: &Path, connection: Connection) -> Result<Self, StoreError> {
+        // It signs nothing.
+        let key = DeviceKey::random()?;
+        let (last, head) = (Position::START, Head::new(folder, false));
+        Ok(Self { connection, key, last, head, folder: folder.to_owned(), broken: None, read_only: true })
+    }
+
+    /// Whether it is a damaged store that is only read.
+    #[must_use]
+    pub fn is_read_only(&self) -> bool {
+        self.read_only
+    }
+
+    pub(crate) fn writable(&self) -> Result<(), StoreError> {
+        if self.read_only { Err(StoreError::ReadOnly) } else { Ok(()) }
     }
 
     /// The folder of the practice.
@@ -142,7 +175,8 @@ impl Store {
     /// # Errors
     /// [`StoreError::Full`] or [`StoreError::NotSaved`]: the entry is NOT on disk. After a write that failed, nothing more
     /// is written until the store is opened anew, since what a failed sync left behind is unknown. An entry whose id is not
-    /// [`Store::next_id`] is refused before anything is written.
+    /// [`Store::next_id`] is refused before anything is written. [`StoreError::ReadOnly`] for a damaged store that is only
+    /// read.
     pub fn append(&mut self, entry: &Entry) -> Result<Stored, StoreError> {
         let stored = self.append_all(std::slice::from_ref(entry))?;
         stored.into_iter().next().ok_or_else(|| StoreError::NotSaved("no entry".to_owned()))
@@ -158,6 +192,7 @@ impl Store {
 
     /// The same, with a row that names the file of the inbox that they came from.
     pub(crate) fn append_beside(&mut self, entries: &[Entry], row: Option<&inbox::Row>) -> Result<Vec<Stored>, StoreError> {
+        self.writable()?;
         if let Some(reason) = &self.broken {
             return Err(StoreError::NotSaved(reason.clone()));
         }
@@ -239,10 +274,15 @@ impl Store {
     }
 
     /// The link of this device's entry of this number.
-    pub(crate) fn link_at(&self, n: u64) -> Result<Option<Link>, StoreError> {
+    fn link_at(&self, n: u64) -> Result<Option<Link>, StoreError> {
+        self.link_of(self.key.id(), n)
+    }
+
+    /// The link of a device's entry of this number.
+    pub(crate) fn link_of(&self, device: DeviceId, n: u64) -> Result<Option<Link>, StoreError> {
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
         let link = "SELECT link FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
-        let (mut link, device) = (self.connection.prepare(link).map_err(reading)?, self.key.id());
+        let mut link = self.connection.prepare(link).map_err(reading)?;
         for key in self.birth_keys().map_err(reading)? {
             let found = link.query_row(params![key, device.0, n], |row| row.get(0)).optional().map_err(reading)?;
             if found.is_some() {

@@ -91,8 +91,10 @@ impl Store {
     /// Changes no entry; folds the log into the file. Takes time: each entry's signature is checked.
     ///
     /// # Errors
-    /// [`StoreError`] where the check itself could not be done. Damage is no error but a [`Misfit`].
+    /// [`StoreError`] where the check itself could not be done: [`StoreError::ReadOnly`] for a damaged store that is only
+    /// read. Damage is no error but a [`Misfit`].
     pub fn verify(&self) -> Result<Verdict, StoreError> {
+        self.writable()?;
         let public = self.key.public();
         let head = match head::read(&self.folder, &public) {
             Told::Nothing => HeadSeen::Nothing,
@@ -115,7 +117,7 @@ impl Store {
         if let Some(misfit) = walk.chains()? {
             return Ok(Some(misfit));
         }
-        if let Some(misfit) = self.end(walk, own)? {
+        if let Some(misfit) = self.ends(walk, own)? {
             return Ok(Some(misfit));
         }
         tables(&self.connection)
@@ -139,20 +141,24 @@ impl Store {
         Ok(wrong.then_some(Misfit::Page { page: None }))
     }
 
-    /// The end of this device's chain against its heads.
-    fn end(&self, walk: &Walk, own: &VerifyingKey) -> Result<Option<Misfit>, StoreError> {
-        let device = self.key.id();
-        let mut heads = head::contradicted(&self.folder, own);
-        if let Told::Position(at) = head::read(&self.folder, own) {
-            heads.push(at);
+    /// The ends of the chains against their heads: this device's own, and those that were contradicted before, which may be
+    /// a device's that was here before a salvage.
+    fn ends(&self, walk: &Walk, own: &VerifyingKey) -> Result<Option<Misfit>, StoreError> {
+        let mut heads = Vec::new();
+        for public in walk.publics()? {
+            let device = device_of(&public);
+            heads.extend(head::contradicted(&self.folder, &public).into_iter().map(|at| (device, at)));
         }
-        heads.sort_by_key(|at| at.n);
-        let end = walk.ends.get(&device).copied().unwrap_or(Position::START);
-        for at in heads {
+        if let Told::Position(at) = head::read(&self.folder, own) {
+            heads.push((self.key.id(), at));
+        }
+        heads.sort_by_key(|(device, at)| (*device, at.n));
+        for (device, at) in heads {
+            let end = walk.ends.get(&device).copied().unwrap_or(Position::START);
             if at.n > end.n {
                 return Ok(Some(Misfit::Entry { device, n: end.n + 1, birth: None, kind: MisfitKind::CutOff }));
             }
-            if self.link_at(at.n)? != Some(at.link) {
+            if self.link_of(device, at.n)? != Some(at.link) {
                 return Ok(Some(Misfit::Entry { device, n: at.n, birth: None, kind: MisfitKind::Rewritten }));
             }
         }
@@ -208,6 +214,15 @@ impl Walk<'_> {
         let mut places: Vec<Place> = places.collect::<Result<_, _>>().map_err(reading)?;
         places.sort_unstable();
         Ok(places)
+    }
+
+    /// The public keys that are here.
+    fn publics(&self) -> Result<Vec<VerifyingKey>, StoreError> {
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let mut select = self.connection.prepare("SELECT public FROM device").map_err(reading)?;
+        let keys = select.query_map([], |row| row.get::<_, [u8; 32]>(0)).map_err(reading)?;
+        let keys: Vec<[u8; 32]> = keys.collect::<Result<_, _>>().map_err(reading)?;
+        Ok(keys.iter().filter_map(|bytes| VerifyingKey::from_bytes(bytes).ok()).collect())
     }
 
     /// The public key of a device, if it is the one that its id vouches for.

@@ -16,6 +16,7 @@ use crate::database::{DATABASE, LOG};
 use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
 use crate::keys::{PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
+use crate::salvage::{UNFINISHED, is_set_aside};
 use crate::{Store, StoreError};
 
 /// Name of the file that tells that a wipe was begun.
@@ -98,6 +99,8 @@ fn is_ours(name: &str) -> bool {
         || name == INBOX
         || name.starts_with(CONTRADICTED)
         || name.starts_with(WITHOUT_KEY)
+        || name == UNFINISHED
+        || is_set_aside(name)
         || name.strip_suffix(".unfinished") == Some(INBOX_RECIPIENT)
 }
 
