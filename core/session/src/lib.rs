@@ -7,6 +7,7 @@ mod keys;
 mod locked;
 mod practice;
 pub mod rehearsal;
+pub mod salvage;
 mod session;
 mod shared;
 pub mod verify;

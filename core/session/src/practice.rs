@@ -11,7 +11,7 @@ use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Birth, InboxTail, Store, Stored};
 
-use crate::api::{ApiError, DrainedView, ErrorCode, VerifyView};
+use crate::api::{ApiError, DrainedView, ErrorCode, SalvageView, VerifyView};
 use crate::locked::bring_in;
 use crate::verify;
 
@@ -22,6 +22,8 @@ pub(crate) struct OpenPractice {
     births: HashMap<BirthId, Vec<Stored>>,
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
+    /// What was read of a damaged store, which is open to be read only.
+    salvage: Option<SalvageView>,
 }
 
 /// Milliseconds between two beats of one run.
@@ -60,7 +62,7 @@ impl Draft {
 impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
-        let mut open = Self { store, described, births: HashMap::new(), runs: Vec::new() };
+        let mut open = Self { store, described, births: HashMap::new(), runs: Vec::new(), salvage: None };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -77,7 +79,17 @@ impl OpenPractice {
         // Killed between the key file and the first entry: founded, but nameless.
         let nameless = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
         let runs = store.runs()?;
-        Ok(Self { store, described: described.unwrap_or(nameless), births: HashMap::new(), runs })
+        Ok(Self { store, described: described.unwrap_or(nameless), births: HashMap::new(), runs, salvage: None })
+    }
+
+    /// A damaged practice, as far as it could be read.
+    pub(crate) fn open_damaged(store: Store, salvage: SalvageView) -> Result<Self, ApiError> {
+        Ok(Self { salvage: Some(salvage), ..Self::open(store)? })
+    }
+
+    /// What was read of a damaged store; none where the practice can be written.
+    pub(crate) fn salvage(&self) -> Option<&SalvageView> {
+        self.salvage.as_ref()
     }
 
     /// Brings in what was marked while it was locked; none where there was nothing.

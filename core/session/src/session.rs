@@ -140,6 +140,7 @@ impl Session {
         let door = match active {
             Some(_) => Door::Open,
             None if Store::exists(&self.paths.data) => Door::Locked,
+            None if Store::keys_missing(&self.paths.data) => Door::KeysMissing,
             None => Door::NoPractice,
         };
         StatusView {
@@ -149,8 +150,8 @@ impl Session {
             locked,
             drained: None,
             names_hidden: false,
-            salvage: None,
-            read_only: false,
+            salvage: active.and_then(|open| open.salvage().cloned()),
+            read_only: active.is_some_and(|open| open.salvage().is_some()),
             low_space: false,
             elsewhere: 0,
             device_key: false,

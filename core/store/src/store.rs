@@ -70,7 +70,8 @@ impl Store {
     }
 
     /// Why there is nothing to open where no key file is.
-    pub(crate) fn absent(folder: &Path) -> StoreError {
+    #[must_use]
+    pub fn absent(folder: &Path) -> StoreError {
         if Self::keys_missing(folder) { StoreError::KeysMissing } else { StoreError::NoPractice }
     }
 
