@@ -37,8 +37,9 @@ fn main() -> ExitCode {
 fn build_anew(folder: &Path) -> Result<(bool, Vec<String>), StoreError> {
     let (store, report, set_aside) = Store::salvage(folder, secret()?)?;
     store.close()?;
-    let lines = salvage::view(&report, Some(&set_aside)).report.iter().map(say);
-    Ok((report.missing.is_empty(), lines.chain([set_aside.display().to_string()]).collect()))
+    let mut lines: Vec<String> = salvage::view(&report, Some(&set_aside)).report.iter().map(say).collect();
+    lines.push(set_aside.display().to_string());
+    Ok((report.missing.is_empty(), lines))
 }
 
 /// The first line of standard input; wiped when dropped.
