@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
-use std::io::{self, BufRead};
+use std::io;
 use std::path::Path;
 
 use rusqlite::{Connection, params};
@@ -155,7 +155,7 @@ impl<'a> Union<'a> {
         Ok(Self { store, connection, here, added: 0, known: 0, refused, forked: None, split: false })
     }
 
-    fn take_in(&mut self, reader: &mut Reader<impl BufRead>) -> Result<(), StoreError> {
+    fn take_in(&mut self, reader: &mut Reader<'_>) -> Result<(), StoreError> {
         Walk::along(reader, |walk, kept| match self.find(kept.device, kept.n) {
             Some(birth) if self.is_same(&kept, &birth)? => {
                 walk.pass(&kept);
