@@ -55,6 +55,8 @@ impl Store {
         if Self::exists(folder) {
             return Err(StoreError::AlreadyThere);
         }
+        // Else the next start would go on with it, over the practice that was put back.
+        Self::finish_wipe(folder)?;
         let keys = KeyFiles::read(open(backup)?)?;
         let (opened_by, key) = keys.open(secret)?;
         make_folder(folder)
