@@ -12,9 +12,7 @@ use common::inbox::{Practice, drain, notes};
 use common::{Founded, numbers, passphrase, write};
 use secundine_domain::entry::BirthId;
 use secundine_domain::time::Run;
-use secundine_store::{
-    DATABASE, HEAD, INBOX, MisfitKind, Missing, PASSPHRASE_KEY, RECOVERY_KEY, SALVAGE_REPORT, Store, StoreError,
-};
+use secundine_store::{DATABASE, HEAD, MisfitKind, Missing, PASSPHRASE_KEY, RECOVERY_KEY, SALVAGE_REPORT, Store, StoreError};
 
 const PAGE: usize = 4096;
 
@@ -66,6 +64,30 @@ fn a_damaged_store_is_read_and_every_byte_of_its_folder_stays() {
     }
     let wrong = Store::read_damaged(founded.path(), "seven loud herons".to_owned().into());
     assert!(matches!(wrong, Err(StoreError::WrongPassphrase)));
+}
+
+#[test]
+fn a_log_that_was_not_folded_in_is_read_and_stays_as_well() {
+    let founded = Founded::new();
+    let mut store = founded.open();
+    let birth = BirthId(store.next_id());
+    write(&mut store, birth, 10);
+    let copy = Founded { folder: tempfile::tempdir().unwrap(), recovery: founded.recovery.clone() };
+    for name in [DATABASE, "secundine.db-wal", HEAD, RECOVERY_KEY] {
+        fs::copy(founded.file(name), copy.file(name)).unwrap();
+    }
+    let whole = files(copy.path());
+    for harmed in [false, true] {
+        if harmed {
+            harm(&copy, 0..PAGE);
+        }
+        let before = files(copy.path());
+        assert_eq!(before == whole, !harmed);
+        let (store, report) = Store::read_damaged(copy.path(), copy.recovery.clone()).unwrap();
+        assert_eq!((numbers(&store, birth).len(), report.entries), (10, 10));
+        store.close().unwrap();
+        assert!(files(copy.path()) == before, "the folder was changed");
+    }
 }
 
 #[test]

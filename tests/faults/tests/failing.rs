@@ -97,7 +97,7 @@ fn with_fault(founded: &Founded, steps: &[Step], fault: Fault, told: &mut Told) 
         assert!(right, "{replay}: refused with {error}");
     }
     for error in &played.shut {
-        let clear = matches!(error, StoreError::Damaged(_) | StoreError::NotSaved(_) | StoreError::Full);
+        let clear = matches!(error, StoreError::NotRead(_) | StoreError::NotSaved(_) | StoreError::Full);
         assert!(clear, "{replay}: would not open or close with {error}");
     }
     for (folder, tried, acknowledged) in &killed {
@@ -237,7 +237,7 @@ fn founding(fault: Fault, told: &mut Told) -> bool {
         }
         Err(error) => {
             told.say("founding", &error);
-            let clear = matches!(error, StoreError::Damaged(_) | StoreError::NotSaved(_) | StoreError::Full);
+            let clear = matches!(error, StoreError::NotRead(_) | StoreError::NotSaved(_) | StoreError::Full);
             assert!(clear, "{replay}: refused with {error}");
             assert!(!Store::exists(&data), "{replay}: half a practice is there");
             // Stretching the passphrase takes long: the second founding is tried after some of them.
