@@ -34,14 +34,14 @@ struct Founded {
 
 impl Founded {
     fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
+        let folder = secundine_faults::folder();
         let (store, identity) = Store::create(folder.path(), passphrase()).unwrap();
         store.close().unwrap();
         Self { folder, identity }
     }
 
     fn copy(&self) -> TempDir {
-        let to = tempfile::tempdir().unwrap();
+        let to = secundine_faults::folder();
         copy(self.folder.path(), to.path());
         to
     }
@@ -79,7 +79,7 @@ fn with_fault(founded: &Founded, steps: &[Step], fault: Fault, told: &mut Told) 
     let mut killed = Vec::new();
     let mut broken = |played: &Played| {
         // As a kill at this moment would leave it.
-        let copied = tempfile::tempdir().unwrap();
+        let copied = secundine_faults::folder();
         copy(folder.path(), copied.path());
         killed.push((copied, played.tried.clone(), played.acknowledged.clone()));
     };
@@ -224,7 +224,7 @@ fn a_founding_that_fails_leaves_no_practice_and_can_be_tried_again() {
 
 /// Founds a practice with one fault. Gives whether the fault struck.
 fn founding(fault: Fault, told: &mut Told) -> bool {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = secundine_faults::folder();
     let data = folder.path().join("data");
     plan::strike(Some(fault));
     let created = Store::create(&data, passphrase());
