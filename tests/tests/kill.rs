@@ -10,14 +10,17 @@
     reason = "a test may stop at the first surprise, and tells its seed"
 )]
 
+mod chance;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{BufRead, BufReader};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
-use std::time::{Duration, SystemTime, UNIX_EPOCH};
+use std::time::Duration;
 
+use chance::{Chance, seed_of_now, variable};
 use secundine_domain::entry::EntryId;
 use secundine_domain::fact::Practice;
 use secundine_session::api::{Request, Response};
@@ -31,7 +34,7 @@ const CLOCK_MS: i64 = 1_000;
 #[test]
 fn no_acknowledged_entry_is_lost_and_the_clock_runs_on() {
     let kills: u32 = variable("SECUNDINE_KILLS").unwrap_or(200);
-    let seed = variable("SECUNDINE_SEED").unwrap_or_else(|| SystemTime::now().duration_since(UNIX_EPOCH).unwrap().as_secs());
+    let seed = variable("SECUNDINE_SEED").unwrap_or_else(seed_of_now);
     eprintln!("SECUNDINE_KILLS={kills} SECUNDINE_SEED={seed}");
     let folder = tempfile::tempdir().unwrap();
     found(folder.path());
@@ -210,21 +213,4 @@ fn session(folder: &Path) -> Session {
 fn boottime_ms() -> i64 {
     let time = rustix::time::clock_gettime(rustix::time::ClockId::Boottime);
     time.tv_sec * 1000 + time.tv_nsec / 1_000_000
-}
-
-fn variable<T: std::str::FromStr>(name: &str) -> Option<T> {
-    std::env::var(name).ok().map(|text| text.parse().unwrap_or_else(|_| unreachable!("{name} is no number: {text}")))
-}
-
-/// Numbers by chance, the same for the same seed: splitmix64, public domain.
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, limit: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut mixed = self.0;
-        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (mixed ^ (mixed >> 31)) % limit
-    }
 }

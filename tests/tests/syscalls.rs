@@ -11,6 +11,8 @@
     reason = "a test may stop at the first surprise, and tells its figures"
 )]
 
+mod chance;
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::io::{BufRead, BufReader};
@@ -35,7 +37,7 @@ const PLACENTA_AGO_MS: i64 = 30_000;
 
 #[test]
 fn killed_at_any_system_call_of_a_birth_nothing_acknowledged_is_lost() {
-    let every = std::env::var("SECUNDINE_EVERY").map_or(8, |text| text.parse::<usize>().unwrap());
+    let every = chance::variable("SECUNDINE_EVERY").unwrap_or(8);
     let template = Template::new();
     let calls = template.calls();
     let whole = template.play(None);
