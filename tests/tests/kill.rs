@@ -27,7 +27,6 @@ use secundine_session::api::{Request, Response};
 use secundine_session::clock::SystemClock;
 use secundine_session::{Paths, Session};
 
-const PASSPHRASE: &str = "seven quiet herons";
 /// How far the clock after a kill may be from the one read here, ms: the pipe and a busy machine stand between the two.
 const CLOCK_MS: i64 = 1_000;
 
@@ -37,17 +36,17 @@ fn no_acknowledged_entry_is_lost_and_the_clock_runs_on() {
     let seed = variable("SECUNDINE_SEED").unwrap_or_else(seed_of_now);
     eprintln!("SECUNDINE_KILLS={kills} SECUNDINE_SEED={seed}");
     let folder = tempfile::tempdir().unwrap();
-    found(folder.path());
+    let recovery = found(folder.path());
     let mut chance = Chance(seed);
     let mut known = Known::default();
     for round in 0..kills {
-        let killed = until_killed(folder.path(), round, &known, &mut chance);
+        let killed = until_killed(folder.path(), &recovery, round, &known, &mut chance);
         known.learn(&killed);
     }
     eprintln!("{} entries acknowledged in {} births, {} read back", known.count(), known.births.len(), known.read_back);
     assert!(known.count() > kills as usize, "too little was written to be a test: {}", known.count());
     assert!(known.read_back > kills / 4, "too little was read back: {}", known.read_back);
-    everything_is_there(folder.path(), &known);
+    everything_is_there(folder.path(), recovery, &known);
 }
 
 /// A line of the scribe, and when it came on the clock that runs through suspend.
@@ -124,10 +123,10 @@ impl Known {
 }
 
 /// Starts a scribe, kills it at a moment of chance, and gives every whole line that it wrote.
-fn until_killed(folder: &Path, round: u32, known: &Known, chance: &mut Chance) -> Vec<Heard> {
+fn until_killed(folder: &Path, recovery: &str, round: u32, known: &Known, chance: &mut Chance) -> Vec<Heard> {
     let mut scribe = Command::new(env!("CARGO_BIN_EXE_scribe"))
         .arg(folder)
-        .args([PASSPHRASE, &round.to_string()])
+        .args([recovery, &round.to_string()])
         .args(known.ask.iter().map(EntryId::to_string))
         .stdout(Stdio::piped())
         .spawn()
@@ -171,7 +170,8 @@ fn listen(scribe: &mut Child) -> Receiver<Heard> {
     receiver
 }
 
-fn found(folder: &Path) {
+/// Founds a practice, and gives what opens it quickly.
+fn found(folder: &Path) -> String {
     let practice = Practice {
         name: "Heron House".to_owned(),
         practitioner: "Ida".to_owned(),
@@ -179,14 +179,16 @@ fn found(folder: &Path) {
         protocol: Some("who".to_owned()),
     };
     let mut session = session(folder);
-    session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
+    let found = Request::CreatePractice { practice, passphrase: "seven quiet herons".to_owned() };
+    let Response::CreatePractice { recovery } = session.call(found).unwrap() else { unreachable!() };
     session.call(Request::Lock).unwrap();
+    recovery.identity
 }
 
 /// At the end: every acknowledged entry of every birth, and no number missing between the first and the last.
-fn everything_is_there(folder: &Path, known: &Known) {
+fn everything_is_there(folder: &Path, recovery: String, known: &Known) {
     let mut session = session(folder);
-    session.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    session.call(Request::Unlock { passphrase: recovery }).unwrap();
     let Response::Births { births, count } = session.call(Request::Births { skip: 0, take: u32::MAX }).unwrap() else {
         unreachable!()
     };
