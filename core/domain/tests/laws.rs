@@ -93,6 +93,14 @@ fn opened(care_is: Care, entries: Vec<Entry>) -> Vec<Entry> {
     own.chain(others).collect()
 }
 
+/// Whether an entry happened on this run of a clock, or on none.
+fn is_of_run(entry: &Entry, run: &str) -> bool {
+    match &entry.occurred {
+        Occurred::Marked(Stamp { boot: Some(boot), .. }) => boot.id == run,
+        _ => true,
+    }
+}
+
 #[test]
 fn every_kind_is_drawn() {
     let mut runner = TestRunner::deterministic();
@@ -263,7 +271,9 @@ proptest! {
         protocol in protocol(),
         (since_ms, later_ms) in (0..2 * HOUR, 0..2 * HOUR),
     ) {
-        let chart = fold(BIRTH, &opened(care, entries));
+        // The run that runs now is the last one: there is no look at the mother on another one that comes after it.
+        let entries = entries.into_iter().filter(|entry| !matches!(entry.fact, Fact::MotherObserved(_)) || is_of_run(entry, "a"));
+        let chart = fold(BIRTH, &opened(care, entries.collect()));
         let at = |since: i64| Stamp { wall_ms: START + since, offset_min: 0, zone: None, boot: Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 + since }) };
         let (early, late) = (due(&chart, Some(protocol), &at(since_ms)), due(&chart, Some(protocol), &at(since_ms + later_ms)));
         prop_assert!(late.is_sorted_by_key(|due| due.in_ms));
