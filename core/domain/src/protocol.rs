@@ -9,9 +9,9 @@ use ts_rs::TS;
 
 use crate::message::{Arg, Message};
 
-/// A number in thousandths, so that comparisons are exact.
+/// A number in thousandths, so that comparisons are exact. Read from 0 to a million, and from nothing that is no number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(from = "f64", into = "f64")]
+#[serde(try_from = "f64", into = "f64")]
 #[ts(as = "f64")]
 pub struct Milli(pub i64);
 
@@ -166,6 +166,11 @@ pub struct Protocol {
     pub watch: Vec<Thresholds>,
 }
 
+/// A number that no threshold can be.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{0} is not between 0 and 1000000")]
+pub struct NoThreshold(f64);
+
 /// Why a file is no protocol.
 #[derive(Debug, Error, PartialEq, Eq)]
 pub enum ProtocolError {
@@ -195,6 +200,9 @@ impl Protocol {
 
     fn check(&self) -> Result<(), ProtocolError> {
         let wrong = |path: String, problem: &str| Err(ProtocolError::Content { path, problem: problem.to_owned() });
+        if let Some((path, _)) = self.sources().find(|(_, source)| source.trim().is_empty()) {
+            return wrong(format!("{path}.source"), "every number needs its source");
+        }
         for (i, thresholds) in self.watch.iter().enumerate() {
             if thresholds.unit != thresholds.watch.unit() {
                 return wrong(format!("watch[{i}].unit"), &format!("must be {}", thresholds.watch.unit()));
@@ -205,11 +213,6 @@ impl Protocol {
             if thresholds.step.is_empty() {
                 return wrong(format!("watch[{i}].step"), "has no threshold");
             }
-            for (j, step) in thresholds.step.iter().enumerate() {
-                if step.source.trim().is_empty() {
-                    return wrong(format!("watch[{i}].step[{j}].source"), "every number needs its source");
-                }
-            }
         }
         let every_zero = self.mother.iter().position(|phase| phase.every == 0);
         if let Some(i) = every_zero {
@@ -219,6 +222,18 @@ impl Protocol {
             return wrong("grams_per_ml.value".to_owned(), "must be more than 0");
         }
         Ok(())
+    }
+
+    /// Where each number comes from, with the path of the number.
+    fn sources(&self) -> impl Iterator<Item = (String, &str)> {
+        let settings = [("late_entry", &self.late_entry), ("grams_per_ml", &self.grams_per_ml)];
+        let settings = settings.into_iter().map(|(path, setting)| (path.to_owned(), setting.source.as_str()));
+        let phases = self.mother.iter().enumerate().map(|(i, phase)| (format!("mother[{i}]"), phase.source.as_str()));
+        let steps = self.watch.iter().enumerate().flat_map(|(i, thresholds)| {
+            let steps = thresholds.step.iter().enumerate();
+            steps.map(move |(j, step)| (format!("watch[{i}].step[{j}]"), step.source.as_str()))
+        });
+        settings.chain(phases).chain(steps)
     }
 
     /// The protocols that come with the program, built from published guidance. None is preselected.
@@ -355,10 +370,14 @@ impl Status {
     }
 }
 
-impl From<f64> for Milli {
-    #[allow(clippy::cast_possible_truncation, reason = "float to integer casts saturate; a threshold is a small number")]
-    fn from(value: f64) -> Self {
-        Self((value * 1000.0).round() as i64)
+impl TryFrom<f64> for Milli {
+    type Error = NoThreshold;
+    #[allow(clippy::cast_possible_truncation, reason = "a threshold is a small number")]
+    fn try_from(value: f64) -> Result<Self, NoThreshold> {
+        match (0.0..=1_000_000.0).contains(&value) {
+            true => Ok(Self((value * 1000.0).round() as i64)),
+            false => Err(NoThreshold(value)),
+        }
     }
 }
 
@@ -412,6 +431,32 @@ mod tests {
         let without = good.replacen("source = \"NICE CG190", "source = \"\" # \"NICE CG190", 1);
         let refusal = Protocol::parse(&without).unwrap_err().to_string();
         assert!(refusal.contains("step") && refusal.contains("needs its source"), "{refusal}");
+    }
+
+    #[test]
+    fn a_setting_and_a_phase_need_their_sources_too() {
+        let sourceless = |change: fn(&mut Protocol)| {
+            let mut protocol = Protocol::published()[0].clone();
+            change(&mut protocol);
+            protocol.check().unwrap_err().to_string()
+        };
+        let told = "every number needs its source";
+        assert_eq!(sourceless(|it| it.late_entry.source.clear()), format!("late_entry.source: {told}"));
+        assert_eq!(sourceless(|it| it.grams_per_ml.source = " ".to_owned()), format!("grams_per_ml.source: {told}"));
+        assert_eq!(sourceless(|it| it.mother[0].source.clear()), format!("mother[0].source: {told}"));
+    }
+
+    #[test]
+    fn what_is_no_number_is_no_threshold() {
+        let good = PUBLISHED_TEXTS[0];
+        for bad in ["nan", "inf", "-inf", "-1", "-0.001", "1000000.1", "9223372036854775807"] {
+            let text = good.replacen("value = ", &format!("value = {bad} # "), 1);
+            let refusal = Protocol::parse(&text).unwrap_err().to_string();
+            assert!(refusal.contains("line ") && refusal.contains("is not between 0 and 1000000"), "{bad}: {refusal}");
+        }
+        assert_eq!(Milli::try_from(0.0), Ok(Milli(0)));
+        assert_eq!(Milli::try_from(1_000_000.0), Ok(Milli(1_000_000_000)));
+        assert!(Milli::try_from(f64::NAN).is_err());
     }
 
     #[test]
