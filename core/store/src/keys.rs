@@ -102,9 +102,14 @@ impl DataKey {
     }
 
     fn read(folder: &Path, name: &str, identity: &impl age::Identity) -> Result<Self, StoreError> {
+        let sealed = fs::read(folder.join(name)).map_err(|error| StoreError::DamagedKey(format!("{name}: {error}")))?;
+        Self::unseal(name, &sealed, identity)
+    }
+
+    /// The key in the bytes of an age file; `name` tells which file in what is said of a damaged one.
+    pub(crate) fn unseal(name: &str, sealed: &[u8], identity: &impl age::Identity) -> Result<Self, StoreError> {
         let damaged = |error: &dyn std::fmt::Display| StoreError::DamagedKey(format!("{name}: {error}"));
-        let sealed = fs::read(folder.join(name)).map_err(|error| damaged(&error))?;
-        let opened = age::decrypt(identity, &sealed).map(Zeroizing::new).map_err(|error| match error {
+        let opened = age::decrypt(identity, sealed).map(Zeroizing::new).map_err(|error| match error {
             DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => {
                 StoreError::WrongPassphrase
             }

@@ -7,6 +7,9 @@ mod attempts;
 mod chain;
 mod database;
 mod error;
+#[cfg(feature = "fuzzing")]
+#[doc(hidden)]
+pub mod fuzzing;
 mod head;
 mod inbox;
 mod keys;
