@@ -3,6 +3,9 @@
 pub mod api;
 pub mod clock;
 mod error;
+#[cfg(feature = "fuzzing")]
+#[doc(hidden)]
+pub mod fuzzing;
 mod keys;
 mod locked;
 mod practice;
