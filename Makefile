@@ -15,12 +15,13 @@ BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev lib
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlite3 openssl strace util-linux python3
 
-.PHONY: help run test lint bench soak bindings unit e2e ui tools-run tools-test
+.PHONY: help run test lint bench fuzz fuzz-keep soak bindings unit e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
 	@echo 'make test   every check, from units to the real window'
 	@echo 'make bench  measure, beside floors taken in the same run'
+	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
 	@echo 'make soak   the long forms of the tests (hours)'
 	@echo 'make lint   formatting, lints and types only'
 
@@ -106,7 +107,27 @@ e2e: ui tests/e2e/node_modules/.package-lock.json
 bench: tools-test ui
 	cargo bench -p secundine-tests
 
+# What is found goes to the fuzzers' target folder until it is kept; the corpus is only read. RUSTC_BOOTSTRAP lets a stable compiler build the sanitizer in.
+FUZZ_SECONDS ?= 60
+FUZZ := RUSTC_BOOTSTRAP=1 cargo fuzz
+FOUND := tests/fuzz/target/found
+
+fuzz: tools-test
+	command -v cargo-fuzz >/dev/null || cargo install cargo-fuzz --locked
+	for name in $$($(FUZZ) list --fuzz-dir tests/fuzz); do \
+		mkdir -p $(FOUND)/$$name; \
+		$(FUZZ) run --fuzz-dir tests/fuzz $$name $(FOUND)/$$name tests/fuzz/corpus/$$name -- \
+			-max_total_time=$(FUZZ_SECONDS) -timeout=10 -print_final_stats=1; \
+	done
+
+# Adds to the corpus what gets further than it, in as few files as will do. What stands there stays.
+fuzz-keep:
+	for name in $$($(FUZZ) list --fuzz-dir tests/fuzz); do \
+		$(FUZZ) run --fuzz-dir tests/fuzz $$name tests/fuzz/corpus/$$name $(FOUND)/$$name -- -set_cover_merge=1 -max_len=4096; \
+	done
+
 soak: tools-test ui
 	cargo test --workspace $(FEATURES) --release --no-fail-fast -- --ignored --nocapture
 	SECUNDINE_POWER_STATES=100000 cargo test -p secundine-faults --release -- --ignored --nocapture
 	SECUNDINE_KILLS=10000 PROPTEST_CASES=100000 cargo test --workspace $(FEATURES) --release --no-fail-fast
+	$(MAKE) fuzz FUZZ_SECONDS=600
