@@ -25,7 +25,13 @@ fn main() -> ExitCode {
     let told = match args.iter().map(String::as_str).collect::<Vec<_>>()[..] {
         ["verify", folder] => check(Path::new(folder)).map(|view| (view.ok, vec![say(&view.message), say(&view.head)])),
         ["salvage", folder] => build_anew(Path::new(folder)),
-        _ => return end(2, &["Usage: secundine verify|salvage FOLDER, with the passphrase on standard input.".to_owned()]),
+        _ => {
+            return end(
+                2,
+                &["Usage: secundine verify FOLDER, or secundine salvage FOLDER, with the passphrase on standard input."
+                    .to_owned()],
+            );
+        }
     };
     match told {
         Ok((ok, lines)) => end(u8::from(!ok), &lines),
