@@ -18,6 +18,7 @@ use crate::chain::{DeviceKey, Link};
 use crate::database::{BirthKey, DATABASE, LOG, birth_of, make_folder, set_aside_without_key};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, sync_folder, unfinished, write_named};
+use crate::reserve::RESERVE;
 use crate::verify::Place;
 use crate::walk::Walk;
 use crate::{Misfit, MisfitKind, Store, StoreError};
@@ -265,9 +266,9 @@ pub(crate) fn clear(folder: &Path) -> io::Result<()> {
         return Ok(());
     }
     let keys = [PASSPHRASE_KEY, RECOVERY_KEY];
-    let files = [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", INBOX_RECIPIENT];
+    let files = [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", INBOX_RECIPIENT, RESERVE];
     let named = keys.iter().chain(&files).map(|name| folder.join(name));
-    let passing = keys.iter().chain(&[INBOX_RECIPIENT]).map(|name| unfinished(folder, name));
+    let passing = keys.iter().chain(&[INBOX_RECIPIENT, RESERVE]).map(|name| unfinished(folder, name));
     for path in named.chain(passing).filter(|path| path.exists()) {
         fs::remove_file(path)?;
     }
