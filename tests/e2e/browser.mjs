@@ -50,10 +50,12 @@ export class Phone {
     this.page = page;
   }
 
-  static async open(browser, address, { width, height } = {}) {
+  static async open(browser, address, { width, height, clock = false } = {}) {
     const context = await browser.newContext({ viewport: { width: width ?? 360, height: height ?? 800 }, hasTouch: true, isMobile: true });
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
+    // Time that a test can move.
+    if (clock) await page.clock.install();
     const phone = new Phone(page);
     phone.problems = [];
     page.on("pageerror", (error) => phone.problems.push(String(error)));

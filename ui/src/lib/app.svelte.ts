@@ -194,7 +194,7 @@ class App {
     const birth = this.birth;
     if (hidden && this.place === 'practice') this.place = 'list';
     if (hidden && birth?.view?.third_stage?.running !== true) this.leave();
-    else if (hidden && this.tab !== 'stage') this.tab = 'stage';
+    else if (hidden && this.tab === 'record') this.tab = 'stage';
     if (hidden) this.restored = this.report = null;
     void this.birth?.refresh();
   }
