@@ -16,7 +16,7 @@ import { ask, asApiError, type ApiError } from './transport';
 import { ui } from './words';
 
 export type Tab = 'stage' | 'exam' | 'timeline' | 'record';
-export type Place = 'list' | 'birth' | 'practice' | 'rehearse';
+export type Place = 'list' | 'birth' | 'practice' | 'rehearse' | 'damaged';
 
 /** Where the person is, and whether the door is open. */
 class App {
@@ -36,7 +36,7 @@ class App {
   restored = $state.raw<RestoredView | null>(null);
   /** What could be read of a damaged store, until it is put aside. */
   report = $state.raw<SalvageView | null>(null);
-  /** Why the store or its keys could not be opened. */
+  /** That the store, or the way to its key, is damaged. */
   damaged = $state<ApiError | null>(null);
 
   /** Where to go on after the door closed by itself. */
@@ -162,6 +162,7 @@ class App {
   /** The door was opened: back to where it closed. */
   #enter(status: StatusView): void {
     this.damaged = null;
+    if (this.place === 'damaged') this.place = 'list';
     this.#take(status);
     const back = this.#back;
     this.#back = null;
