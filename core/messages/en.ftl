@@ -109,6 +109,7 @@ finding-not-recorded = { $what }: not recorded
 finding-at-least = { $what } { $value }: whether a mark of the protocol is passed cannot be told
 finding-within = { $what } { $value }: no mark of the protocol passed
 finding-near = { $what } { $value }: past the mark { $compare }{ $limit }
+finding-once = { $what } { $value }: past { $compare }{ $limit } once; the protocol counts it when it is read again { $minutes } min later or more
 finding-passed = { $what } { $value }: past the limit { $compare }{ $limit }
 finding-no-doubt = Placenta and membranes: no doubt recorded
 finding-completeness-not-recorded = Whether all is here: { $count ->
@@ -126,6 +127,7 @@ status-choice = our own choice, no source
 status-common-practice = common practice
 
 due-third-stage = { $minutes } min since birth
+due-again = { $what }: second reading, { $minutes } min after the first
 due-mother = Look at the mother, every { $minutes } min
 
 odd-before-birth = Before the birth
@@ -198,6 +200,17 @@ error-wait = { $seconds ->
 error-other-name = This is not the name of this practice. Type it as it stands above.
 error-wipe-unfinished = Not everything could be destroyed yet. Close the app and open it again: it goes on with it then.
 error-damaged-key = The key file cannot be read. Nothing is lost: type the key from the recovery sheet, or put the key file back from a backup.
+error-no-device-key = This device does not open the practice. Use the passphrase.
+error-no-recovery-key = No recovery sheet opens this practice: its key was taken out, or its file is missing. Use the passphrase.
+error-passphrase-stays = The passphrase stays: without it nothing would open the practice for sure. It can be changed.
+error-device-key-lost = This device no longer holds its key, as after a restore of the phone. Open the practice with the passphrase; then the key of this device can be made anew.
+error-device-refused = The device did not open the practice. Try again, or use the passphrase.
+error-device-failed = The key store of this device cannot be used at the moment. Use the passphrase.
+error-device-key-left = The key of this device is taken out and opens nothing here. The device has not yet let go of its part: close the app and open it again.
+error-no-device-store = This device has no key store that the app can use. Use the passphrase.
+error-recovery-slip = There is a slip of the pen in this key. Compare it with the sheet, letter by letter.
+error-names-hidden = The names are hidden, since nobody had touched for a while. The passphrase shows them.
+names-hidden = hidden
 error-damaged-store = The store cannot be read with its key. Nothing was changed. Copy the folder before anything else, then restore a backup.
 error-newer-store = This practice was written by a newer version of Secundine. Update the app; nothing was changed.
 error-in-use = The practice is open in another window. Close that one first.
@@ -218,6 +231,38 @@ error-rehearsing = A rehearsal is running. End it first.
 error-no-rehearsal = No rehearsal is running.
 error-rehearsal-speed = The speed is 1 to 600.
 error-bad-request = This could not be taken: a value is missing, or is not of its kind. Look at what was filled in again.
+error-backup-not-made = The backup could not be written. The records themselves are safe in the practice. Free some space and try again.
+error-backup-misfit = The records do not all fit, so no backup was made. Check the records to see what is wrong, and copy the folder.
+error-backup-file-there = A file of this name is there already. Choose another name.
+error-backup-part = The file could not be handed over whole. Choose it again.
+error-backup-none = This file is no backup of Secundine. Choose another one; nothing was changed.
+error-backup-damaged = This backup is not whole, or was altered. Nothing was changed. Copy it again from where it was kept, or choose another one.
+error-backup-other-practice = This is a backup of another practice. Nothing was changed.
+error-backup-passphrase = This passphrase does not open the backup. Type the one that held when it was made, or the key from the recovery sheet of that time.
+error-backup-key = The key file in this backup cannot be read. Try the other key, the passphrase or the one from the recovery sheet, or choose another backup.
+error-restore-not-made = The backup could not be restored, since the device could not write. Nothing was changed. Free some space and try again.
+
+## Backups
+
+backup-made = Backup made and read back: { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} of { $births ->
+    [one] { $births } birth
+   *[other] { $births } births
+}.
+backup-waiting = { $files ->
+    [one] One file
+   *[other] { $files } files
+} of marks made while locked not in it: unlock the practice in the app, then make another backup.
+restored-brought = Restored: { $added ->
+    [one] { $added } entry
+   *[other] { $added } entries
+} new here, { $known } known already.
+restored-key-damaged = The key file { $file } in the backup was altered and is not put back. Choose a new passphrase and print a new recovery sheet.
+restored-refused = Not taken in from the backup. { $why }
+restored-other-history = Entry { $n } of device { $device } is another one in the backup than here, or follows on another one. What is here stays; the other is in the backup only. Keep the backup.
+restored-further = and { $count } more like these.
 
 ## The check of the whole practice
 

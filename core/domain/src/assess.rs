@@ -6,13 +6,19 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::chart::{Chart, Noted};
+use crate::chart::Chart;
 use crate::entry::EntryId;
 use crate::examination::{Completeness, Examination};
-use crate::fact::{Answer, BabyNo, Care, Loss, MotherObservation};
+use crate::fact::{Answer, BabyNo, Loss};
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
-use crate::time::{Certainty, Stamp};
+use crate::time::Stamp;
+
+mod signs;
+mod third_stage;
+
+pub(crate) use signs::repeats;
+pub(crate) use third_stage::steps as third_stage_steps;
 
 /// One thing that was held against the protocol or the examination.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
@@ -135,10 +141,9 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
     let mut findings = Vec::new();
     match protocol {
         Some(protocol) => {
-            findings.push(third_stage(chart, protocol, now));
+            findings.push(third_stage::finding(chart, protocol, now));
             findings.push(blood_loss(chart, protocol));
-            findings.push(shock_index(chart, protocol));
-            findings.extend(SIGNS.iter().filter_map(|(watch, read)| sign(chart, protocol, *watch, *read)));
+            findings.extend(Watch::READ.iter().filter_map(|watch| signs::finding(chart, protocol, *watch)));
         }
         None => {
             findings.push(plain(About::Protocol, FindingState::CannotAssess, Message::new("finding-no-protocol"), Vec::new()))
@@ -151,134 +156,58 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
     findings
 }
 
-fn third_stage(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Finding {
-    let about = About::ThirdStage;
-    let Some(stage) = chart.third_stage(now) else {
-        return plain(
-            about,
-            FindingState::NotRecorded,
-            Message::new("finding-not-recorded").with("what", Message::new("watch-third-stage")),
-            Vec::new(),
-        );
-    };
-    let mut rests_on = vec![stage.from.entry];
-    rests_on.extend(stage.to.as_ref().map(|mark| mark.entry));
-    let Some(care) = chart.care else {
-        return plain(
-            about,
-            FindingState::CannotAssess,
-            Message::new("finding-no-care").with("value", stage.elapsed.words()),
-            rests_on,
-        );
-    };
-    if stage.elapsed.ms < 0 {
-        return plain(about, FindingState::CannotAssess, Message::new("finding-placenta-first"), rests_on);
-    }
-    let lower_bound = stage.elapsed.certainty == Certainty::AtLeast;
-    let value = stage.elapsed.words();
-    let watch = third_stage_watch(care);
-    // A minute has 60,000 ms, so milliseconds divided by 60 are thousandths of a minute.
-    let time = Milli(stage.elapsed.ms / 60);
-    if lower_bound && passed(protocol.steps(watch), time).is_none() {
-        // What it is at least tells that a mark is passed, never that none is.
-        let message = Message::new("finding-at-least").with("what", watch.name()).with("value", value);
-        return plain(about, FindingState::CannotAssess, message, rests_on);
-    }
-    held(about, watch, time, value, rests_on, protocol)
-}
-
-/// The thresholds that this kind of care is held against.
-#[must_use]
-pub fn third_stage_watch(care: Care) -> Watch {
-    match care {
-        Care::Active => Watch::ThirdStageActive,
-        Care::Physiological => Watch::ThirdStagePhysiological,
-    }
-}
-
 fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {
     let watch = Watch::BloodLoss;
     let about = About::Watch { watch };
     if chart.losses.is_empty() {
-        return plain(
-            about,
-            FindingState::NotRecorded,
-            Message::new("finding-not-recorded").with("what", watch.name()),
-            Vec::new(),
-        );
+        return not_recorded(about, watch);
     }
     let value = Milli::from(blood(chart, Some(protocol)).total());
     let rests_on = chart.losses.iter().map(|loss| loss.mark.entry).collect();
-    held(about, watch, value, watch.value_words(value), rests_on, protocol)
+    let steps = protocol.steps(watch).iter();
+    let passed = gravest(steps.filter(|step| step.passed_by(value) && signs::beside(chart, step)));
+    held(about, watch, watch.value_words(value), rests_on, passed, protocol)
 }
 
-/// Pulse over systolic pressure from the latest look that has both.
-fn shock_index(chart: &Chart, protocol: &Protocol) -> Finding {
-    let watch = Watch::ShockIndex;
-    let about = About::Watch { watch };
-    let latest = chart.observations.iter().rev().find_map(|seen| {
-        let (pulse, systolic) = (seen.what.pulse?, seen.what.systolic.filter(|mmhg| mmhg.get() > 0)?);
-        Some((Milli(i64::from(pulse.get()) * 1000 / i64::from(systolic.get())), seen.mark.entry))
-    });
-    match latest {
-        Some((value, entry)) => held(about, watch, value, watch.value_words(value), vec![entry], protocol),
-        None => {
-            plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", watch.name()), Vec::new())
-        }
-    }
+/// The gravest of these steps; of equally grave ones the last in the file, which is the furthest.
+fn gravest<'a>(steps: impl Iterator<Item = &'a Step>) -> Option<&'a Step> {
+    steps.max_by_key(|step| step.level)
 }
 
-type Read = fn(&MotherObservation) -> Option<Milli>;
-
-const SIGNS: [(Watch, Read); 6] = [
-    (Watch::Pulse, |seen| seen.pulse.map(|value| Milli::from(value.get()))),
-    (Watch::Systolic, |seen| seen.systolic.map(|value| Milli::from(value.get()))),
-    (Watch::Diastolic, |seen| seen.diastolic.map(|value| Milli::from(value.get()))),
-    (Watch::Respirations, |seen| seen.respirations.map(|value| Milli::from(value.get()))),
-    (Watch::Temperature, |seen| seen.temperature.map(|tenths| Milli(i64::from(tenths.get()) * 100))),
-    (Watch::Saturation, |seen| seen.saturation.map(|value| Milli::from(value.get()))),
-];
-
-/// The latest value of one sign; `None` where the protocol does not watch it.
-fn sign(chart: &Chart, protocol: &Protocol, watch: Watch, read: Read) -> Option<Finding> {
-    if protocol.steps(watch).is_empty() {
-        return None;
-    }
-    let about = About::Watch { watch };
-    let latest =
-        chart.observations.iter().rev().find_map(|seen: &Noted<MotherObservation>| Some((read(&seen.what)?, seen.mark.entry)));
-    Some(match latest {
-        Some((value, entry)) => held(about, watch, value, watch.value_words(value), vec![entry], protocol),
-        None => {
-            plain(about, FindingState::NotRecorded, Message::new("finding-not-recorded").with("what", watch.name()), Vec::new())
-        }
-    })
-}
-
-/// The gravest step that a value passes; of equally grave ones the last in the file, which is the furthest.
-fn passed(steps: &[Step], value: Milli) -> Option<&Step> {
-    steps.iter().filter(|step| step.passed_by(value)).max_by_key(|step| step.level)
-}
-
-fn held(about: About, watch: Watch, value: Milli, words: Message, rests_on: Vec<EntryId>, protocol: &Protocol) -> Finding {
-    let Some(step) = passed(protocol.steps(watch), value) else {
+/// The gravest step that the value has passed, or that it has passed none.
+fn held(
+    about: About,
+    watch: Watch,
+    words: Message,
+    rests_on: Vec<EntryId>,
+    passed: Option<&Step>,
+    protocol: &Protocol,
+) -> Finding {
+    let Some(step) = passed else {
         let message = Message::new("finding-within").with("what", watch.name()).with("value", words);
         return plain(about, FindingState::Within, message, rests_on);
     };
     let state = passed_state(step.level);
     let id = if state == FindingState::Passed { "finding-passed" } else { "finding-near" };
-    let limit = format!("{} ", step.compare.sign());
-    let message = Message::new(id)
+    let message = limit_message(id, watch, words, step);
+    Finding { level: Some(step.level), threshold: Some(threshold(step, protocol)), ..plain(about, state, message, rests_on) }
+}
+
+fn limit_message(id: &str, watch: Watch, words: Message, step: &Step) -> Message {
+    Message::new(id)
         .with("what", watch.name())
         .with("value", words)
-        .with("compare", limit)
-        .with("limit", watch.value_words(step.value));
-    let threshold = Threshold {
-        source: format!("{}: {}", protocol.title, step.source),
-        status: step.status,
-        words: Some(step.words.clone()),
-    };
-    Finding { about, state, level: Some(step.level), message, rests_on, threshold: Some(threshold) }
+        .with("compare", format!("{} ", step.compare.sign()))
+        .with("limit", watch.value_words(step.value))
+}
+
+fn threshold(step: &Step, protocol: &Protocol) -> Threshold {
+    Threshold { source: format!("{}: {}", protocol.title, step.source), status: step.status, words: Some(step.words.clone()) }
+}
+
+fn not_recorded(about: About, watch: Watch) -> Finding {
+    let message = Message::new("finding-not-recorded").with("what", watch.name());
+    plain(about, FindingState::NotRecorded, message, Vec::new())
 }
 
 fn passed_state(level: Level) -> FindingState {

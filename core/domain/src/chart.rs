@@ -32,8 +32,8 @@ pub struct Chart {
     pub client: Option<Client>,
     /// Id of the protocol whose limits are watched.
     pub protocol: Option<String>,
-    /// How the third stage is cared for.
-    pub care: Option<Care>,
+    /// How the third stage is cared for, in order of time: the last holds.
+    pub cares: Vec<Noted<Care>>,
     /// The babies, in order.
     pub babies: BTreeMap<BabyNo, Baby>,
     /// The placentas, each named by its first baby.
@@ -178,6 +178,12 @@ impl Chart {
             (Occurred::Marked(_), Certainty::AcrossRestart) if elapsed.ms < 0 => Elapsed::at_least(0),
             _ => elapsed,
         }
+    }
+
+    /// How the third stage is cared for now.
+    #[must_use]
+    pub fn care(&self) -> Option<Care> {
+        self.cares.last().map(|care| care.what)
     }
 
     /// The third stage, from the birth of the last baby; `None` before any birth.

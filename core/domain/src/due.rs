@@ -3,10 +3,10 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::assess::third_stage_watch;
+use crate::assess::{repeats, third_stage_steps};
 use crate::chart::{Chart, Mark};
 use crate::message::Message;
-use crate::protocol::{Level, Protocol, Schedule, Status};
+use crate::protocol::{Level, Protocol, Schedule, Status, Step, Watch};
 use crate::time::Stamp;
 
 /// One coming time reminder.
@@ -33,17 +33,16 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
     let Some(protocol) = protocol else { return Vec::new() };
     let mut list = placenta(chart, protocol, now);
     list.extend(mother(chart, protocol, now));
+    list.extend(again(chart, protocol, now));
     list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
     list
 }
 
 /// While a placenta is awaited, each time threshold that is still to come.
 fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
-    let (Some(stage), Some(care)) = (chart.third_stage(now), chart.care) else { return Vec::new() };
-    if stage.to.is_some() {
-        return Vec::new();
-    }
-    let to_come = protocol.steps(third_stage_watch(care)).iter().filter_map(|step| {
+    let Some(stage) = chart.third_stage(now).filter(|stage| stage.to.is_none()) else { return Vec::new() };
+    let Some((_, steps)) = third_stage_steps(chart, protocol, &stage) else { return Vec::new() };
+    let to_come = steps.iter().filter_map(|step| {
         let in_ms = step.value.0.saturating_mul(60).saturating_sub(stage.elapsed.ms);
         (in_ms > 0).then(|| Due {
             id: format!("third-stage-{}", step.value.0),
@@ -77,6 +76,22 @@ fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
         source: phase.source.clone(),
         status: phase.status,
     })
+}
+
+/// The second reading of a sign that counts when it is read twice.
+fn again(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
+    let second = |(watch, step, first): (Watch, &Step, &Mark)| {
+        let after = step.again.unwrap_or_default();
+        Due {
+            id: format!("again-{}-{}", watch.name().id, step.value.0),
+            in_ms: minutes(after).saturating_sub(chart.until(&first.at, now).ms),
+            level: Level::Note,
+            message: Message::new("due-again").with("what", watch.name()).with("minutes", after),
+            source: step.source.clone(),
+            status: step.status,
+        }
+    };
+    repeats(chart, protocol).into_iter().map(second).collect()
 }
 
 /// The phase in which the next look falls; `None` when the schedule has ended.

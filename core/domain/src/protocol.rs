@@ -1,45 +1,18 @@
 //! Thresholds are data: a protocol is a TOML file in which every number carries its source and how well it was checked.
 
-use std::cmp::Ordering;
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 use ts_rs::TS;
 
-use crate::message::{Arg, Message};
+use crate::message::Message;
 
-/// A number in thousandths, so that comparisons are exact.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(from = "f64", into = "f64")]
-#[ts(as = "f64")]
-pub struct Milli(pub i64);
+mod step;
+mod watch;
 
-/// What is watched against limits.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(rename_all = "kebab-case")]
-pub enum Watch {
-    /// Minutes from the birth of the last baby, active care.
-    ThirdStageActive,
-    /// Minutes from the birth of the last baby, physiological care.
-    ThirdStagePhysiological,
-    /// Blood lost, mL.
-    BloodLoss,
-    /// Pulse divided by systolic pressure.
-    ShockIndex,
-    /// Mother's pulse, beats a minute.
-    Pulse,
-    /// Mother's systolic pressure, mmHg.
-    Systolic,
-    /// Mother's diastolic pressure, mmHg.
-    Diastolic,
-    /// Mother's breaths a minute.
-    Respirations,
-    /// Mother's temperature, °C.
-    Temperature,
-    /// Mother's oxygen saturation, %.
-    Saturation,
-}
+pub use step::{Compare, Milli, Sign, Step};
+pub use watch::Watch;
 
 /// How much a notice asks for attention: told by word, shape and colour together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -51,23 +24,6 @@ pub enum Level {
     Caution,
     /// A limit of the protocol.
     Limit,
-}
-
-/// How a value is held against a threshold.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-pub enum Compare {
-    /// At the value or past it.
-    #[serde(rename = ">=")]
-    AtLeast,
-    /// Past the value.
-    #[serde(rename = ">")]
-    Over,
-    /// Below the value.
-    #[serde(rename = "<")]
-    Under,
-    /// At the value or below it.
-    #[serde(rename = "<=")]
-    AtMost,
 }
 
 /// How well a number was checked against its source.
@@ -86,24 +42,6 @@ pub enum Status {
     Choice,
     /// A fact of the trade without a published source.
     CommonPractice,
-}
-
-/// One threshold.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(deny_unknown_fields)]
-pub struct Step {
-    /// How much passing it asks for attention.
-    pub level: Level,
-    /// How a value is held against it.
-    pub compare: Compare,
-    /// The number, in the unit of its watch.
-    pub value: Milli,
-    /// Where it comes from.
-    pub source: String,
-    /// How well that was checked.
-    pub status: Status,
-    /// What the protocol says there, in short.
-    pub words: String,
 }
 
 /// The thresholds of one watch, in the order of the file.
@@ -209,6 +147,15 @@ impl Protocol {
                 if step.source.trim().is_empty() {
                     return wrong(format!("watch[{i}].step[{j}].source"), "every number needs its source");
                 }
+                if step.again.is_some_and(|minutes| minutes == 0 || !Watch::READ.contains(&thresholds.watch)) {
+                    return wrong(format!("watch[{i}].step[{j}].again"), "must be minutes between two readings of a sign");
+                }
+                if !step.with.is_empty() && thresholds.watch != Watch::BloodLoss {
+                    return wrong(format!("watch[{i}].step[{j}].with"), "only a volume of blood takes signs beside it");
+                }
+                if let Some(k) = step.with.iter().position(|sign| !Watch::READ.contains(&sign.watch)) {
+                    return wrong(format!("watch[{i}].step[{j}].with[{k}].watch"), "must be a sign that is read at a look");
+                }
             }
         }
         let every_zero = self.mother.iter().position(|phase| phase.every == 0);
@@ -255,91 +202,6 @@ const PUBLISHED_TEXTS: [&str; 3] = [
     include_str!("../protocols/acog-aap.toml"),
 ];
 
-impl Watch {
-    /// UCUM code of the unit.
-    #[must_use]
-    pub fn unit(self) -> &'static str {
-        match self {
-            Self::ThirdStageActive | Self::ThirdStagePhysiological => "min",
-            Self::BloodLoss => "mL",
-            Self::ShockIndex => "1",
-            Self::Pulse | Self::Respirations => "/min",
-            Self::Systolic | Self::Diastolic => "mm[Hg]",
-            Self::Temperature => "Cel",
-            Self::Saturation => "%",
-        }
-    }
-
-    /// The catalogue's id of its name.
-    #[must_use]
-    pub fn name(self) -> Message {
-        Message::new(match self {
-            Self::ThirdStageActive | Self::ThirdStagePhysiological => "watch-third-stage",
-            Self::BloodLoss => "watch-blood-loss",
-            Self::ShockIndex => "watch-shock-index",
-            Self::Pulse => "watch-pulse",
-            Self::Systolic => "watch-systolic",
-            Self::Diastolic => "watch-diastolic",
-            Self::Respirations => "watch-respirations",
-            Self::Temperature => "watch-temperature",
-            Self::Saturation => "watch-saturation",
-        })
-    }
-
-    /// A value of this watch in words, with its unit.
-    #[must_use]
-    pub fn value_words(self, value: Milli) -> Message {
-        Message::new(match self {
-            Self::ThirdStageActive | Self::ThirdStagePhysiological => "value-minutes",
-            Self::BloodLoss => "value-millilitres",
-            Self::ShockIndex => "value-ratio",
-            Self::Pulse | Self::Respirations => "value-per-minute",
-            Self::Systolic | Self::Diastolic => "value-mmhg",
-            Self::Temperature => "value-celsius",
-            Self::Saturation => "value-percent",
-        })
-        .with("value", if self == Self::ShockIndex { Arg::Text(hundredths(value)) } else { Arg::Number(f64::from(value)) })
-    }
-}
-
-/// Two digits, cut and not rounded: a value short of a threshold never reads as having reached it.
-fn hundredths(value: Milli) -> String {
-    format!("{}.{:02}", value.0 / 1000, value.0 % 1000 / 10)
-}
-
-impl Step {
-    /// Whether the value is at or past this threshold, as its comparator says.
-    #[must_use]
-    pub fn passed_by(&self, value: Milli) -> bool {
-        matches!(
-            (self.compare, value.cmp(&self.value)),
-            (Compare::AtLeast, Ordering::Equal | Ordering::Greater)
-                | (Compare::Over, Ordering::Greater)
-                | (Compare::Under, Ordering::Less)
-                | (Compare::AtMost, Ordering::Equal | Ordering::Less)
-        )
-    }
-
-    /// Whether larger values pass it.
-    #[must_use]
-    pub fn is_upper(&self) -> bool {
-        matches!(self.compare, Compare::AtLeast | Compare::Over)
-    }
-}
-
-impl Compare {
-    /// The sign as printed.
-    #[must_use]
-    pub fn sign(self) -> &'static str {
-        match self {
-            Self::AtLeast => "≥",
-            Self::Over => ">",
-            Self::Under => "<",
-            Self::AtMost => "≤",
-        }
-    }
-}
-
 impl Status {
     /// The catalogue's id of its words.
     #[must_use]
@@ -352,26 +214,6 @@ impl Status {
             Self::Choice => "status-choice",
             Self::CommonPractice => "status-common-practice",
         })
-    }
-}
-
-impl From<f64> for Milli {
-    #[allow(clippy::cast_possible_truncation, reason = "float to integer casts saturate; a threshold is a small number")]
-    fn from(value: f64) -> Self {
-        Self((value * 1000.0).round() as i64)
-    }
-}
-
-impl From<Milli> for f64 {
-    #[allow(clippy::cast_precision_loss, reason = "thousandths of clinical numbers are far below 2^53")]
-    fn from(value: Milli) -> Self {
-        value.0 as Self / 1000.0
-    }
-}
-
-impl From<u32> for Milli {
-    fn from(value: u32) -> Self {
-        Self(i64::from(value) * 1000)
     }
 }
 
@@ -389,20 +231,6 @@ mod tests {
     }
 
     #[test]
-    fn each_comparator_below_at_and_above() {
-        let passes = |compare, value| {
-            let words = String::new();
-            let step =
-                Step { level: Level::Limit, compare, value: Milli(1000), source: words.clone(), status: Status::Seen, words };
-            step.passed_by(Milli(value))
-        };
-        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::AtLeast, v)), [false, true, true]);
-        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::Over, v)), [false, false, true]);
-        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::Under, v)), [true, false, false]);
-        assert_eq!([999, 1000, 1001].map(|v| passes(Compare::AtMost, v)), [true, true, false]);
-    }
-
-    #[test]
     fn a_bad_file_is_told_by_place() {
         let good = PUBLISHED_TEXTS[0];
         let unit = Protocol::parse(&good.replacen("unit = \"min\"", "unit = \"h\"", 1)).unwrap_err().to_string();
@@ -412,6 +240,13 @@ mod tests {
         let without = good.replacen("source = \"NICE CG190", "source = \"\" # \"NICE CG190", 1);
         let refusal = Protocol::parse(&without).unwrap_err().to_string();
         assert!(refusal.contains("step") && refusal.contains("needs its source"), "{refusal}");
+        let again = Protocol::parse(&good.replacen("again = 30", "again = 0", 1)).unwrap_err().to_string();
+        assert_eq!(again, "watch[4].step[1].again: must be minutes between two readings of a sign");
+        let time = Protocol::parse(&good.replacen("value = 20\n", "value = 20\nagain = 30\n", 1)).unwrap_err().to_string();
+        assert_eq!(time, "watch[0].step[0].again: must be minutes between two readings of a sign");
+        let with = PUBLISHED_TEXTS[1].replacen("watch = \"shock-index\", compare", "watch = \"blood-loss\", compare", 1);
+        let with = Protocol::parse(&with).unwrap_err().to_string();
+        assert_eq!(with, "watch[2].step[1].with[3].watch: must be a sign that is read at a look");
     }
 
     #[test]

@@ -62,7 +62,11 @@ fn reads(watch: Watch, value: f64) -> Phone {
         Watch::Temperature => observed(MotherObservation { temperature: Temperature::new(parts(value, 10.0)).ok(), ..none }),
         Watch::Saturation => observed(MotherObservation { saturation: Saturation::new(whole).ok(), ..none }),
     };
-    phone.pass(MINUTE).mark(fact);
+    phone.pass(MINUTE).mark(fact.clone());
+    if watch != Watch::BloodLoss {
+        // Some marks count when they are read twice, at most an hour apart.
+        phone.pass(60 * MINUTE).mark(fact);
+    }
     phone
 }
 
@@ -109,9 +113,15 @@ fn every_threshold_of_every_protocol_has_its_row_and_status() {
     let set: BTreeSet<(&str, Watch, i64, Status)> = Protocol::published()
         .iter()
         .flat_map(|protocol| protocol.watch.iter().map(|thresholds| (protocol.id.as_str(), thresholds)))
-        .flat_map(|(id, thresholds)| thresholds.step.iter().map(move |step| (id, thresholds.watch, step.value.0, step.status)))
+        .flat_map(|(id, thresholds)| {
+            let alone = thresholds.step.iter().filter(|step| step.with.is_empty());
+            alone.map(move |step| (id, thresholds.watch, step.value.0, step.status))
+        })
         .collect();
     assert_eq!(set, known);
+    // Those that ask for a sign beside the value have tests of their own.
+    let steps = Protocol::published().iter().flat_map(|protocol| &protocol.watch).flat_map(|thresholds| &thresholds.step);
+    assert_eq!(steps.filter(|step| !step.with.is_empty()).count(), 1);
 }
 
 #[test]
@@ -154,7 +164,7 @@ fn thresholds_of_one_side_rise_in_gravity_with_distance() {
     // The gravest is told, and of equally grave ones the last in the file: that must be the furthest.
     for thresholds in Protocol::published().iter().flat_map(|protocol| &protocol.watch) {
         for upper in [true, false] {
-            let side = thresholds.step.iter().filter(|step| step.is_upper() == upper);
+            let side = thresholds.step.iter().filter(|step| step.is_upper() == upper && step.with.is_empty());
             let outward: Vec<_> = side.map(|step| (if upper { step.value.0 } else { -step.value.0 }, step.level)).collect();
             assert!(outward.is_sorted_by(|one, next| one.0 < next.0 && one.1 <= next.1), "{:?} {outward:?}", thresholds.watch);
         }

@@ -41,7 +41,7 @@ pub(crate) fn birth(source: &Source) -> Vec<Block> {
         let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
         words.say(&value.with("edition", protocol.edition.as_str()).with("checked", protocol.checked.as_str()))
     });
-    let care = chart.care.map(|care| words.say(&secundine_domain::fact::care_words(care)));
+    let care = chart.care().map(|care| words.say(&secundine_domain::fact::care_words(care)));
     let practice = format!("{}, {}, {}", origin.practice.name, origin.practice.practitioner, origin.practice.role);
     let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
     let short = vec![

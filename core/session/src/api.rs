@@ -511,6 +511,8 @@ pub enum ErrorCode {
     Wait,
     /// A key file is missing or damaged.
     DamagedKey,
+    /// The key store of this device's system does not open the practice; the passphrase does.
+    Device,
     /// The store is damaged.
     DamagedStore,
     /// The store was written by a later version.

@@ -64,10 +64,19 @@ fn since_boot_ms() -> Option<i64> {
     None
 }
 
-/// Names this run of the device. Where the system does not tell (Apple systems so far), distances come from the wall
-/// clock and say so.
+/// Names this run of the device. Where the system does not tell, distances come from the wall clock and say so.
+#[cfg(not(target_vendor = "apple"))]
 fn boot_id() -> Option<String> {
     std::fs::read_to_string("/proc/sys/kernel/random/boot_id").ok().map(|text| text.trim().to_owned())
+}
+
+/// Names this run of the device. The name of the setting is in no public header of Apple's; where it is gone, distances
+/// come from the wall clock and say so.
+#[cfg(target_vendor = "apple")]
+fn boot_id() -> Option<String> {
+    use sysctl::Sysctl;
+    let told = sysctl::Ctl::new("kern.bootsessionuuid").and_then(|setting| setting.value_string());
+    told.ok().map(|text| text.trim().to_owned()).filter(|text| !text.is_empty())
 }
 
 /// A clock that is moved by hand, for rehearsals played at once and for tests.

@@ -2,7 +2,7 @@
 
 use secundine_domain::fact::Impossible;
 use secundine_domain::message::Message;
-use secundine_store::{PASSPHRASE_LETTERS, StoreError};
+use secundine_store::{PASSPHRASE_LETTERS, PlatformError, Slot, StoreError};
 
 use crate::api::{ApiError, ErrorCode};
 
@@ -38,12 +38,29 @@ impl From<StoreError> for ApiError {
             StoreError::IdentityAsPassphrase => Self::impossible(Message::new("error-identity-as-passphrase")),
             StoreError::WrongPassphrase => Self::new(ErrorCode::WrongPassphrase, "error-wrong-passphrase"),
             StoreError::DamagedKey(_) => Self::new(ErrorCode::DamagedKey, "error-damaged-key"),
+            StoreError::NoSlot(Slot::Device) => Self::new(ErrorCode::Device, "error-no-device-key"),
+            StoreError::NoSlot(_) => Self::new(ErrorCode::NotFound, "error-no-recovery-key"),
+            StoreError::PassphraseStays => Self::impossible(Message::new("error-passphrase-stays")),
+            StoreError::Platform(error) => Self::new(ErrorCode::Device, platform_words(&error)),
+            StoreError::SecretLeft => Self::new(ErrorCode::Device, "error-device-key-left"),
             StoreError::Damaged(_) => Self::new(ErrorCode::DamagedStore, "error-damaged-store"),
             StoreError::Newer(_) => Self::new(ErrorCode::NewerStore, "error-newer-store"),
+            StoreError::NotBackup(_) => Self::new(ErrorCode::Impossible, "error-backup-none"),
+            StoreError::DamagedBackup(_) => Self::new(ErrorCode::Impossible, "error-backup-damaged"),
+            StoreError::OtherPractice => Self::new(ErrorCode::Impossible, "error-backup-other-practice"),
             StoreError::WipeUnfinished(_) => Self::new(ErrorCode::NotSaved, "error-wipe-unfinished"),
             StoreError::InUse => Self::new(ErrorCode::InUse, "error-in-use"),
             StoreError::Full => Self::new(ErrorCode::NotSaved, "error-full"),
             StoreError::NotSaved(_) => Self::new(ErrorCode::NotSaved, "error-not-saved"),
         }
+    }
+}
+
+/// What the system itself says is not passed on.
+fn platform_words(error: &PlatformError) -> &'static str {
+    match error {
+        PlatformError::NotThere => "error-device-key-lost",
+        PlatformError::Refused => "error-device-refused",
+        PlatformError::Failed(_) => "error-device-failed",
     }
 }

@@ -1,22 +1,28 @@
 //! The keys of the practice on this device: who has one may change them, and wrong tries have to wait.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use secundine_domain::message::Message;
 use secundine_domain::time::Stamp;
-use secundine_store::{Attempts, ExposeSecret, Passphrase, Store, StoreError};
+use secundine_store::{Attempts, ExposeSecret, Passphrase, PlatformKeys, Slot, Store, StoreError};
 
-use crate::api::{ApiError, ErrorCode};
+use crate::api::{ApiError, ErrorCode, KeysView};
 
 /// The keys of one practice, with the wrong tries at them.
 pub(crate) struct Keys {
     folder: PathBuf,
     attempts: Attempts,
+    platform: Option<Arc<dyn PlatformKeys>>,
 }
 
 impl Keys {
-    pub(crate) fn new(folder: &Path) -> Self {
-        Self { folder: folder.to_owned(), attempts: Attempts::new(folder) }
+    /// What a kill broke off is finished; what cannot be finished now is tried again by the next run.
+    pub(crate) fn new(folder: &Path, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
+        // Until then the door says that the keys are damaged.
+        let _ = Store::finish_wipe(folder, platform.as_deref());
+        let _ = Store::finish_revoking(folder, platform.as_deref());
+        Self { folder: folder.to_owned(), attempts: Attempts::new(folder), platform }
     }
 
     /// Tries a passphrase or an identity at what opens with it. A wrong one is counted, a right one ends the count; where it
@@ -80,6 +86,38 @@ impl Keys {
     /// Destroys the practice, which is closed.
     pub(crate) fn wipe(&mut self) -> Result<(), ApiError> {
         self.attempts.forget();
-        Ok(Store::wipe(&self.folder)?)
+        Ok(Store::wipe(&self.folder, self.platform.as_deref())?)
+    }
+
+    pub(crate) fn view(&self) -> KeysView {
+        let held = Store::slots(&self.folder).into_iter().filter(|slot| *slot != Slot::Device || self.platform.is_some());
+        KeysView { slots: held.map(Into::into).collect(), device_offered: self.platform.is_some() }
+    }
+
+    /// Whether the device may be asked to open the practice.
+    pub(crate) fn by_device(&self) -> bool {
+        self.platform.is_some() && Store::slots(&self.folder).contains(&Slot::Device)
+    }
+
+    /// Has the device open something. Wrong tries at the passphrase are no reason to wait: the system has its own.
+    pub(crate) fn with_device<T>(
+        &self,
+        open: impl FnOnce(&Path, &dyn PlatformKeys) -> Result<T, StoreError>,
+    ) -> Result<T, ApiError> {
+        Ok(open(&self.folder, self.platform()?.as_ref())?)
+    }
+
+    pub(crate) fn add_device(&mut self, passphrase: String, now: &Stamp) -> Result<(), ApiError> {
+        let platform = self.platform()?;
+        self.attempt(now, |folder| Store::add_device(folder, passphrase.into(), platform.as_ref()))
+    }
+
+    pub(crate) fn revoke(&mut self, slot: Slot, passphrase: String, now: &Stamp) -> Result<(), ApiError> {
+        let platform = self.platform.clone();
+        self.attempt(now, |folder| Store::revoke(folder, slot, passphrase.into(), platform.as_deref()))
+    }
+
+    fn platform(&self) -> Result<Arc<dyn PlatformKeys>, ApiError> {
+        self.platform.clone().ok_or_else(|| ApiError::new(ErrorCode::Device, "error-no-device-store"))
     }
 }

@@ -1,11 +1,14 @@
 //! The one door to the core: [`api::Request`] in, [`api::Response`] out.
 
 pub mod api;
+pub mod backup;
 pub mod clock;
 mod error;
+mod hide;
 mod keys;
 mod locked;
 mod practice;
+mod recovery;
 pub mod rehearsal;
 mod session;
 mod shared;

@@ -15,7 +15,7 @@ use secundine_domain::fact::Fact;
 use secundine_domain::time::{Occurred, Stamp};
 use secundine_store::{Inbox, InboxTail, Waiting};
 
-pub(crate) use bring_in::bring_in;
+pub(crate) use bring_in::{RECENT_MS, bring_in};
 
 use crate::api::{ApiError, ErrorCode, LockedMark, LockedView};
 use crate::clock::earlier;

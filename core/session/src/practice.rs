@@ -1,6 +1,7 @@
 //! An open practice: its store, and the births that were looked at.
 
 use std::collections::HashMap;
+use std::path::Path;
 
 use secundine_domain::chart::{Chart, State, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
@@ -9,9 +10,10 @@ use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Occurred, Run, Stamp};
-use secundine_store::{Birth, InboxTail, Store, Stored};
+use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Stored};
 
 use crate::api::{ApiError, DrainedView, ErrorCode, VerifyView};
+use crate::hide;
 use crate::locked::bring_in;
 use crate::verify;
 
@@ -68,16 +70,26 @@ impl OpenPractice {
 
     /// A practice that was here.
     pub(crate) fn open(store: Store) -> Result<Self, ApiError> {
-        let mut entries: Vec<Entry> = store.entries(BirthId::PRACTICE)?.into_iter().map(|stored| stored.entry).collect();
-        entries.sort_by_key(|entry| (entry.recorded.wall_ms, entry.id));
-        let described = entries.into_iter().rev().find_map(|entry| match entry.fact {
-            Fact::PracticeDescribed(practice) => Some(practice),
-            _ => None,
-        });
-        // Killed between the key file and the first entry: founded, but nameless.
-        let nameless = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
-        let runs = store.runs()?;
-        Ok(Self { store, described: described.unwrap_or(nameless), births: HashMap::new(), runs })
+        let (described, runs) = (description(&store)?, store.runs()?);
+        Ok(Self { store, described, births: HashMap::new(), runs })
+    }
+
+    /// Makes a backup at this path.
+    pub(crate) fn back_up(&self, path: &Path, made: &Stamp) -> Result<Backed, StoreError> {
+        self.store.back_up(path, made)
+    }
+
+    /// Whether a backup is one of this practice.
+    pub(crate) fn is_backup_of(&self, path: &Path) -> Result<(), StoreError> {
+        self.store.is_backup_of(path)
+    }
+
+    /// Adds what a backup holds and is not here; what was known of the births is read anew.
+    pub(crate) fn add_backup(&mut self, path: &Path) -> Result<Restored, StoreError> {
+        let restored = self.store.add_backup(path)?;
+        self.births.clear();
+        self.described = description(&self.store)?;
+        Ok(restored)
     }
 
     /// Brings in what was marked while it was locked; none where there was nothing.
@@ -217,6 +229,18 @@ impl OpenPractice {
         Ok(fold_with(birth, entries.iter().map(|stored| &stored.entry), &self.runs))
     }
 
+    /// The same without names and words of people: to be shown, never to be written from.
+    pub(crate) fn hidden_chart(&mut self, birth: BirthId) -> Result<Chart, ApiError> {
+        self.entries(birth)?;
+        let entries = self.births.get(&birth).map_or(&[][..], Vec::as_slice);
+        Ok(hide::chart(birth, entries.iter().map(|stored| &stored.entry), &self.runs))
+    }
+
+    /// Whether a birth was looked at since the practice was opened.
+    pub(crate) fn knows(&self, birth: BirthId) -> bool {
+        self.births.contains_key(&birth)
+    }
+
     /// The births, latest first.
     pub(crate) fn births(&self) -> Result<Vec<Birth>, ApiError> {
         Ok(self.store.births()?)
@@ -233,6 +257,19 @@ impl OpenPractice {
     pub(crate) fn close(self) -> Result<(), ApiError> {
         Ok(self.store.close()?)
     }
+}
+
+/// How the practice was described last.
+fn description(store: &Store) -> Result<Practice, StoreError> {
+    let mut entries: Vec<Entry> = store.entries(BirthId::PRACTICE)?.into_iter().map(|stored| stored.entry).collect();
+    entries.sort_by_key(|entry| (entry.recorded.wall_ms, entry.id));
+    let described = entries.into_iter().rev().find_map(|entry| match entry.fact {
+        Fact::PracticeDescribed(practice) => Some(practice),
+        _ => None,
+    });
+    // Killed between the key file and the first entry: founded, but nameless.
+    let nameless = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
+    Ok(described.unwrap_or(nameless))
 }
 
 /// Whether a practice can be described so.

@@ -3,6 +3,7 @@
 mod backup;
 mod damage;
 mod elsewhere;
+mod hidden;
 mod keys;
 mod rest;
 
@@ -15,13 +16,15 @@ use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
-use secundine_store::{Passphrase, Store, is_recovery_identity, version};
+use secundine_store::{Passphrase, PlatformKeys, Store, is_recovery_identity, version};
 
 use crate::api::{ApiError, At, Door, ErrorCode, LockedMark, LockedView, RehearsalMode, Request, Response, Signer, StatusView};
 use crate::clock::{Clock, earlier};
+use crate::hide;
 use crate::keys::Keys;
 use crate::locked::{Locked, Running};
 use crate::practice::{Change, Draft, OpenPractice, describable};
+use crate::recovery;
 use crate::rehearsal::Rehearsal;
 use crate::views;
 
@@ -44,16 +47,26 @@ pub struct Session {
     latest: Option<BirthId>,
     locked: Option<Locked>,
     keys: Keys,
+    /// The practice is open and nobody had touched for a while: no name goes out.
+    hidden: bool,
 }
 
 impl Session {
     /// A session over these folders; nothing is opened yet. A wipe that was begun is finished.
     #[must_use]
     pub fn new(paths: Paths, clock: Arc<dyn Clock>) -> Self {
-        let keys = Keys::new(&paths.data);
-        // What cannot be finished now is tried again by the next run; until then the door says that the keys are damaged.
-        let _ = Store::finish_wipe(&paths.data);
-        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, keys }
+        Self::on(paths, clock, None)
+    }
+
+    /// The same on a device whose system keeps keys.
+    #[must_use]
+    pub fn with_platform(paths: Paths, clock: Arc<dyn Clock>, platform: Arc<dyn PlatformKeys>) -> Self {
+        Self::on(paths, clock, Some(platform))
+    }
+
+    fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
+        let keys = Keys::new(&paths.data, platform);
+        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, keys, hidden: false }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -65,6 +78,7 @@ impl Session {
             Some(rehearsal) => rehearsal.play()?,
             None => self.clock.now(),
         };
+        self.pass(&request, &now)?;
         if self.rehearsal.is_none() {
             self.latest = birth_of(&request).or(self.latest);
         }
@@ -100,7 +114,7 @@ impl Session {
                 Ok(Response::DescribePractice(self.status(&now)))
             }
             Request::Protocols => Ok(Response::Protocols { protocols: Protocol::published().to_vec() }),
-            Request::Births { skip, take } => views::births(self.open()?, skip, take, &now),
+            Request::Births { skip, take } => self.births(skip, take, &now),
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
             Request::RegisterBirth { label } => self.register(label, &now),
             Request::Birth { birth } => self.birth(birth, &now),
@@ -132,6 +146,7 @@ impl Session {
         self.practice = None;
         self.rehearsal = None;
         self.latest = None;
+        self.hidden = false;
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {
@@ -144,16 +159,16 @@ impl Session {
         };
         StatusView {
             door,
-            practice: active.map(|open| open.described().clone()),
+            practice: active.map(|open| if self.hidden { hide::practice(open.described()) } else { open.described().clone() }),
             rehearsal: self.rehearsal.as_ref().map(Rehearsal::view),
             locked,
             drained: None,
-            names_hidden: false,
+            names_hidden: self.hidden,
             salvage: None,
             read_only: false,
             low_space: false,
             elsewhere: 0,
-            device_key: false,
+            device_key: self.keys.by_device(),
             version: env!("CARGO_PKG_VERSION").to_owned(),
         }
     }
@@ -169,30 +184,37 @@ impl Session {
         describable(&practice)?;
         let (store, recovery) = Store::create(&self.paths.data, Passphrase::from(passphrase))?;
         self.practice = Some(OpenPractice::found(store, practice, now)?);
-        Ok(Response::CreatePractice { recovery: keys::recovery_view(recovery.expose_secret()) })
+        Ok(Response::CreatePractice { recovery: recovery::view(recovery.expose_secret()) })
     }
 
     fn unlock(&mut self, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
-        let mut drained = None;
-        if self.practice.is_none() {
-            let secret = Passphrase::from(passphrase);
-            let store = self.keys.attempt(now, |folder| match is_recovery_identity(&secret) {
-                true => Store::open_with_identity(folder, &secret),
-                false => Store::open(folder, secret),
-            })?;
-            let mut open = OpenPractice::open(store)?;
-            open.beat(now);
-            let marked = self.locked.take().and_then(Locked::end);
-            drained = open.bring_in(marked.as_ref());
-            self.practice = Some(open);
+        if self.practice.is_some() {
+            self.unhide(passphrase, now)?;
+            return Ok(Response::Unlock(self.status(now)));
         }
-        Ok(Response::Unlock(StatusView { drained, ..self.status(now) }))
+        let secret = Passphrase::from(passphrase);
+        let store = self.keys.attempt(now, |folder| match is_recovery_identity(&secret) {
+            true => Store::open_with_identity(folder, &secret),
+            false => Store::open(folder, secret),
+        })?;
+        Ok(Response::Unlock(self.admit(store, now)?))
+    }
+
+    /// Works with a store from now on, and brings in what was marked while it was locked.
+    fn admit(&mut self, store: Store, now: &Stamp) -> Result<StatusView, ApiError> {
+        let mut open = OpenPractice::open(store)?;
+        open.beat(now);
+        let marked = self.locked.take().and_then(Locked::end);
+        let drained = open.bring_in(marked.as_ref());
+        self.practice = Some(open);
+        Ok(StatusView { drained, ..self.status(now) })
     }
 
     /// Everything of the practice is dropped but the marks of a third stage that runs.
     fn lock(&mut self, now: &Stamp) -> Result<StatusView, ApiError> {
         self.not_rehearsing()?;
+        self.hidden = false;
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
             let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
@@ -273,11 +295,18 @@ impl Session {
         Ok(Response::RegisterBirth { birth })
     }
 
+    fn births(&mut self, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
+        if self.hidden {
+            return self.hidden_births(skip, take, now);
+        }
+        views::births(self.open()?, skip, take, now)
+    }
+
     fn birth(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
-        let speed = self.speed();
+        let (speed, hidden) = (self.speed(), self.hidden);
         let open = self.open()?;
         open.beat(now);
-        let chart = open.chart(birth)?;
+        let chart = if hidden { open.hidden_chart(birth)? } else { open.chart(birth)? };
         let named = version(open.entries(birth)?);
         Ok(Response::Birth(Box::new(views::birth(birth, &chart, named, now, speed))))
     }

@@ -1,5 +1,6 @@
 //! The check of a practice, in words.
 
+use secundine_domain::entry::DeviceId;
 use secundine_domain::message::Message;
 use secundine_store::{HeadSeen, Misfit, MisfitKind, Verdict};
 
@@ -29,7 +30,8 @@ pub fn view(verdict: &Verdict) -> VerifyView {
     }
 }
 
-fn misfit(misfit: &Misfit) -> Message {
+/// What does not fit, in words.
+pub(crate) fn misfit(misfit: &Misfit) -> Message {
     match misfit {
         Misfit::Page { page: Some(page) } => Message::new("verify-misfit-page").with("page", number(*page)),
         Misfit::Page { page: None } => Message::new("verify-misfit-file"),
@@ -46,13 +48,17 @@ fn misfit(misfit: &Misfit) -> Message {
                 MisfitKind::CutOff => "verify-misfit-cut-off",
                 MisfitKind::Rewritten => "verify-misfit-rewritten",
             };
-            // The first digits tell the devices of one practice apart.
-            let device: String = device.to_string().chars().take(8).collect();
-            Message::new(id).with("n", number(*n)).with("device", device)
+            Message::new(id).with("n", number(*n)).with("device", short(*device))
         }
     }
 }
 
-fn number(value: u64) -> u32 {
+/// The first digits of a device's id tell the devices of one practice apart.
+pub(crate) fn short(device: DeviceId) -> String {
+    device.to_string().chars().take(8).collect()
+}
+
+/// A count as it is shown.
+pub(crate) fn number(value: u64) -> u32 {
     u32::try_from(value).unwrap_or(u32::MAX)
 }

@@ -34,7 +34,8 @@ pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp)
     Ok(Response::Births { births, count })
 }
 
-fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
+/// One line of the list.
+pub(crate) fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
     let born = chart.first_birth();
     BirthLine {
         birth,
@@ -67,7 +68,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
             title: known.title.clone(),
             edition: known.edition.clone(),
         }),
-        care: chart.care,
+        care: chart.care(),
         third_stage: third_stage(chart, now, speed),
         babies: chart.babies.keys().filter_map(|no| baby(chart, *no, now, speed)).collect(),
         placentas: chart
@@ -198,6 +199,7 @@ fn stands(line: &Line) -> bool {
     line.state() != State::Retracted
 }
 
-fn index(count: u32) -> usize {
+/// A count of the list as a number of the program.
+pub(crate) fn index(count: u32) -> usize {
     usize::try_from(count).unwrap_or(usize::MAX)
 }

@@ -81,6 +81,12 @@ impl DeviceKey {
         connection.execute(keep, params![self.id().0, self.public().to_bytes(), seed.as_slice()]).map(|_| ())
     }
 
+    /// Keeps a new key in the place of this device's; nobody signs for that one any more.
+    pub(crate) fn replace(&self, connection: &Connection) -> rusqlite::Result<()> {
+        connection.execute("UPDATE device SET seed = NULL WHERE seed IS NOT NULL", [])?;
+        self.keep(connection)
+    }
+
     /// The key of this device: the only one whose seed is here.
     ///
     /// # Errors

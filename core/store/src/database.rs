@@ -11,7 +11,8 @@ use secundine_domain::entry::{BirthId, DeviceId, EntryId};
 
 use crate::StoreError;
 use crate::head::HEAD;
-use crate::keys::{DataKey, sync_folder};
+use crate::keys::{DEVICE_KEY, DataKey, sync_folder};
+use crate::slots::DEVICE_NAME;
 
 /// Name of the database in the practice's folder.
 pub const DATABASE: &str = "secundine.db";
@@ -29,7 +30,7 @@ const PATIENCE: Duration = Duration::from_secs(1);
 pub(crate) const FORM: i64 = 1;
 
 // One b-tree, clustered by birth: an entry dirties one page, so a mark costs one WAL frame and one fsync. The device that
-// has a seed is this one.
+// has a seed is this one; a store that turns into a new device drops the old seed.
 pub(crate) const TABLES: &str = "
 CREATE TABLE entry (
     birth  BLOB NOT NULL CHECK (length(birth) = 24),
@@ -51,7 +52,9 @@ CREATE TRIGGER entry_remains BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'a
 CREATE TRIGGER entry_once BEFORE INSERT ON entry
     WHEN EXISTS (SELECT 1 FROM entry WHERE birth = NEW.birth AND device = NEW.device AND n = NEW.n)
     BEGIN SELECT RAISE(ABORT, 'an entry is never replaced'); END;
-CREATE TRIGGER device_stays BEFORE UPDATE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
+CREATE TRIGGER device_stays BEFORE UPDATE ON device
+    WHEN NEW.id IS NOT OLD.id OR NEW.public IS NOT OLD.public OR NEW.seed IS NOT NULL
+    BEGIN SELECT RAISE(ABORT, 'a device keeps its id and key; its seed can only be dropped'); END;
 CREATE TRIGGER device_remains BEFORE DELETE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
 ";
 
@@ -91,10 +94,10 @@ pub(crate) fn make_folder(folder: &Path) -> io::Result<()> {
     folder.parent().filter(|parent| !parent.as_os_str().is_empty()).map_or(Ok(()), sync_folder)
 }
 
-/// A database without key files cannot be read here; it is set aside with its log and head under a name of its own, not
-/// removed, in case a key file turns up in a backup.
+/// A database without key files cannot be read here; it is set aside with its log, its head and what this device may have of
+/// its key, under a name of its own, not removed, in case a key file turns up in a backup.
 pub(crate) fn set_aside_without_key(folder: &Path) -> io::Result<()> {
-    let files = [DATABASE, LOG, HEAD];
+    let files = [DATABASE, LOG, HEAD, DEVICE_KEY, DEVICE_NAME];
     let named = |n: u32, file: &str| folder.join(format!("without-key-{n}-{file}"));
     let free = (1..).find(|n| !files.iter().any(|file| named(*n, file).exists())).unwrap_or(u32::MAX);
     for file in files {

@@ -5,6 +5,8 @@ use std::io;
 use rusqlite::ErrorCode;
 use thiserror::Error;
 
+use crate::{PlatformError, Slot};
+
 /// Why the store could not do what was asked. Nothing that was written before is lost by any of these.
 #[derive(Debug, Error)]
 pub enum StoreError {
@@ -26,6 +28,18 @@ pub enum StoreError {
     /// The key file is missing, or is no key file.
     #[error("the key file is damaged: {0}")]
     DamagedKey(String),
+    /// The practice has no such way to its key.
+    #[error("there is no such key: {0:?}")]
+    NoSlot(Slot),
+    /// The passphrase is never taken out.
+    #[error("the passphrase stays")]
+    PassphraseStays,
+    /// The key store of this device's system does not give the key; the passphrase does.
+    #[error("the device's key store: {0}")]
+    Platform(#[from] PlatformError),
+    /// The wrap for this device is destroyed, but its system did not let go of the secret that opened it.
+    #[error("the device's key store did not let go of its secret")]
+    SecretLeft,
     /// The database cannot be read with its key.
     #[error("the store is damaged: {0}")]
     Damaged(String),
@@ -35,6 +49,15 @@ pub enum StoreError {
     /// Another process has it open.
     #[error("the store is open elsewhere")]
     InUse,
+    /// This file is no backup.
+    #[error("no backup: {0}")]
+    NotBackup(String),
+    /// The backup is not whole, or was altered.
+    #[error("the backup is damaged: {0}")]
+    DamagedBackup(String),
+    /// The backup is of another practice.
+    #[error("the backup is of another practice")]
+    OtherPractice,
     /// The wipe was begun and is not at its end.
     #[error("the wipe is not finished: {0}")]
     WipeUnfinished(String),

@@ -14,13 +14,15 @@ use std::io::{self, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 use ed25519_dalek::VerifyingKey;
+use secundine_domain::entry::DeviceId;
 
-use crate::chain::{Position, Seal};
+use crate::chain::{Position, Seal, device_of};
 
 /// Name of the head in the practice's folder.
 pub const HEAD: &str = "head";
 
-/// What the name of a head begins with that the database contradicted: it is kept, and every check looks at it again.
+/// What the name of a head begins with that the database contradicted, or that this device wrote before it became another:
+/// it is kept, and every check looks at it again.
 pub(crate) const CONTRADICTED: &str = "head-contradicted-";
 
 const TITLE: &str = "secundine head 1";
@@ -30,17 +32,18 @@ const TITLE: &str = "secundine head 1";
 pub(crate) enum Told {
     /// There is none.
     Nothing,
-    /// It cannot be read, or this device has not signed it.
+    /// It cannot be read, or no device that is known has signed it.
     Unreadable,
-    /// How far the chain had come, signed by this device.
-    Position(Position),
+    /// How far the chain of a device had come, signed by it.
+    Position(DeviceId, Position),
 }
 
 /// The head as it is written.
 pub(crate) struct Head {
     folder: PathBuf,
     file: Option<File>,
-    /// The file that is there tells of entries that the database has not: it is kept under another name.
+    /// The file that is there tells of entries that the database has not, or of another device that this one was before: it
+    /// is kept under another name.
     contradicted: bool,
 }
 
@@ -81,35 +84,35 @@ fn free_name(folder: &Path) -> PathBuf {
     named((1..).find(|n| !named(*n).exists()).unwrap_or(u32::MAX))
 }
 
-/// What the head of this device tells.
-pub(crate) fn read(folder: &Path, public: &VerifyingKey) -> Told {
-    read_file(&folder.join(HEAD), public)
+/// What the head tells, which one of these devices has signed.
+pub(crate) fn read(folder: &Path, devices: &[VerifyingKey]) -> Told {
+    read_file(&folder.join(HEAD), devices)
 }
 
-/// How far the chain had come by the heads that the database contradicted before.
-pub(crate) fn contradicted(folder: &Path, public: &VerifyingKey) -> Vec<Position> {
+/// How far the chains of these devices had come by the heads that were kept.
+pub(crate) fn contradicted(folder: &Path, devices: &[VerifyingKey]) -> Vec<(DeviceId, Position)> {
     let files = fs::read_dir(folder).into_iter().flatten().flatten();
     let kept = files.filter(|file| file.file_name().to_string_lossy().starts_with(CONTRADICTED));
-    kept.filter_map(|file| match read_file(&file.path(), public) {
-        Told::Position(position) => Some(position),
+    kept.filter_map(|file| match read_file(&file.path(), devices) {
+        Told::Position(device, at) => Some((device, at)),
         Told::Nothing | Told::Unreadable => None,
     })
     .collect()
 }
 
-fn read_file(path: &Path, public: &VerifyingKey) -> Told {
+fn read_file(path: &Path, devices: &[VerifyingKey]) -> Told {
     match fs::read_to_string(path) {
-        Ok(text) => parse(&text, public).map_or(Told::Unreadable, Told::Position),
+        Ok(text) => parse(&text, devices).map_or(Told::Unreadable, |(device, at)| Told::Position(device, at)),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Told::Nothing,
         Err(_) => Told::Unreadable,
     }
 }
 
-fn parse(text: &str, public: &VerifyingKey) -> Option<Position> {
+fn parse(text: &str, devices: &[VerifyingKey]) -> Option<(DeviceId, Position)> {
     let lines: Vec<&str> = text.lines().collect();
     let [TITLE, n, link, seal] = lines.as_slice() else { return None };
     let (mut at, mut signature) = (Position { n: n.parse().ok()?, ..Position::START }, [0; 64]);
     hex::decode_to_slice(link, &mut at.link).ok()?;
     hex::decode_to_slice(seal, &mut signature).ok()?;
-    at.is_signed(public, &signature).then_some(at)
+    devices.iter().find(|device| at.is_signed(device, &signature)).map(|device| (device_of(device), at))
 }

@@ -8,12 +8,14 @@ use age::secrecy::{ExposeSecret, SecretString};
 use age::{DecryptError, scrypt, x25519};
 use zeroize::Zeroizing;
 
-use crate::{Store, StoreError};
+use crate::{PlatformError, Slot, Store, StoreError};
 
 /// The age file that the passphrase opens.
 pub const PASSPHRASE_KEY: &str = "key.passphrase.age";
 /// The age file that the printed recovery identity opens.
 pub const RECOVERY_KEY: &str = "key.recovery.age";
+/// The age file that the secret in the key store of this device's system opens.
+pub const DEVICE_KEY: &str = "key.device.age";
 /// Fewest letters of a passphrase. Our own choice.
 pub const PASSPHRASE_LETTERS: usize = 8;
 
@@ -25,10 +27,29 @@ const SCRYPT_LOG_N_MAX: u8 = 18;
 /// A passphrase, wiped from memory when dropped.
 pub type Passphrase = SecretString;
 
-/// Whether a text is meant as a recovery identity rather than a passphrase.
+/// Whether a text is meant as a recovery identity rather than a passphrase: in capitals or not, in groups or lines.
 #[must_use]
 pub fn is_recovery_identity(secret: &Passphrase) -> bool {
-    secret.expose_secret().trim().to_ascii_uppercase().starts_with("AGE-SECRET-KEY-1")
+    canonical(secret).expose_secret().starts_with("AGE-SECRET-KEY-1")
+}
+
+/// The one spelling of a recovery identity: capitals, no spaces. `None` where its checksum, or anything else of its form,
+/// does not hold.
+#[must_use]
+pub fn recovery_identity(typed: &Passphrase) -> Option<Passphrase> {
+    parse(typed).ok().map(|identity| identity.to_string())
+}
+
+/// As it is typed off a sheet, in groups or lines, made one text.
+fn canonical(typed: &SecretString) -> SecretString {
+    let mut text = String::with_capacity(typed.expose_secret().len());
+    text.extend(typed.expose_secret().chars().filter(|letter| !letter.is_whitespace()));
+    text.make_ascii_uppercase();
+    text.into()
+}
+
+fn parse(typed: &SecretString) -> Result<x25519::Identity, StoreError> {
+    canonical(typed).expose_secret().parse().map_err(|_| StoreError::WrongPassphrase)
 }
 
 /// The key of the database, as the 64 hexadecimal digits that SQLCipher takes; wiped when dropped.
@@ -52,7 +73,7 @@ impl DataKey {
     /// The passphrase's file is the one that founds the practice. The recovery file takes its name only after it: alone, it
     /// would look like a practice whose passphrase file was lost, and nobody has seen its identity yet.
     pub(crate) fn wrap(&self, folder: &Path, passphrase: Passphrase) -> Result<SecretString, StoreError> {
-        let (identity, recovery) = self.seal_for_recovery()?;
+        let (identity, recovery) = self.seal_for_identity()?;
         let by_passphrase = self.seal_for_passphrase(passphrase)?;
         write_unfinished(folder, RECOVERY_KEY, &recovery)
             .and_then(|()| write_unfinished(folder, PASSPHRASE_KEY, &by_passphrase))
@@ -69,8 +90,8 @@ impl DataKey {
         self.seal(&recipient)
     }
 
-    /// A new recovery identity, and the file that it opens.
-    fn seal_for_recovery(&self) -> Result<(SecretString, Vec<u8>), StoreError> {
+    /// A new random identity, and the file that it opens.
+    pub(crate) fn seal_for_identity(&self) -> Result<(SecretString, Vec<u8>), StoreError> {
         let identity = x25519::Identity::generate();
         Ok((identity.to_string(), self.seal(&identity.to_public())?))
     }
@@ -81,16 +102,25 @@ impl DataKey {
 
     /// The key, by the passphrase.
     pub(crate) fn by_passphrase(folder: &Path, passphrase: Passphrase) -> Result<Self, StoreError> {
-        let mut identity = scrypt::Identity::new(passphrase);
-        identity.set_max_work_factor(SCRYPT_LOG_N_MAX);
-        Self::read(folder, PASSPHRASE_KEY, &identity)
+        Self::read(folder, PASSPHRASE_KEY, &by_passphrase(passphrase))
     }
 
     /// The key, by the recovery identity as it was printed.
     pub(crate) fn by_identity(folder: &Path, identity: &SecretString) -> Result<Self, StoreError> {
-        let identity: x25519::Identity =
-            identity.expose_secret().trim().to_ascii_uppercase().parse().map_err(|_| StoreError::WrongPassphrase)?;
-        Self::read(folder, RECOVERY_KEY, &identity)
+        let identity = parse(identity)?;
+        match folder.join(PASSPHRASE_KEY).exists() && !folder.join(RECOVERY_KEY).exists() {
+            true => Err(StoreError::NoSlot(Slot::Recovery)),
+            false => Self::read(folder, RECOVERY_KEY, &identity),
+        }
+    }
+
+    /// The key, by the secret that this device's system keeps.
+    pub(crate) fn by_device(folder: &Path, secret: &SecretString) -> Result<Self, StoreError> {
+        // A secret that does not fit is none: nobody typed it.
+        parse(secret).and_then(|identity| Self::read(folder, DEVICE_KEY, &identity)).map_err(|error| match error {
+            StoreError::WrongPassphrase => StoreError::Platform(PlatformError::NotThere),
+            other => other,
+        })
     }
 
     /// The key, by either.
@@ -101,10 +131,34 @@ impl DataKey {
         }
     }
 
+    /// The key, by either, from a key file of this name that lies elsewhere.
+    pub(crate) fn unseal(name: &str, sealed: &[u8], secret: Passphrase) -> Result<Self, StoreError> {
+        match is_recovery_identity(&secret) {
+            true => Self::opened(name, sealed, &parse(&secret)?),
+            false => Self::opened(name, sealed, &by_passphrase(secret)),
+        }
+    }
+
+    /// What a whole file is sealed to with this key. It is random, so nothing is gained by stretching it.
+    pub(crate) fn whole_file_recipient(&self) -> scrypt::Recipient {
+        let mut recipient = scrypt::Recipient::new(SecretString::from(self.0.to_string()));
+        recipient.set_work_factor(1);
+        recipient
+    }
+
+    /// What opens such a file.
+    pub(crate) fn whole_file_identity(&self) -> scrypt::Identity {
+        by_passphrase(SecretString::from(self.0.to_string()))
+    }
+
     fn read(folder: &Path, name: &str, identity: &impl age::Identity) -> Result<Self, StoreError> {
+        let sealed = fs::read(folder.join(name)).map_err(|error| StoreError::DamagedKey(format!("{name}: {error}")))?;
+        Self::opened(name, &sealed, identity)
+    }
+
+    fn opened(name: &str, sealed: &[u8], identity: &impl age::Identity) -> Result<Self, StoreError> {
         let damaged = |error: &dyn std::fmt::Display| StoreError::DamagedKey(format!("{name}: {error}"));
-        let sealed = fs::read(folder.join(name)).map_err(|error| damaged(&error))?;
-        let opened = age::decrypt(identity, &sealed).map(Zeroizing::new).map_err(|error| match error {
+        let opened = age::decrypt(identity, sealed).map(Zeroizing::new).map_err(|error| match error {
             DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => {
                 StoreError::WrongPassphrase
             }
@@ -113,11 +167,22 @@ impl DataKey {
             other => damaged(&other),
         })?;
         let text = std::str::from_utf8(&opened).map_err(|error| damaged(&error))?;
-        if text.len() != 64 || !text.bytes().all(|byte| byte.is_ascii_hexdigit()) {
-            return Err(damaged(&"not a key"));
-        }
-        Ok(Self(Zeroizing::new(text.to_owned())))
+        Self::from_digits(text).map_err(|_| damaged(&"not a key"))
     }
+
+    /// The key that has these 64 digits.
+    pub(crate) fn from_digits(digits: &str) -> Result<Self, StoreError> {
+        match digits.len() == 64 && digits.bytes().all(|byte| byte.is_ascii_hexdigit()) {
+            true => Ok(Self(Zeroizing::new(digits.to_owned()))),
+            false => Err(StoreError::DamagedKey("not a key".to_owned())),
+        }
+    }
+}
+
+fn by_passphrase(passphrase: Passphrase) -> scrypt::Identity {
+    let mut identity = scrypt::Identity::new(passphrase);
+    identity.set_max_work_factor(SCRYPT_LOG_N_MAX);
+    identity
 }
 
 /// Whether a practice can have this passphrase.
@@ -150,7 +215,7 @@ impl Store {
     /// # Errors
     /// [`StoreError`] says why not: the old identity holds.
     pub fn renew_recovery(folder: &Path, secret: Passphrase) -> Result<Passphrase, StoreError> {
-        let (identity, sealed) = Self::key_of(folder, secret)?.seal_for_recovery()?;
+        let (identity, sealed) = Self::key_of(folder, secret)?.seal_for_identity()?;
         write_named(folder, RECOVERY_KEY, &sealed).map_err(|error| StoreError::writing_file(&error))?;
         Ok(identity)
     }
@@ -163,7 +228,7 @@ impl Store {
         Self::key_of(folder, secret).map(|_| ())
     }
 
-    fn key_of(folder: &Path, secret: Passphrase) -> Result<DataKey, StoreError> {
+    pub(crate) fn key_of(folder: &Path, secret: Passphrase) -> Result<DataKey, StoreError> {
         match Self::exists(folder) {
             true => DataKey::by_secret(folder, secret),
             false => Err(StoreError::NoPractice),

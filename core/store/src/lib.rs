@@ -3,24 +3,36 @@
 //! A practice is a folder: the database, one age file for each way to its key, and the head, which tells how far this
 //! device had come.
 
+mod archive;
 mod attempts;
+mod backup;
 mod chain;
 mod database;
 mod error;
 mod head;
 mod inbox;
 mod keys;
+mod platform;
+mod restore;
 mod runs;
+mod slots;
 mod store;
 mod verify;
+mod walk;
 mod wipe;
 
 pub use age::secrecy::ExposeSecret;
 pub use attempts::{ATTEMPTS, Attempts};
+pub use backup::{Backed, INCOMING, check_archive, check_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
 pub use head::HEAD;
 pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTail, RECORD_MAX, Turned, Waiting};
-pub use keys::{PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity};
+pub use keys::{
+    DEVICE_KEY, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity, recovery_identity,
+};
+pub use platform::{PlatformError, PlatformKeys};
+pub use restore::Restored;
+pub use slots::{DEVICE_NAME, Slot};
 pub use store::{Birth, Store, Stored, version};
 pub use verify::{HeadSeen, Misfit, MisfitKind, Verdict};

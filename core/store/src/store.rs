@@ -2,20 +2,23 @@
 
 use std::path::{Path, PathBuf};
 
+use ed25519_dalek::VerifyingKey;
 use rusqlite::{Connection, OpenFlags, OptionalExtension, params};
-use secundine_domain::entry::{BirthId, Entry, EntryId};
+use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
-use crate::StoreError;
 use crate::chain::{Bound, DeviceKey, Link, Position};
 use crate::database::{FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
 use crate::head::{self, Head, Told};
 use crate::inbox;
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
+use crate::{StoreError, restore};
 
 /// The open store of one practice on this device.
 pub struct Store {
     pub(crate) connection: Connection,
+    /// The key of the database, which also seals backups.
+    pub(crate) data: DataKey,
     pub(crate) key: DeviceKey,
     /// How far this device's chain goes on disk.
     last: Position,
@@ -57,7 +60,8 @@ impl Store {
     /// Whether a practice is in this folder.
     #[must_use]
     pub fn exists(folder: &Path) -> bool {
-        folder.join(PASSPHRASE_KEY).exists() || folder.join(RECOVERY_KEY).exists()
+        let key = folder.join(PASSPHRASE_KEY).exists() || folder.join(RECOVERY_KEY).exists();
+        key && !folder.join(restore::BEGUN).exists()
     }
 
     /// Founds a practice: random key, empty database, both key files. Gives the store and the recovery identity.
@@ -69,11 +73,16 @@ impl Store {
             return Err(StoreError::AlreadyThere);
         }
         check_new(&passphrase)?;
-        make_folder(folder).and_then(|()| set_aside_without_key(folder)).map_err(|error| StoreError::writing_file(&error))?;
+        // A wipe that is not at its end would destroy this practice too; without a key store nothing of another's resists.
+        Self::finish_wipe(folder, None)?;
+        make_folder(folder)
+            .and_then(|()| restore::clear(folder))
+            .and_then(|()| set_aside_without_key(folder))
+            .map_err(|error| StoreError::writing_file(&error))?;
         let key = DataKey::random()?;
-        let store = Self::found(folder, &key)?;
+        let store = Self::found(folder, key)?;
         // The passphrase's key file comes last: until it is there, this folder holds no practice.
-        let recovery = key.wrap(folder, passphrase)?;
+        let recovery = store.data.wrap(folder, passphrase)?;
         Ok((store, recovery))
     }
 
@@ -85,7 +94,7 @@ impl Store {
         if !Self::exists(folder) {
             return Err(StoreError::NoPractice);
         }
-        Self::with_key(folder, &DataKey::by_passphrase(folder, passphrase)?)
+        Self::with_key(folder, DataKey::by_passphrase(folder, passphrase)?)
     }
 
     /// Opens the practice with the printed recovery identity.
@@ -96,30 +105,33 @@ impl Store {
         if !Self::exists(folder) {
             return Err(StoreError::NoPractice);
         }
-        Self::with_key(folder, &DataKey::by_identity(folder, identity)?)
+        Self::with_key(folder, DataKey::by_identity(folder, identity)?)
     }
 
-    fn found(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
-        let connection = connect(folder, key, OpenFlags::SQLITE_OPEN_CREATE)?;
+    /// An empty store with this key. Without key files it is no practice yet.
+    pub(crate) fn found(folder: &Path, data: DataKey) -> Result<Self, StoreError> {
+        let connection = connect(folder, &data, OpenFlags::SQLITE_OPEN_CREATE)?;
         let tables = format!("BEGIN; {TABLES} PRAGMA user_version = {FORM}; COMMIT;");
         connection.execute_batch(&tables).map_err(|error| StoreError::writing(&error))?;
         let key = DeviceKey::random()?;
         key.keep(&connection).map_err(|error| StoreError::writing(&error))?;
         inbox::prepare(&connection, folder)?;
         let (last, head) = (Position::START, Head::new(folder, false));
-        Ok(Self { connection, key, last, head, folder: folder.to_owned(), broken: None })
+        Ok(Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None })
     }
 
-    fn with_key(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
-        let connection = connect(folder, key, OpenFlags::empty())?;
+    pub(crate) fn with_key(folder: &Path, data: DataKey) -> Result<Self, StoreError> {
+        let connection = connect(folder, &data, OpenFlags::empty())?;
         // On a full disk the practice opens all the same; the inbox then stays as it was.
         let _ = inbox::prepare(&connection, folder);
         let key = DeviceKey::own(&connection)?;
         let (last, head) = (Position::START, Head::new(folder, false));
-        let mut store = Self { connection, key, last, head, folder: folder.to_owned(), broken: None };
+        let mut store = Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None };
         store.last = store.find_last().map_err(|error| StoreError::reading(&error))?;
-        if let Told::Position(at) = head::read(folder, &store.key.public()) {
-            store.head = Head::new(folder, at != store.last && store.link_at(at.n)? != Some(at.link));
+        if let Told::Position(device, at) = head::read(folder, &store.devices()?) {
+            let own = device == store.key.id();
+            let fits = own && (at == store.last || store.link_at(device, at.n)? == Some(at.link));
+            store.head = Head::new(folder, !fits);
         }
         Ok(store)
     }
@@ -158,23 +170,44 @@ impl Store {
 
     /// The same, with a row that names the file of the inbox that they came from.
     pub(crate) fn append_beside(&mut self, entries: &[Entry], row: Option<&inbox::Row>) -> Result<Vec<Stored>, StoreError> {
-        if let Some(reason) = &self.broken {
-            return Err(StoreError::NotSaved(reason.clone()));
-        }
+        self.writable()?;
         let bound = self.key.bind(self.last, entries)?;
-        insert(&mut self.connection, entries, &bound, row).map_err(|error| {
-            let meaning = StoreError::writing(&error);
-            if let StoreError::NotSaved(reason) = &meaning {
-                self.broken = Some(reason.clone());
-            }
-            meaning
-        })?;
+        insert(&mut self.connection, entries, &bound, row).map_err(|error| self.failed(&error))?;
         if let Some(last) = bound.last() {
             self.last = last.at;
             self.head.tell(&last.at, &last.seal);
         }
         let stored = |(entry, bound): (&Entry, &Bound)| Stored { entry: entry.clone(), digest: bound.digest };
         Ok(entries.iter().zip(&bound).map(stored).collect())
+    }
+
+    /// Whether it is known what is on disk.
+    pub(crate) fn writable(&self) -> Result<(), StoreError> {
+        self.broken.as_ref().map_or(Ok(()), |reason| Err(StoreError::NotSaved(reason.clone())))
+    }
+
+    /// What it means that a commit failed. Unless the disk is only full, nothing is written any more.
+    pub(crate) fn failed(&mut self, error: &rusqlite::Error) -> StoreError {
+        let meaning = StoreError::writing(error);
+        if let StoreError::NotSaved(reason) = &meaning {
+            self.broken = Some(reason.clone());
+        }
+        meaning
+    }
+
+    /// Goes on as a new device, whose key is on disk already. The head of the old one is kept and looked at by every check.
+    pub(crate) fn become_device(&mut self, key: DeviceKey) {
+        let head = Head::new(&self.folder, self.folder.join(head::HEAD).exists());
+        (self.key, self.last, self.head) = (key, Position::START, head);
+    }
+
+    /// The public keys of the devices that are known.
+    pub(crate) fn devices(&self) -> Result<Vec<VerifyingKey>, StoreError> {
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let mut select = self.connection.prepare("SELECT public FROM device ORDER BY id").map_err(reading)?;
+        let keys = select.query_map([], |row| row.get::<_, [u8; 32]>(0)).map_err(reading)?;
+        let keys: Vec<[u8; 32]> = keys.collect::<Result<_, _>>().map_err(reading)?;
+        Ok(keys.iter().filter_map(|key| VerifyingKey::from_bytes(key).ok()).collect())
     }
 
     /// Every entry of a birth, in the order of device and number.
@@ -215,7 +248,7 @@ impl Store {
     }
 
     /// The distinct births, by hopping from one to the next in the tree instead of reading every entry.
-    fn birth_keys(&self) -> rusqlite::Result<Vec<Vec<u8>>> {
+    pub(crate) fn birth_keys(&self) -> rusqlite::Result<Vec<Vec<u8>>> {
         let mut hop = self.connection.prepare_cached(
             "WITH RECURSIVE hop(birth) AS (
                  SELECT min(birth) FROM entry
@@ -238,11 +271,11 @@ impl Store {
         Ok(greatest)
     }
 
-    /// The link of this device's entry of this number.
-    pub(crate) fn link_at(&self, n: u64) -> Result<Option<Link>, StoreError> {
+    /// The link of a device's entry of this number.
+    pub(crate) fn link_at(&self, device: DeviceId, n: u64) -> Result<Option<Link>, StoreError> {
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
         let link = "SELECT link FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
-        let (mut link, device) = (self.connection.prepare(link).map_err(reading)?, self.key.id());
+        let mut link = self.connection.prepare(link).map_err(reading)?;
         for key in self.birth_keys().map_err(reading)? {
             let found = link.query_row(params![key, device.0, n], |row| row.get(0)).optional().map_err(reading)?;
             if found.is_some() {

@@ -26,7 +26,8 @@ pub struct Verdict {
     pub misfit: Option<Misfit>,
 }
 
-/// What the end of this device's chain was compared with. The ends of other devices' chains have nothing to be compared with.
+/// What the end of this device's chain was compared with. The ends of other devices' chains have nothing to be compared with,
+/// unless this device was one of them before.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HeadSeen {
     /// No head is there, so that a cut at the end would not show.
@@ -84,7 +85,7 @@ pub enum MisfitKind {
 }
 
 /// An entry's place: device, number, birth. Sorted, they lie in the order of the chains.
-type Place = (DeviceId, u64, BirthKey);
+pub(crate) type Place = (DeviceId, u64, BirthKey);
 
 impl Store {
     /// Checks everything from the file's pages to the last entry's signature, and names the first thing that does not fit.
@@ -93,14 +94,20 @@ impl Store {
     /// # Errors
     /// [`StoreError`] where the check itself could not be done. Damage is no error but a [`Misfit`].
     pub fn verify(&self) -> Result<Verdict, StoreError> {
-        let public = self.key.public();
-        let head = match head::read(&self.folder, &public) {
-            Told::Nothing => HeadSeen::Nothing,
+        let devices = self.devices()?;
+        let told = head::read(&self.folder, &devices);
+        let head = match told {
             Told::Unreadable => HeadSeen::Unreadable,
-            Told::Position(at) => HeadSeen::At(at.n),
+            Told::Position(device, at) if device == self.key.id() => HeadSeen::At(at.n),
+            Told::Nothing | Told::Position(..) => HeadSeen::Nothing,
         };
+        let mut heads = head::contradicted(&self.folder, &devices);
+        if let Told::Position(device, at) = told {
+            heads.push((device, at));
+        }
+        heads.sort_by_key(|(device, at)| (*device, at.n));
         let mut walk = Walk { connection: &self.connection, entries: 0, ends: BTreeMap::new() };
-        let misfit = match self.first_misfit(&mut walk, &public) {
+        let misfit = match self.first_misfit(&mut walk, &heads) {
             Err(StoreError::Damaged(_)) => Some(Misfit::Page { page: None }),
             found => found?,
         };
@@ -108,14 +115,14 @@ impl Store {
         Ok(Verdict { entries: walk.entries, devices, head, misfit })
     }
 
-    fn first_misfit(&self, walk: &mut Walk, own: &VerifyingKey) -> Result<Option<Misfit>, StoreError> {
+    fn first_misfit(&self, walk: &mut Walk, heads: &[(DeviceId, Position)]) -> Result<Option<Misfit>, StoreError> {
         if let Some(misfit) = self.pages()? {
             return Ok(Some(misfit));
         }
-        if let Some(misfit) = walk.chains()? {
+        if let Some(misfit) = walk.chains(self.places()?)? {
             return Ok(Some(misfit));
         }
-        if let Some(misfit) = self.end(walk, own)? {
+        if let Some(misfit) = self.end(walk, heads)? {
             return Ok(Some(misfit));
         }
         tables(&self.connection)
@@ -139,20 +146,24 @@ impl Store {
         Ok(wrong.then_some(Misfit::Page { page: None }))
     }
 
-    /// The end of this device's chain against its heads.
-    fn end(&self, walk: &Walk, own: &VerifyingKey) -> Result<Option<Misfit>, StoreError> {
-        let device = self.key.id();
-        let mut heads = head::contradicted(&self.folder, own);
-        if let Told::Position(at) = head::read(&self.folder, own) {
-            heads.push(at);
-        }
-        heads.sort_by_key(|at| at.n);
-        let end = walk.ends.get(&device).copied().unwrap_or(Position::START);
-        for at in heads {
+    /// Where every entry stands, device by device, in the order of their numbers.
+    pub(crate) fn places(&self) -> Result<Vec<Place>, StoreError> {
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let mut select = self.connection.prepare("SELECT device, n, birth FROM entry").map_err(reading)?;
+        let places = select.query_map([], |row| Ok((DeviceId(row.get(0)?), row.get(1)?, row.get(2)?))).map_err(reading)?;
+        let mut places: Vec<Place> = places.collect::<Result<_, _>>().map_err(reading)?;
+        places.sort_unstable();
+        Ok(places)
+    }
+
+    /// The ends of the chains of this device, and of those that it was before, against their heads.
+    fn end(&self, walk: &Walk, heads: &[(DeviceId, Position)]) -> Result<Option<Misfit>, StoreError> {
+        for &(device, at) in heads {
+            let end = walk.ends.get(&device).copied().unwrap_or(Position::START);
             if at.n > end.n {
                 return Ok(Some(Misfit::Entry { device, n: end.n + 1, birth: None, kind: MisfitKind::CutOff }));
             }
-            if self.link_at(at.n)? != Some(at.link) {
+            if self.link_at(device, at.n)? != Some(at.link) {
                 return Ok(Some(Misfit::Entry { device, n: at.n, birth: None, kind: MisfitKind::Rewritten }));
             }
         }
@@ -170,9 +181,9 @@ struct Walk<'a> {
 }
 
 impl Walk<'_> {
-    fn chains(&mut self) -> Result<Option<Misfit>, StoreError> {
+    fn chains(&mut self, places: Vec<Place>) -> Result<Option<Misfit>, StoreError> {
         let mut key = None;
-        for place @ (device, n, birth) in self.places()? {
+        for place @ (device, n, birth) in places {
             let misfit = |kind| Ok(Some(Misfit::Entry { device, n, birth: birth_of(&birth), kind }));
             let before = self.ends.get(&device).copied().unwrap_or_else(|| {
                 key = None;
@@ -198,16 +209,6 @@ impl Walk<'_> {
             self.entries += 1;
         }
         Ok(None)
-    }
-
-    /// Where every entry stands, device by device, in the order of their numbers.
-    fn places(&self) -> Result<Vec<Place>, StoreError> {
-        let reading = |error: rusqlite::Error| StoreError::reading(&error);
-        let mut select = self.connection.prepare("SELECT device, n, birth FROM entry").map_err(reading)?;
-        let places = select.query_map([], |row| Ok((DeviceId(row.get(0)?), row.get(1)?, row.get(2)?))).map_err(reading)?;
-        let mut places: Vec<Place> = places.collect::<Result<_, _>>().map_err(reading)?;
-        places.sort_unstable();
-        Ok(places)
     }
 
     /// The public key of a device, if it is the one that its id vouches for.

@@ -12,11 +12,13 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use crate::attempts::ATTEMPTS;
+use crate::backup::INCOMING;
 use crate::database::{DATABASE, LOG};
 use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
-use crate::keys::{PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
-use crate::{Store, StoreError};
+use crate::keys::{DEVICE_KEY, PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
+use crate::slots::{DEVICE_NAME, forget_secret};
+use crate::{PlatformKeys, Store, StoreError};
 
 /// Name of the file that tells that a wipe was begun.
 const BEGUN: &str = "wipe-begun";
@@ -25,11 +27,12 @@ const BEGUN: &str = "wipe-begun";
 const WITHOUT_KEY: &str = "without-key-";
 
 impl Store {
-    /// Destroys the practice in this folder, which is closed. Records that were written as PDF lie elsewhere and stay.
+    /// Destroys the practice in this folder, which is closed, and the secret that this device's system keeps for it. Records
+    /// that were written as PDF lie elsewhere and stay.
     ///
     /// # Errors
     /// [`StoreError::WipeUnfinished`] once it was begun: [`Store::finish_wipe`] goes on with it. Any other: it was not begun.
-    pub fn wipe(folder: &Path) -> Result<(), StoreError> {
+    pub fn wipe(folder: &Path, platform: Option<&dyn PlatformKeys>) -> Result<(), StoreError> {
         if !Self::exists(folder) {
             return Err(StoreError::NoPractice);
         }
@@ -40,35 +43,41 @@ impl Store {
             let _ = fs::remove_file(&path);
             StoreError::writing_file(&error)
         })?;
-        destroy(folder).map_err(|error| StoreError::WipeUnfinished(error.to_string()))
+        destroy(folder, platform).map_err(|error| StoreError::WipeUnfinished(error.to_string()))
     }
 
     /// Finishes a wipe that was begun in this folder; does nothing where none was.
     ///
     /// # Errors
     /// [`StoreError::WipeUnfinished`] says what kept a file from being destroyed.
-    pub fn finish_wipe(folder: &Path) -> Result<(), StoreError> {
+    pub fn finish_wipe(folder: &Path, platform: Option<&dyn PlatformKeys>) -> Result<(), StoreError> {
         match folder.join(BEGUN).exists() {
-            true => destroy(folder).map_err(|error| StoreError::WipeUnfinished(error.to_string())),
+            true => destroy(folder, platform).map_err(|error| StoreError::WipeUnfinished(error.to_string())),
             false => Ok(()),
         }
     }
 }
 
-fn destroy(folder: &Path) -> io::Result<()> {
-    let wraps = [PASSPHRASE_KEY, RECOVERY_KEY].into_iter().flat_map(|name| [folder.join(name), unfinished(folder, name)]);
+fn destroy(folder: &Path, platform: Option<&dyn PlatformKeys>) -> io::Result<()> {
+    let wraps =
+        [PASSPHRASE_KEY, RECOVERY_KEY, DEVICE_KEY].into_iter().flat_map(|name| [folder.join(name), unfinished(folder, name)]);
     let wraps: Vec<PathBuf> = wraps.filter(|path| path.exists()).collect();
     // All are written over before the first is removed, and one that resists does not save another.
     let over = each(&wraps, write_over);
     let gone = each(&wraps, |path| fs::remove_file(path));
     sync_folder(folder).and(over).and(gone)?;
+    // Where no key store is at hand, the secret stays in it and opens nothing.
+    let let_go = platform.map_or(Ok(()), |platform| forget_secret(folder, Some(platform)));
     for file in fs::read_dir(folder)? {
         let file = file?;
-        if is_ours(&file.file_name().to_string_lossy()) {
+        let name = file.file_name();
+        let needed = let_go.is_err() && name == DEVICE_NAME;
+        if is_ours(&name.to_string_lossy()) && !needed {
             remove(&file.path())?;
         }
     }
     sync_folder(folder)?;
+    let_go.map_err(io::Error::other)?;
     fs::remove_file(folder.join(BEGUN))?;
     sync_folder(folder)
 }
@@ -83,7 +92,7 @@ fn each(paths: &[PathBuf], act: impl Fn(&Path) -> io::Result<()>) -> io::Result<
 }
 
 /// Random bytes in place of what was there, on disk.
-fn write_over(path: &Path) -> io::Result<()> {
+pub(crate) fn write_over(path: &Path) -> io::Result<()> {
     let mut file = OpenOptions::new().write(true).open(path)?;
     let mut bytes = vec![0; usize::try_from(file.metadata()?.len()).unwrap_or(0)];
     getrandom::fill(&mut bytes).map_err(|error| io::Error::other(error.to_string()))?;
@@ -93,12 +102,13 @@ fn write_over(path: &Path) -> io::Result<()> {
 
 /// Whether a file of this name belongs to a practice; anything else in the folder is somebody else's.
 fn is_ours(name: &str) -> bool {
-    const NAMED: [&str; 7] = [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS];
+    const NAMED: [&str; 9] =
+        [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS, DEVICE_NAME, INCOMING];
     NAMED.contains(&name)
         || name == INBOX
         || name.starts_with(CONTRADICTED)
         || name.starts_with(WITHOUT_KEY)
-        || name.strip_suffix(".unfinished") == Some(INBOX_RECIPIENT)
+        || name.strip_suffix(".unfinished").is_some_and(|name| [INBOX_RECIPIENT, DEVICE_NAME].contains(&name))
 }
 
 fn remove(path: &Path) -> io::Result<()> {

@@ -50,7 +50,7 @@ fn after_a_wipe_nothing_opens_and_no_key_is_left() {
             .is_ok_and(|n: u32| n == 3)
     );
 
-    Store::wipe(founded.path()).unwrap();
+    Store::wipe(founded.path(), None).unwrap();
 
     assert!(!Store::exists(founded.path()));
     assert!(matches!(Store::open(founded.path(), passphrase()), Err(StoreError::NoPractice)));
@@ -80,7 +80,7 @@ fn everything_of_the_practice_goes_and_nothing_else() {
         fs::write(practice.path().join(name), "x").unwrap();
     }
     fs::create_dir(practice.path().join("pictures")).unwrap();
-    Store::wipe(practice.path()).unwrap();
+    Store::wipe(practice.path(), None).unwrap();
     let mut left: Vec<_> = fs::read_dir(practice.path()).unwrap().map(|file| file.unwrap().file_name()).collect();
     left.sort();
     assert_eq!(left, ["notes.txt", "pictures"]);
@@ -95,11 +95,11 @@ fn what_resists_saves_no_wrap_and_is_gone_on_with() {
     // No file that could be written over or unlinked.
     let resists = founded.file(&format!("{PASSPHRASE_KEY}.unfinished"));
     fs::create_dir(&resists).unwrap();
-    assert!(matches!(Store::wipe(founded.path()), Err(StoreError::WipeUnfinished(_))));
+    assert!(matches!(Store::wipe(founded.path(), None), Err(StoreError::WipeUnfinished(_))));
     assert!(!founded.file(PASSPHRASE_KEY).exists() && !founded.file(RECOVERY_KEY).exists());
-    assert!(matches!(Store::finish_wipe(founded.path()), Err(StoreError::WipeUnfinished(_))));
+    assert!(matches!(Store::finish_wipe(founded.path(), None), Err(StoreError::WipeUnfinished(_))));
     fs::remove_dir(resists).unwrap();
-    Store::finish_wipe(founded.path()).unwrap();
+    Store::finish_wipe(founded.path(), None).unwrap();
     assert_eq!(files(founded.path()), []);
 }
 
@@ -110,8 +110,8 @@ fn a_wipe_that_cannot_be_begun_leaves_all_as_it_was() {
     let begun = founded.file("wipe-begun");
     // A link to nowhere: the file cannot be made.
     std::os::unix::fs::symlink(founded.file("nowhere/at all"), &begun).unwrap();
-    assert!(matches!(Store::wipe(founded.path()), Err(StoreError::NotSaved(_))));
-    Store::finish_wipe(founded.path()).unwrap();
+    assert!(matches!(Store::wipe(founded.path(), None), Err(StoreError::NotSaved(_))));
+    Store::finish_wipe(founded.path(), None).unwrap();
     let _ = fs::remove_file(begun);
     assert_eq!(files(founded.path()), before);
     assert!(Store::open(founded.path(), passphrase()).is_ok());
@@ -121,10 +121,10 @@ fn a_wipe_that_cannot_be_begun_leaves_all_as_it_was() {
 fn without_a_practice_nothing_is_wiped() {
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join(DATABASE), "of another").unwrap();
-    assert!(matches!(Store::wipe(folder.path()), Err(StoreError::NoPractice)));
-    Store::finish_wipe(folder.path()).unwrap();
+    assert!(matches!(Store::wipe(folder.path(), None), Err(StoreError::NoPractice)));
+    Store::finish_wipe(folder.path(), None).unwrap();
     assert_eq!(files(folder.path()).len(), 1);
     let founded = Founded::new();
-    Store::finish_wipe(founded.path()).unwrap();
+    Store::finish_wipe(founded.path(), None).unwrap();
     assert!(Store::open(founded.path(), passphrase()).is_ok());
 }

@@ -108,6 +108,35 @@ fn with_the_key_openssl_checks_every_link_and_signature() {
 }
 
 #[test]
+fn tar_and_age_open_a_backup_and_openssl_checks_every_entry_of_it() {
+    let chained = Chained::new(20, 10);
+    let backup = chained.founded.back_up("backup.tar");
+    let folder = tempfile::tempdir().unwrap();
+    let file = |name: &str| folder.path().join(name);
+    said(&run("tar", "tar", &["-xf", text(&backup), "-C", text(folder.path())]));
+    let readme = fs::read_to_string(file("README.txt")).unwrap();
+    assert!(readme.contains("age -d entries.age"), "{readme}");
+    fs::write(file("identity"), chained.founded.recovery.expose_secret()).unwrap();
+    let digits = said(&run("age", "age", &["-d", "-i", text(&file("identity")), text(&file(RECOVERY_KEY))]));
+    let unlock = script("passphrase.py");
+    assert_eq!(said(&run("python3", "python3", &[&unlock, text(&file(PASSPHRASE_KEY)), PASSPHRASE])), digits);
+    let opened = said(&run("python3", "python3", &[&unlock, text(&file("entries.age")), &digits]));
+
+    let check = |lines: &str| {
+        fs::write(file("entries.jsonl"), format!("{lines}\n")).unwrap();
+        run("python3", "python3", &[&script("archive.py"), text(&file("entries.jsonl"))])
+    };
+    let told = said(&check(&opened));
+    let mut lines: Vec<&str> = told.lines().collect();
+    let mut fit = [(20, chained.own), (4, chained.other)].map(|(n, device)| format!("{n} entries of {device} fit"));
+    lines.sort_unstable();
+    fit.sort_unstable();
+    assert_eq!(lines, fit);
+    let altered = check(&opened.replacen("of another device", "of another person", 1));
+    assert_eq!(String::from_utf8_lossy(&altered.stderr).trim_end(), "the end does not fit");
+}
+
+#[test]
 fn without_the_key_it_is_no_database() {
     let (founded, _) = Founded::with_birth(2);
     let refused = run("sqlite3", "sqlite3", &[text(&founded.file(DATABASE)), "SELECT count(*) FROM entry"]);

@@ -6,7 +6,7 @@ import type { Slot } from "./Slot";
  */
 export type KeysView = { 
 /**
- * Those that open it now.
+ * Those that open it now. Whether this device still holds its key is known only when it is asked to open.
  */
 slots: Array<Slot>, 
 /**

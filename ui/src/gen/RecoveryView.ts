@@ -10,7 +10,8 @@ export type RecoveryView = {
  */
 identity: string, 
 /**
- * Four words made from it: the same on the sheet and whenever it is typed, so that a slip shows.
+ * Four words made from it: the same on the sheet and whenever it is typed, so that it shows which sheet it is. They are
+ * the first 44 bits of the SHA-256 of the identity as it is printed, 11 bits a word, from the English list of BIP 39.
  */
 words: Array<string>, 
 /**

@@ -27,7 +27,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         }
         Fact::ClientRecorded(client) => chart.client = Some(client),
         Fact::ProtocolChosen { protocol } => chart.protocol = Some(protocol),
-        Fact::CareChosen { care } => chart.care = Some(care),
+        Fact::CareChosen { care: what } => chart.cares.push(Noted { what, mark, author }),
         Fact::BabyBorn { baby } => first(&mut chart.baby(baby).born, mark),
         Fact::CordPulsationStopped { baby } => first(&mut chart.baby(baby).pulsation_stopped, mark),
         Fact::CordClamped { baby } => first(&mut chart.baby(baby).clamped, mark),

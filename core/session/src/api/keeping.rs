@@ -18,10 +18,30 @@ pub enum Slot {
     Device,
 }
 
+impl From<secundine_store::Slot> for Slot {
+    fn from(slot: secundine_store::Slot) -> Self {
+        match slot {
+            secundine_store::Slot::Passphrase => Self::Passphrase,
+            secundine_store::Slot::Recovery => Self::Recovery,
+            secundine_store::Slot::Device => Self::Device,
+        }
+    }
+}
+
+impl From<Slot> for secundine_store::Slot {
+    fn from(slot: Slot) -> Self {
+        match slot {
+            Slot::Passphrase => Self::Passphrase,
+            Slot::Recovery => Self::Recovery,
+            Slot::Device => Self::Device,
+        }
+    }
+}
+
 /// The ways to the practice's key.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
 pub struct KeysView {
-    /// Those that open it now.
+    /// Those that open it now. Whether this device still holds its key is known only when it is asked to open.
     pub slots: Vec<Slot>,
     /// Whether this device has a key store that could be one.
     pub device_offered: bool,
@@ -32,7 +52,8 @@ pub struct KeysView {
 pub struct RecoveryView {
     /// The age identity.
     pub identity: String,
-    /// Four words made from it: the same on the sheet and whenever it is typed, so that a slip shows.
+    /// Four words made from it: the same on the sheet and whenever it is typed, so that it shows which sheet it is. They are
+    /// the first 44 bits of the SHA-256 of the identity as it is printed, 11 bits a word, from the English list of BIP 39.
     pub words: Vec<String>,
     /// The identity as a QR code.
     pub code: QrView,

@@ -15,7 +15,7 @@ use crate::api::DrainedView;
 use crate::session::label_of;
 
 /// How long before a mark a birth may have been registered for the mark to be taken as its own: a day.
-const RECENT_MS: i64 = 24 * 60 * 60 * 1000;
+pub(crate) const RECENT_MS: i64 = 24 * 60 * 60 * 1000;
 
 /// Brings everything in; none where there was nothing. Never an error: what cannot be brought in now waits, and is told.
 pub(crate) fn bring_in(store: &mut Store, practice: &Practice, expected: Option<&InboxTail>) -> Option<DrainedView> {

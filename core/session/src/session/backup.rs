@@ -1,24 +1,200 @@
-//! Backups: made, read back, restored.
+//! Backups: made, listed, taken in part by part, restored.
 
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
 use secundine_domain::time::Stamp;
+use secundine_store::{INCOMING, Inbox, Passphrase, Restored, Store};
 
 use super::Session;
-use crate::api::{ApiError, Response};
+use crate::api::{ApiError, BackupLine, BackupMade, BackupsView, ErrorCode, Response, RestoredView};
+use crate::backup;
+use crate::practice::OpenPractice;
+use crate::verify::number;
+
+/// Most bytes of a part.
+const PART_MAX: usize = 1 << 20;
 
 impl Session {
     pub(super) fn backups(&mut self, _now: &Stamp) -> Result<Response, ApiError> {
-        Err(ApiError::internal())
+        self.not_rehearsing()?;
+        let folder = self.backup_folder();
+        let mut found: Vec<(Name, BackupLine)> = Vec::new();
+        for file in fs::read_dir(&folder).into_iter().flatten().flatten() {
+            let file_name = file.file_name().to_string_lossy().into_owned();
+            if let (Some(name), Ok(about)) = (Name::parse(&file_name), file.metadata()) {
+                let line = BackupLine { made: name.made.clone(), bytes: about.len(), file: file_name };
+                found.push((name, line));
+            }
+        }
+        found.sort_by(|(one, _), (other, _)| other.cmp(one));
+        let backups = found.into_iter().map(|(_, line)| line).collect();
+        Ok(Response::Backups(BackupsView { folder: folder.to_string_lossy().into_owned(), backups }))
     }
 
-    pub(super) fn make_backup(&mut self, _now: &Stamp) -> Result<Response, ApiError> {
-        Err(ApiError::internal())
+    pub(super) fn make_backup(&mut self, now: &Stamp) -> Result<Response, ApiError> {
+        let folder = self.backup_folder();
+        let open = self.really_open()?;
+        fs::create_dir_all(&folder).map_err(|_| backup::not_made())?;
+        tidy(&folder);
+        let free = (1..).map(|n| folder.join(Name::new(now, n).file())).find(|path| !path.exists());
+        let path = free.ok_or_else(backup::not_made)?;
+        let backed = open.back_up(&path, now).map_err(backup::making)?;
+        Ok(Response::MakeBackup(BackupMade {
+            path: path.to_string_lossy().into_owned(),
+            births: number(backed.births),
+            entries: number(backed.entries),
+            bytes: backed.bytes,
+            waiting: Inbox::waiting(&self.paths.data).files,
+        }))
     }
 
-    pub(super) fn backup_part(&mut self, _offset: u64, _base64: &str) -> Result<Response, ApiError> {
-        Err(ApiError::internal())
+    /// Where the parts come from is the page's business: they are only gathered.
+    pub(super) fn backup_part(&mut self, offset: u64, base64: &str) -> Result<Response, ApiError> {
+        let no_part = || ApiError::new(ErrorCode::Impossible, "error-backup-part");
+        let part = BASE64_STANDARD.decode(base64).map_err(|_| no_part())?;
+        if part.len() > PART_MAX {
+            return Err(no_part());
+        }
+        let path = self.incoming();
+        let length = fs::metadata(&path).map_or(0, |file| file.len());
+        if offset != 0 && offset != length {
+            return Err(no_part());
+        }
+        write_part(&path, offset, &part).map_err(|_| backup::not_restored())?;
+        Ok(Response::BackupPart)
     }
 
-    pub(super) fn restore(&mut self, _passphrase: String, _now: &Stamp) -> Result<Response, ApiError> {
-        Err(ApiError::internal())
+    pub(super) fn restore(&mut self, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
+        self.not_rehearsing()?;
+        let (path, secret) = (self.incoming(), Passphrase::from(passphrase));
+        let restored = match &self.practice {
+            None if Store::exists(&self.paths.data) => return Err(ApiError::new(ErrorCode::Locked, "error-locked")),
+            None => self.put_back(&path, secret, now)?,
+            Some(_) => self.add(&path, secret, now)?,
+        };
+        // It lies in the backup's own file as well; what cannot be removed now is written over by the next.
+        let _ = fs::remove_file(&path);
+        Ok(Response::Restore(RestoredView {
+            status: self.status(now),
+            added: number(restored.added),
+            known: number(restored.known),
+            births: number(restored.births),
+            made: minute(&restored.made),
+            refused: backup::told(&restored),
+        }))
+    }
+
+    fn put_back(&mut self, path: &Path, secret: Passphrase, now: &Stamp) -> Result<Restored, ApiError> {
+        let (store, restored) = Store::restore(&self.paths.data, path, secret).map_err(backup::restoring)?;
+        let mut open = OpenPractice::open(store)?;
+        open.beat(now);
+        self.locked = None;
+        self.practice = Some(open);
+        Ok(restored)
+    }
+
+    fn add(&mut self, path: &Path, secret: Passphrase, now: &Stamp) -> Result<Restored, ApiError> {
+        self.really_open()?.is_backup_of(path).map_err(backup::restoring)?;
+        self.keys.attempt(now, |folder| Store::opens_backup(folder, path, secret))?;
+        self.really_open()?.add_backup(path).map_err(backup::restoring)
+    }
+
+    fn backup_folder(&self) -> PathBuf {
+        self.paths.records.join("backups")
+    }
+
+    fn incoming(&self) -> PathBuf {
+        self.paths.data.join(INCOMING)
+    }
+}
+
+fn write_part(path: &Path, offset: u64, part: &[u8]) -> io::Result<()> {
+    path.parent().map_or(Ok(()), fs::create_dir_all)?;
+    let mut file = match offset {
+        0 => File::create(path)?,
+        _ => OpenOptions::new().append(true).open(path)?,
+    };
+    // A part that was written in part would not let the next one fit.
+    file.write_all(part).inspect_err(|_| drop(file.set_len(offset)))
+}
+
+/// Removes what a backup left that was killed as it was made.
+fn tidy(folder: &Path) {
+    for file in fs::read_dir(folder).into_iter().flatten().flatten() {
+        let name = file.file_name();
+        if name.to_str().and_then(|name| name.strip_suffix(".unfinished")).and_then(Name::parse).is_some() {
+            let _ = fs::remove_file(file.path());
+        }
+    }
+}
+
+fn minute(stamp: &Stamp) -> String {
+    stamp.date_and_clock().chars().take(16).collect()
+}
+
+/// What a backup's file is called: in this order, the later one is the greater.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Name {
+    /// `2026-11-25 03:12`.
+    made: String,
+    /// Counts those of one minute, from 1.
+    n: u32,
+}
+
+impl Name {
+    fn new(made: &Stamp, n: u32) -> Self {
+        Self { made: minute(made), n }
+    }
+
+    fn file(&self) -> String {
+        let made = self.made.replace(' ', "-").replace(':', "");
+        let further = if self.n > 1 { format!("-{}", self.n) } else { String::new() };
+        format!("secundine-backup-{made}{further}.tar")
+    }
+
+    fn parse(file: &str) -> Option<Self> {
+        let stem = file.strip_prefix("secundine-backup-")?.strip_suffix(".tar")?;
+        let (date, rest) = stem.split_at_checked(10)?;
+        let (clock, further) = rest.strip_prefix('-')?.split_at_checked(4)?;
+        let (hour, minute) = clock.split_at_checked(2)?;
+        let n = further.strip_prefix('-').map_or(Some(1), |n| n.parse().ok())?;
+        // Read back, it has to come to the same, so that nothing else is taken for one.
+        let name = Self { made: format!("{date} {hour}:{minute}"), n };
+        let digits = name.made.bytes().all(|byte| byte.is_ascii_digit() || b"-: ".contains(&byte));
+        (digits && name.file() == file).then_some(name)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_reads_back_and_the_later_one_is_the_greater() {
+        let at = |wall_ms| Stamp { wall_ms, offset_min: 60, zone: None, boot: None };
+        let first = Name::new(&at(1_795_570_800_000), 1);
+        assert_eq!(first.file(), "secundine-backup-2026-11-25-0340.tar");
+        let tenth = Name::new(&at(1_795_570_800_000), 10);
+        assert_eq!(tenth.file(), "secundine-backup-2026-11-25-0340-10.tar");
+        let later = Name::new(&at(1_795_570_860_000), 1);
+        assert!(first < Name { n: 9, ..first.clone() } && Name { n: 9, ..first.clone() } < tenth && tenth < later);
+        for name in [first, tenth, later] {
+            assert_eq!(Name::parse(&name.file()), Some(name));
+        }
+        for other in [
+            "",
+            "secundine-backup-.tar",
+            "secundine-backup-2026-11-25-0340.tar.unfinished",
+            "secundine-backup-2026-11-25-0340-1.tar",
+            "secundine-backup-2026-11-25-03é.tar",
+            "secundine-backup-2026-1x-25-0340.tar",
+            "record-2026-11-25-034000.pdf",
+        ] {
+            assert_eq!(Name::parse(other), None, "{other}");
+        }
     }
 }

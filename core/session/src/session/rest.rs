@@ -6,11 +6,30 @@ use super::Session;
 use crate::api::{ApiError, Response};
 
 impl Session {
-    pub(super) fn rest(&mut self, _now: &Stamp) -> Result<Response, ApiError> {
-        Err(ApiError::internal())
+    /// Locks; where a third stage runs, which the lock would interrupt, hides the names instead.
+    pub(super) fn rest(&mut self, now: &Stamp) -> Result<Response, ApiError> {
+        if self.rehearsal.is_some() || self.practice.is_none() {
+            return Ok(Response::Rest(self.status(now)));
+        }
+        if self.running_births(now)?.is_empty() {
+            return Ok(Response::Rest(self.lock(now)?));
+        }
+        self.hidden = true;
+        Ok(Response::Rest(self.status(now)))
     }
 
-    pub(super) fn show_names(&mut self, _passphrase: String, _now: &Stamp) -> Result<Response, ApiError> {
-        Err(ApiError::internal())
+    pub(super) fn show_names(&mut self, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
+        self.really_open()?;
+        self.unhide(passphrase, now)?;
+        Ok(Response::ShowNames(self.status(now)))
+    }
+
+    /// Shows the names to who has a key; where they are shown already, nothing is asked.
+    pub(super) fn unhide(&mut self, passphrase: String, now: &Stamp) -> Result<(), ApiError> {
+        if self.hidden {
+            self.keys.opens(passphrase, now)?;
+            self.hidden = false;
+        }
+        Ok(())
     }
 }

@@ -3,12 +3,14 @@
 use secundine_domain::chart::{Chart, Line, Oddity};
 use secundine_domain::entry::Entry;
 use secundine_domain::fact::Fact;
+use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Occurred, Precision};
 use secundine_record::after_signing;
 
 use super::stands;
 use crate::api::{EarlierView, LineView};
+use crate::hide;
 
 pub(super) fn lines(chart: &Chart, protocol: Option<&Protocol>) -> Vec<LineView> {
     chart.lines.iter().map(|line| view(chart, protocol, line)).collect()
@@ -22,7 +24,7 @@ fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
         date: shown.occurred.date(),
         clock: shown.occurred.clock(),
         since_birth: chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()),
-        message: chart.say(&shown.fact),
+        message: said(chart, &shown.fact),
         fact: shown.fact.clone(),
         author: shown.author.clone(),
         written: chart.written_apart(shown),
@@ -35,6 +37,11 @@ fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
     }
 }
 
+/// Where the names are hidden, a word of the reader's language says so.
+fn said(chart: &Chart, fact: &Fact) -> Message {
+    hide::said(chart.say(fact))
+}
+
 /// Each form that was left, with the amendment that left it.
 fn earlier(chart: &Chart, line: &Line) -> Vec<EarlierView> {
     let mut form: &Entry = &line.first;
@@ -42,7 +49,7 @@ fn earlier(chart: &Chart, line: &Line) -> Vec<EarlierView> {
     for amendment in &line.amendments {
         views.push(EarlierView {
             clock: form.occurred.clock(),
-            message: chart.say(&form.fact),
+            message: said(chart, &form.fact),
             changed_by: amendment.author.clone(),
             changed: amendment.recorded.date_and_clock(),
             reason: amendment.amends.as_ref().map(|amends| amends.reason.clone()).unwrap_or_default(),

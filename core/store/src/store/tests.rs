@@ -14,7 +14,7 @@ fn note(id: EntryId, birth: BirthId, text: String) -> Entry {
 #[test]
 fn a_full_store_says_so_and_writes_again_once_there_is_room() {
     let folder = tempfile::tempdir().unwrap();
-    let mut store = Store::found(folder.path(), &DataKey::random().unwrap()).unwrap();
+    let mut store = Store::found(folder.path(), DataKey::random().unwrap()).unwrap();
     let birth = BirthId(store.next_id());
     store.append(&note(store.next_id(), birth, "first".to_owned())).unwrap();
     let pages: u32 = store.connection.query_row("PRAGMA page_count", [], |row| row.get(0)).unwrap();
@@ -33,7 +33,7 @@ fn a_full_store_says_so_and_writes_again_once_there_is_room() {
 #[test]
 fn entries_that_belong_together_are_there_together_or_not_at_all() {
     let folder = tempfile::tempdir().unwrap();
-    let mut store = Store::found(folder.path(), &DataKey::random().unwrap()).unwrap();
+    let mut store = Store::found(folder.path(), DataKey::random().unwrap()).unwrap();
     let first = store.next_id();
     let birth = BirthId(first);
     let three = |from: EntryId, length: usize| {
@@ -56,7 +56,7 @@ fn entries_that_belong_together_are_there_together_or_not_at_all() {
 #[test]
 fn after_a_write_that_may_be_half_done_nothing_more_is_written() {
     let folder = tempfile::tempdir().unwrap();
-    let mut store = Store::found(folder.path(), &DataKey::random().unwrap()).unwrap();
+    let mut store = Store::found(folder.path(), DataKey::random().unwrap()).unwrap();
     let birth = BirthId(store.next_id());
     let first = note(store.next_id(), birth, "first".to_owned());
     store.append(&first).unwrap();
@@ -72,7 +72,7 @@ fn after_a_write_that_may_be_half_done_nothing_more_is_written() {
 #[test]
 fn an_entry_out_of_turn_or_of_another_device_is_refused_and_the_next_is_taken() {
     let folder = tempfile::tempdir().unwrap();
-    let mut store = Store::found(folder.path(), &DataKey::random().unwrap()).unwrap();
+    let mut store = Store::found(folder.path(), DataKey::random().unwrap()).unwrap();
     let next = store.next_id();
     let birth = BirthId(next);
     let other = EntryId { device: secundine_domain::entry::DeviceId([7; 16]), ..next };

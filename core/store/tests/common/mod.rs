@@ -4,8 +4,10 @@
 
 #[cfg(target_os = "linux")]
 pub mod again;
+pub mod backups;
 pub mod chained;
 pub mod inbox;
+pub mod vault;
 
 use std::path::{Path, PathBuf};
 

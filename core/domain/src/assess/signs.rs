@@ -1,0 +1,105 @@
+//! The mother's signs: the latest reading of each, and whether it stood twice where the protocol asks for that.
+
+use super::{About, Finding, FindingState, gravest, held, limit_message, not_recorded, plain, threshold};
+use crate::chart::{Chart, Mark};
+use crate::fact::MotherObservation;
+use crate::protocol::{Level, Milli, Protocol, Step, Watch};
+
+/// One reading of a sign.
+struct Reading<'a> {
+    value: Milli,
+    mark: &'a Mark,
+}
+
+/// The value of a watch in one look at the mother, in thousandths of its unit; none where it was not read.
+fn read(watch: Watch, seen: &MotherObservation) -> Option<Milli> {
+    match watch {
+        Watch::Pulse => seen.pulse.map(|value| Milli::from(value.get())),
+        Watch::Systolic => seen.systolic.map(|value| Milli::from(value.get())),
+        Watch::Diastolic => seen.diastolic.map(|value| Milli::from(value.get())),
+        Watch::Respirations => seen.respirations.map(|value| Milli::from(value.get())),
+        Watch::Temperature => seen.temperature.map(|tenths| Milli(i64::from(tenths.get()) * 100)),
+        Watch::Saturation => seen.saturation.map(|value| Milli::from(value.get())),
+        // Only of one and the same look.
+        Watch::ShockIndex => {
+            let (pulse, systolic) = (seen.pulse?, seen.systolic.filter(|mmhg| mmhg.get() > 0)?);
+            Some(Milli(i64::from(pulse.get()) * 1000 / i64::from(systolic.get())))
+        }
+        Watch::ThirdStageActive | Watch::ThirdStagePhysiological | Watch::BloodLoss => None,
+    }
+}
+
+/// The readings of a sign, in order of time.
+fn readings(chart: &Chart, watch: Watch) -> Vec<Reading<'_>> {
+    let looks = chart.observations.iter();
+    looks.filter_map(|look| Some(Reading { value: read(watch, &look.what)?, mark: &look.mark })).collect()
+}
+
+/// The latest value of one sign; `None` where the protocol does not watch it.
+pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch) -> Option<Finding> {
+    let steps = protocol.steps(watch);
+    if steps.is_empty() && watch != Watch::ShockIndex {
+        return None;
+    }
+    let about = About::Watch { watch };
+    let readings = readings(chart, watch);
+    let Some(latest) = readings.last() else { return Some(not_recorded(about, watch)) };
+    let (words, rests_on) = (watch.value_words(latest.value), vec![latest.mark.entry]);
+    let (stands, once): (Vec<&Step>, Vec<&Step>) = steps
+        .iter()
+        .filter(|step| step.passed_by(latest.value))
+        .partition(|step| step.again.is_none_or(|again| first_of_two(chart, &readings, step, again).is_some()));
+    let passed = gravest(stands.into_iter());
+    Some(match gravest(once.into_iter()) {
+        // Past a mark that counts when it is read twice: near it, until it is.
+        Some(step) if passed.is_none_or(|passed| passed.level < Level::Caution) => {
+            let message = limit_message("finding-once", watch, words, step).with("minutes", step.again.unwrap_or_default());
+            Finding {
+                level: Some(step.level.min(Level::Caution)),
+                threshold: Some(threshold(step, protocol)),
+                ..plain(about, FindingState::Near, message, rests_on)
+            }
+        }
+        _ => {
+            let earlier = passed.and_then(|step| first_of_two(chart, &readings, step, step.again?));
+            let rests_on = earlier.into_iter().map(|reading| reading.mark.entry).chain(rests_on).collect();
+            held(about, watch, words, rests_on, passed, protocol)
+        }
+    })
+}
+
+/// The earlier of two readings past this step that lie at least so many minutes apart, the later being the latest of all.
+fn first_of_two<'a, 'b>(chart: &Chart, readings: &'b [Reading<'a>], step: &Step, again: u32) -> Option<&'b Reading<'a>> {
+    let latest = readings.last().filter(|latest| step.passed_by(latest.value))?;
+    let apart = |reading: &Reading| chart.elapsed(&reading.mark.at, &latest.mark.at).ms >= minutes(again);
+    readings.iter().rfind(|reading| step.passed_by(reading.value) && apart(reading))
+}
+
+/// A sign that was read once past a mark which counts when it is read twice: its step, and the reading from which the
+/// minutes run.
+pub(crate) fn repeats<'a, 'b>(chart: &'a Chart, protocol: &'b Protocol) -> Vec<(Watch, &'b Step, &'a Mark)> {
+    let mut found = Vec::new();
+    for watch in Watch::READ {
+        let readings = readings(chart, watch);
+        for step in protocol.steps(watch) {
+            let Some(again) = step.again else { continue };
+            let past = readings.iter().rev().take_while(|reading| step.passed_by(reading.value)).last();
+            if let Some(reading) = past.filter(|_| first_of_two(chart, &readings, step, again).is_none()) {
+                found.push((watch, step, reading.mark));
+            }
+        }
+    }
+    found
+}
+
+/// Whether one of the signs that a step asks for is there; so it is where it asks for none.
+pub(super) fn beside(chart: &Chart, step: &Step) -> bool {
+    let holds = |sign: &crate::protocol::Sign| {
+        readings(chart, sign.watch).last().is_some_and(|latest| sign.compare.holds(latest.value, sign.value))
+    };
+    step.with.is_empty() || step.with.iter().any(holds)
+}
+
+fn minutes(count: u32) -> i64 {
+    i64::from(count) * 60_000
+}

@@ -1,0 +1,80 @@
+//! The time since birth, held against the limits of the care that was chosen.
+
+use std::borrow::Cow;
+
+use super::{About, Finding, FindingState, gravest, held, plain};
+use crate::chart::{Chart, ThirdStage};
+use crate::fact::Care;
+use crate::message::Message;
+use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
+use crate::time::{Certainty, Stamp};
+
+pub(super) fn finding(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Finding {
+    let about = About::ThirdStage;
+    let Some(stage) = chart.third_stage(now) else {
+        return plain(
+            about,
+            FindingState::NotRecorded,
+            Message::new("finding-not-recorded").with("what", Message::new("watch-third-stage")),
+            Vec::new(),
+        );
+    };
+    let mut rests_on = vec![stage.from.entry];
+    rests_on.extend(stage.to.as_ref().map(|mark| mark.entry));
+    let Some((watch, steps)) = steps(chart, protocol, &stage) else {
+        return plain(
+            about,
+            FindingState::CannotAssess,
+            Message::new("finding-no-care").with("value", stage.elapsed.words()),
+            rests_on,
+        );
+    };
+    if stage.elapsed.ms < 0 {
+        return plain(about, FindingState::CannotAssess, Message::new("finding-placenta-first"), rests_on);
+    }
+    let value = stage.elapsed.words();
+    // A minute has 60,000 ms, so milliseconds divided by 60 are thousandths of a minute.
+    let time = Milli(stage.elapsed.ms / 60);
+    let passed = gravest(steps.iter().filter(|step| step.passed_by(time)));
+    if stage.elapsed.certainty == Certainty::AtLeast && passed.is_none() {
+        // What it is at least tells that a mark is passed, never that none is.
+        let message = Message::new("finding-at-least").with("what", watch.name()).with("value", value);
+        return plain(about, FindingState::CannotAssess, message, rests_on);
+    }
+    held(about, watch, value, rests_on, passed, protocol)
+}
+
+/// The thresholds that the time since birth is held against; none where the care is not recorded.
+///
+/// Care that was physiological at any time keeps the physiological clock from the birth, and a uterotonic given part-way
+/// adds the active limit counted from it: so the limit is the earlier of the two, and no clock is set back. The guidelines
+/// are silent on this; it is our own choice.
+pub(crate) fn steps<'a>(chart: &Chart, protocol: &'a Protocol, stage: &ThirdStage) -> Option<(Watch, Cow<'a, [Step]>)> {
+    let began_physiological = chart.cares.iter().any(|care| care.what == Care::Physiological);
+    match chart.care()? {
+        Care::Active if !began_physiological => Some((Watch::ThirdStageActive, protocol.steps(Watch::ThirdStageActive).into())),
+        Care::Active | Care::Physiological => {
+            let watch = Watch::ThirdStagePhysiological;
+            let mut steps = Cow::from(protocol.steps(watch));
+            if let Some(part_way) = part_way(chart, protocol, stage) {
+                let place = steps.iter().position(|step| step.value > part_way.value).unwrap_or(steps.len());
+                steps.to_mut().insert(place, part_way);
+            }
+            Some((watch, steps))
+        }
+    }
+}
+
+/// The active limit, counted from the first uterotonic.
+fn part_way(chart: &Chart, protocol: &Protocol, stage: &ThirdStage) -> Option<Step> {
+    let given = chart.medicines.iter().find(|medicine| medicine.what.uterotonic)?;
+    let active = protocol.steps(Watch::ThirdStageActive).iter().find(|step| step.level == Level::Limit)?;
+    let after_birth = Milli(chart.elapsed(&stage.from.at, &given.mark.at).ms.max(0) / 60);
+    Some(Step {
+        value: Milli(after_birth.0.saturating_add(active.value.0)),
+        source: format!("{}; counted from the uterotonic: none found", active.source),
+        status: Status::Choice,
+        words: "Uterotonic given part-way: the limit of active care, counted from it".to_owned(),
+        ..active.clone()
+    })
+}

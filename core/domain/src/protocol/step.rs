@@ -1,0 +1,140 @@
+//! One threshold: a number, how a value is held against it, and what else it takes.
+
+use std::cmp::Ordering;
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::{Level, Status, Watch};
+
+/// A number in thousandths, so that comparisons are exact.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(from = "f64", into = "f64")]
+#[ts(as = "f64")]
+pub struct Milli(pub i64);
+
+/// How a value is held against a threshold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub enum Compare {
+    /// At the value or past it.
+    #[serde(rename = ">=")]
+    AtLeast,
+    /// Past the value.
+    #[serde(rename = ">")]
+    Over,
+    /// Below the value.
+    #[serde(rename = "<")]
+    Under,
+    /// At the value or below it.
+    #[serde(rename = "<=")]
+    AtMost,
+}
+
+/// One threshold.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Step {
+    /// How much passing it asks for attention.
+    pub level: Level,
+    /// How a value is held against it.
+    pub compare: Compare,
+    /// The number, in the unit of its watch.
+    pub value: Milli,
+    /// Where it comes from.
+    pub source: String,
+    /// How well that was checked.
+    pub status: Status,
+    /// What the protocol says there, in short.
+    pub words: String,
+    /// Minutes between two readings that must both pass it; none where one reading is enough.
+    #[serde(default)]
+    pub again: Option<u32>,
+    /// Where there are any, it is passed only with one of these signs, by the latest reading of each.
+    #[serde(default)]
+    pub with: Vec<Sign>,
+}
+
+/// A sign that a threshold asks for beside its own value.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Sign {
+    /// What is read.
+    pub watch: Watch,
+    /// How it is held against the value.
+    pub compare: Compare,
+    /// The number, in the unit of its watch.
+    pub value: Milli,
+}
+
+impl Step {
+    /// Whether the value is at or past this threshold, as its comparator says.
+    #[must_use]
+    pub fn passed_by(&self, value: Milli) -> bool {
+        self.compare.holds(value, self.value)
+    }
+
+    /// Whether larger values pass it.
+    #[must_use]
+    pub fn is_upper(&self) -> bool {
+        matches!(self.compare, Compare::AtLeast | Compare::Over)
+    }
+}
+
+impl Compare {
+    /// Whether a value is past a limit.
+    #[must_use]
+    pub fn holds(self, value: Milli, limit: Milli) -> bool {
+        matches!(
+            (self, value.cmp(&limit)),
+            (Self::AtLeast, Ordering::Equal | Ordering::Greater)
+                | (Self::Over, Ordering::Greater)
+                | (Self::Under, Ordering::Less)
+                | (Self::AtMost, Ordering::Equal | Ordering::Less)
+        )
+    }
+
+    /// The sign as printed.
+    #[must_use]
+    pub fn sign(self) -> &'static str {
+        match self {
+            Self::AtLeast => "≥",
+            Self::Over => ">",
+            Self::Under => "<",
+            Self::AtMost => "≤",
+        }
+    }
+}
+
+impl From<f64> for Milli {
+    #[allow(clippy::cast_possible_truncation, reason = "float to integer casts saturate; a threshold is a small number")]
+    fn from(value: f64) -> Self {
+        Self((value * 1000.0).round() as i64)
+    }
+}
+
+impl From<Milli> for f64 {
+    #[allow(clippy::cast_precision_loss, reason = "thousandths of clinical numbers are far below 2^53")]
+    fn from(value: Milli) -> Self {
+        value.0 as Self / 1000.0
+    }
+}
+
+impl From<u32> for Milli {
+    fn from(value: u32) -> Self {
+        Self(i64::from(value) * 1000)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_comparator_below_at_and_above() {
+        let holds = |compare: Compare| [999, 1000, 1001].map(|value| compare.holds(Milli(value), Milli(1000)));
+        assert_eq!(holds(Compare::AtLeast), [false, true, true]);
+        assert_eq!(holds(Compare::Over), [false, false, true]);
+        assert_eq!(holds(Compare::Under), [true, false, false]);
+        assert_eq!(holds(Compare::AtMost), [true, true, false]);
+    }
+}

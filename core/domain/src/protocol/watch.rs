@@ -1,0 +1,89 @@
+//! What is watched, in which unit, and how its values read.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::Milli;
+use crate::message::{Arg, Message};
+
+/// What is watched against limits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum Watch {
+    /// Minutes from the birth of the last baby, active care.
+    ThirdStageActive,
+    /// Minutes from the birth of the last baby, physiological care.
+    ThirdStagePhysiological,
+    /// Blood lost, mL.
+    BloodLoss,
+    /// Pulse divided by systolic pressure.
+    ShockIndex,
+    /// Mother's pulse, beats a minute.
+    Pulse,
+    /// Mother's systolic pressure, mmHg.
+    Systolic,
+    /// Mother's diastolic pressure, mmHg.
+    Diastolic,
+    /// Mother's breaths a minute.
+    Respirations,
+    /// Mother's temperature, °C.
+    Temperature,
+    /// Mother's oxygen saturation, %.
+    Saturation,
+}
+
+impl Watch {
+    /// Those that are read off the mother at one look, in the order in which they are told.
+    pub const READ: [Self; 7] =
+        [Self::ShockIndex, Self::Pulse, Self::Systolic, Self::Diastolic, Self::Respirations, Self::Temperature, Self::Saturation];
+
+    /// UCUM code of the unit.
+    #[must_use]
+    pub fn unit(self) -> &'static str {
+        match self {
+            Self::ThirdStageActive | Self::ThirdStagePhysiological => "min",
+            Self::BloodLoss => "mL",
+            Self::ShockIndex => "1",
+            Self::Pulse | Self::Respirations => "/min",
+            Self::Systolic | Self::Diastolic => "mm[Hg]",
+            Self::Temperature => "Cel",
+            Self::Saturation => "%",
+        }
+    }
+
+    /// The catalogue's id of its name.
+    #[must_use]
+    pub fn name(self) -> Message {
+        Message::new(match self {
+            Self::ThirdStageActive | Self::ThirdStagePhysiological => "watch-third-stage",
+            Self::BloodLoss => "watch-blood-loss",
+            Self::ShockIndex => "watch-shock-index",
+            Self::Pulse => "watch-pulse",
+            Self::Systolic => "watch-systolic",
+            Self::Diastolic => "watch-diastolic",
+            Self::Respirations => "watch-respirations",
+            Self::Temperature => "watch-temperature",
+            Self::Saturation => "watch-saturation",
+        })
+    }
+
+    /// A value of this watch in words, with its unit.
+    #[must_use]
+    pub fn value_words(self, value: Milli) -> Message {
+        Message::new(match self {
+            Self::ThirdStageActive | Self::ThirdStagePhysiological => "value-minutes",
+            Self::BloodLoss => "value-millilitres",
+            Self::ShockIndex => "value-ratio",
+            Self::Pulse | Self::Respirations => "value-per-minute",
+            Self::Systolic | Self::Diastolic => "value-mmhg",
+            Self::Temperature => "value-celsius",
+            Self::Saturation => "value-percent",
+        })
+        .with("value", if self == Self::ShockIndex { Arg::Text(hundredths(value)) } else { Arg::Number(f64::from(value)) })
+    }
+}
+
+/// Two digits, cut and not rounded: a value short of a threshold never reads as having reached it.
+fn hundredths(value: Milli) -> String {
+    format!("{}.{:02}", value.0 / 1000, value.0 % 1000 / 10)
+}

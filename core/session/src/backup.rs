@@ -1,0 +1,71 @@
+//! What a backup brought, in words; and what kept it from being made or restored.
+
+use secundine_domain::message::Message;
+use secundine_store::{Backed, Misfit, MisfitKind, Restored, StoreError};
+
+use crate::api::{ApiError, ErrorCode};
+use crate::verify::{self, number};
+
+/// Most sentences about single entries; the rest are counted. Our own choice.
+const SENTENCES: usize = 50;
+
+/// That a backup was made.
+#[must_use]
+pub fn made(backed: &Backed) -> Message {
+    Message::new("backup-made").with("entries", number(backed.entries)).with("births", number(backed.births))
+}
+
+/// How much a backup brought.
+#[must_use]
+pub fn brought(restored: &Restored) -> Message {
+    Message::new("restored-brought").with("added", number(restored.added)).with("known", number(restored.known))
+}
+
+/// What could not be taken in, each in words.
+#[must_use]
+pub fn told(restored: &Restored) -> Vec<Message> {
+    let keys = restored.damaged_keys.iter().map(|name| Message::new("restored-key-damaged").with("file", *name));
+    let entries = restored.refused.iter().take(SENTENCES).map(refused);
+    let further = restored.refused.len().saturating_sub(SENTENCES);
+    let rest = (further > 0).then(|| Message::new("restored-further").with("count", number(further as u64)));
+    keys.chain(entries).chain(rest).collect()
+}
+
+fn refused(misfit: &Misfit) -> Message {
+    match misfit {
+        Misfit::Entry { device, n, kind: MisfitKind::Rewritten, .. } => {
+            Message::new("restored-other-history").with("n", number(*n)).with("device", verify::short(*device))
+        }
+        Misfit::Entry { kind: MisfitKind::Missing, .. } => verify::misfit(misfit),
+        other => Message::new("restored-refused").with("why", verify::misfit(other)),
+    }
+}
+
+/// Why a backup was not made.
+#[must_use]
+pub fn making(error: StoreError) -> ApiError {
+    match error {
+        StoreError::Full | StoreError::NotSaved(_) => not_made(),
+        StoreError::Damaged(_) => ApiError::new(ErrorCode::DamagedStore, "error-backup-misfit"),
+        other => other.into(),
+    }
+}
+
+/// Why a backup was not restored.
+#[must_use]
+pub fn restoring(error: StoreError) -> ApiError {
+    match error {
+        StoreError::Full | StoreError::NotSaved(_) => not_restored(),
+        StoreError::WrongPassphrase => ApiError::new(ErrorCode::WrongPassphrase, "error-backup-passphrase"),
+        StoreError::DamagedKey(_) => ApiError::new(ErrorCode::DamagedKey, "error-backup-key"),
+        other => other.into(),
+    }
+}
+
+pub(crate) fn not_made() -> ApiError {
+    ApiError::new(ErrorCode::NotSaved, "error-backup-not-made")
+}
+
+pub(crate) fn not_restored() -> ApiError {
+    ApiError::new(ErrorCode::NotSaved, "error-restore-not-made")
+}

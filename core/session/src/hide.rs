@@ -1,0 +1,103 @@
+//! Names and words of people left out, before any view is made of them: what is not in a chart cannot stand in a view.
+
+use secundine_domain::chart::{Chart, fold_with};
+use secundine_domain::entry::{Amendment, BirthId, Entry};
+use secundine_domain::fact::{Client, Fact, Loss, Medicine, Practice};
+use secundine_domain::message::{Arg, Message};
+use secundine_domain::time::Run;
+
+use crate::session::label_of;
+
+/// Stands for words that were written; where nothing was written, nothing stands.
+const HIDDEN: &str = "•••";
+
+/// A chart without names and words of people; its times, numbers and choices are as they were. It has no client, and for a
+/// label the time of the birth, or of its registration.
+pub(crate) fn chart<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>, runs: &[Run]) -> Chart {
+    let entries: Vec<Entry> = entries.into_iter().map(entry).collect();
+    let mut chart = fold_with(birth, &entries, runs);
+    let opened = chart.first_birth().map(|mark| &mark.at);
+    let opened = opened.or_else(|| chart.lines.first().map(|line| &line.first.occurred));
+    chart.label = opened.map(|at| label_of(&at.date(), &at.clock())).unwrap_or_default();
+    chart.client = None;
+    chart
+}
+
+fn entry(entry: &Entry) -> Entry {
+    let text = |words: &str| text(words, HIDDEN);
+    let amends = entry.amends.as_ref().map(|Amendment { entry, reason }| Amendment { entry: *entry, reason: text(reason) });
+    let Entry { id, birth, author, occurred, recorded, fact: written, .. } = entry;
+    let (occurred, recorded) = (occurred.clone(), recorded.clone());
+    Entry { id: *id, birth: *birth, author: text(author), occurred, recorded, fact: fact(written), amends }
+}
+
+/// A fact without words of people.
+fn fact(fact: &Fact) -> Fact {
+    replaced(fact, HIDDEN)
+}
+
+/// Whether a fact carries words of people, or stands in the place of some that are not shown.
+pub(crate) fn has_words(fact: &Fact) -> bool {
+    matches!(fact, Fact::ClientRecorded(_)) || replaced(fact, "") != *fact
+}
+
+/// A fact with something else in place of its words. Every kind is named, so that a new one is thought of.
+fn replaced(fact: &Fact, with: &str) -> Fact {
+    let text = |words: &str| text(words, with);
+    match fact {
+        Fact::PracticeDescribed(practice) => Fact::PracticeDescribed(described(practice, with)),
+        Fact::BirthRegistered { label, rehearsal } => Fact::BirthRegistered { label: text(label), rehearsal: *rehearsal },
+        Fact::ClientRecorded(client) => Fact::ClientRecorded(Client { name: text(&client.name), ..Client::default() }),
+        Fact::BloodLoss(Loss::Weighed { item, gross, dry }) => {
+            Fact::BloodLoss(Loss::Weighed { item: text(item), gross: *gross, dry: *dry })
+        }
+        Fact::MedicineGiven(Medicine { name, dose, route, uterotonic }) => {
+            Fact::MedicineGiven(Medicine { name: text(name), dose: text(dose), route: text(route), uterotonic: *uterotonic })
+        }
+        Fact::Noted { text: words } => Fact::Noted { text: text(words) },
+        Fact::Signed { name, role, version } => Fact::Signed { name: text(name), role: text(role), version: version.clone() },
+        // Of what is not known, nothing is known to be no name.
+        Fact::Unknown { kind, stored } => Fact::Unknown { kind: text(kind), stored: text(stored) },
+        Fact::ProtocolChosen { .. }
+        | Fact::CareChosen { .. }
+        | Fact::BabyBorn { .. }
+        | Fact::CordPulsationStopped { .. }
+        | Fact::CordClamped { .. }
+        | Fact::CordCut { .. }
+        | Fact::PlacentaBorn { .. }
+        | Fact::MembranesBorn { .. }
+        | Fact::BloodLoss(Loss::Jug { .. } | Loss::Seen { .. })
+        | Fact::MotherObserved(_)
+        | Fact::ApgarScored(_)
+        | Fact::NewbornMeasured(_)
+        | Fact::Examined { .. }
+        | Fact::Retracted => fact.clone(),
+    }
+}
+
+/// The practice without names; its protocol stays.
+pub(crate) fn practice(practice: &Practice) -> Practice {
+    described(practice, HIDDEN)
+}
+
+fn described(practice: &Practice, with: &str) -> Practice {
+    let Practice { name, practitioner, role, protocol } = practice;
+    let text = |words: &str| text(words, with);
+    Practice { name: text(name), practitioner: text(practitioner), role: text(role), protocol: protocol.clone() }
+}
+
+fn text(words: &str, with: &str) -> String {
+    if words.trim().is_empty() { String::new() } else { with.to_owned() }
+}
+
+/// A line of a hidden chart, in which a word of the reader's own language tells what was left out.
+pub(crate) fn said(mut message: Message) -> Message {
+    for arg in message.args.values_mut() {
+        match arg {
+            Arg::Text(text) if text == HIDDEN => *arg = Message::new("names-hidden").into(),
+            Arg::Message(inner) => *inner = said(inner.clone()),
+            _ => (),
+        }
+    }
+    message
+}

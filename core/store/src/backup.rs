@@ -1,0 +1,304 @@
+//! A backup: one ordinary tar file, so that in twenty-five years it takes only tools that anybody has.
+//!
+//! Its members, in this order: `README.txt`, which says how to open it by hand; the key files as they lie in the folder;
+//! and `entries.age`, an archive sealed to a passphrase that is the data key's 64 digits. That passphrase is random, so it
+//! needs no stretching, and the work factor is the lowest there is.
+
+use std::collections::BTreeMap;
+use std::fs::{self, File};
+use std::io::{self, BufRead, BufReader, BufWriter, Read, Write};
+use std::path::{Path, PathBuf};
+
+use age::{DecryptError, Decryptor, Encryptor};
+use rusqlite::params;
+use secundine_domain::entry::BirthId;
+use secundine_domain::time::Stamp;
+use sha2::{Digest, Sha256};
+use tar::{Archive, Builder, EntryType};
+
+use crate::archive::{Header, Kept, Reader, Writer, damaged};
+use crate::database::birth_key;
+use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, is_recovery_identity, sync_folder};
+use crate::walk::Walk;
+use crate::{Store, StoreError};
+
+/// Name under which the parts of a backup are gathered in the practice's folder before it is restored.
+pub const INCOMING: &str = "incoming.backup";
+
+const README: &str = "README.txt";
+const ENTRIES: &str = "entries.age";
+const README_TEXT: &str = include_str!("backup/README.txt");
+
+/// Most bytes of a member that is read whole. Our own choice: a key file has some hundred.
+const SMALL_MAX: u64 = 64 << 10;
+
+/// Bytes of a tar file's block.
+const BLOCK: usize = 512;
+
+/// A backup that was made, and read back.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Backed {
+    /// Entries in it.
+    pub entries: u64,
+    /// Births in it.
+    pub births: u64,
+    /// Its size.
+    pub bytes: u64,
+}
+
+impl Store {
+    /// Makes a backup at this path, where nothing is yet. It takes its name only after it was read back whole, with every
+    /// entry's link and signature. What lies in the inbox is not in it.
+    ///
+    /// # Errors
+    /// [`StoreError::Full`] or [`StoreError::NotSaved`] where it could not be written, [`StoreError::Damaged`] where the
+    /// entries do not all fit: there is no backup then, and the store is as it was.
+    pub fn back_up(&self, path: &Path, made: &Stamp) -> Result<Backed, StoreError> {
+        if path.exists() {
+            return Err(StoreError::NotSaved("a file of this name is there already".to_owned()));
+        }
+        let unfinished = unfinished(path);
+        let done = self.write_backup(&unfinished, made).and_then(|()| self.read_back(&unfinished)).and_then(|backed| {
+            fs::rename(&unfinished, path).map_err(|error| StoreError::writing_file(&error))?;
+            Ok(backed)
+        });
+        if done.is_err() {
+            let _ = fs::remove_file(&unfinished);
+        }
+        let backed = done?;
+        let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        sync_folder(folder).map_err(|error| StoreError::writing_file(&error))?;
+        Ok(backed)
+    }
+
+    fn write_backup(&self, path: &Path, made: &Stamp) -> Result<(), StoreError> {
+        let writing = |error: io::Error| StoreError::writing_file(&error);
+        let mut keys = BTreeMap::new();
+        for name in [PASSPHRASE_KEY, RECOVERY_KEY] {
+            match fs::read(self.folder.join(name)) {
+                Ok(bytes) => drop(keys.insert(name.to_owned(), bytes)),
+                Err(error) if error.kind() == io::ErrorKind::NotFound => {}
+                Err(error) => return Err(StoreError::DamagedKey(format!("{name}: {error}"))),
+            }
+        }
+        let file = File::create(path).map_err(writing)?;
+        let mut tar = Builder::new(BufWriter::new(file));
+        let seconds = u64::try_from(made.wall_ms / 1000).unwrap_or(0);
+        let small = [(README, README_TEXT.as_bytes())].into_iter();
+        for (name, bytes) in small.chain(keys.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice()))) {
+            let mut header = member(seconds);
+            header.set_size(bytes.len() as u64);
+            tar.append_data(&mut header, name, bytes).map_err(writing)?;
+        }
+        let files = keys.iter().map(|(name, bytes)| (name.clone(), digest(bytes))).collect();
+        let mut header = member(seconds);
+        let mut entries = tar.append_writer(&mut header, ENTRIES).map_err(writing)?;
+        let recipient = self.data.whole_file_recipient();
+        let sealed = Encryptor::with_recipients(std::iter::once(&recipient as &dyn age::Recipient))
+            .map_err(|error| StoreError::NotSaved(error.to_string()))?;
+        let sealed = sealed.wrap_output(&mut entries).map_err(writing)?;
+        self.write_archive(sealed, made, files)?.finish().map_err(writing)?;
+        entries.finish().map_err(writing)?;
+        let file = tar.into_inner().and_then(|out| out.into_inner().map_err(io::IntoInnerError::into_error)).map_err(writing)?;
+        file.sync_all().map_err(writing)
+    }
+
+    /// Writes every entry as an archive.
+    fn write_archive<W: Write>(&self, out: W, made: &Stamp, files: BTreeMap<String, String>) -> Result<W, StoreError> {
+        let writing = |error: io::Error| StoreError::writing_file(&error);
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let (places, births) = (self.places()?, self.births_here()?);
+        let header = Header::new(made, self.key.id(), u64::try_from(places.len()).unwrap_or(u64::MAX), births, files);
+        let mut writer = Writer::new(out, &header).map_err(writing)?;
+        for public in self.devices()? {
+            writer.device(crate::chain::device_of(&public), public.as_bytes()).map_err(writing)?;
+        }
+        let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
+        let mut select = self.connection.prepare(select).map_err(reading)?;
+        for (device, n, birth) in places {
+            let kept = select.query_row(params![birth, device.0, n], |row| {
+                Ok(Kept { device, n, birth, body: row.get(0)?, link: row.get(1)?, seal: row.get(2)? })
+            });
+            writer.entry(kept.map_err(reading)?).map_err(writing)?;
+        }
+        writer.end().map_err(writing)
+    }
+
+    /// How many births are here, without the practice itself.
+    pub(crate) fn births_here(&self) -> Result<u64, StoreError> {
+        let keys = self.birth_keys().map_err(|error| StoreError::reading(&error))?;
+        let practice = birth_key(BirthId::PRACTICE);
+        Ok(keys.iter().filter(|key| key.as_slice() != practice).count().try_into().unwrap_or(u64::MAX))
+    }
+
+    fn read_back(&self, path: &Path) -> Result<Backed, StoreError> {
+        let file = File::open(path).map_err(|error| StoreError::writing_file(&error))?;
+        let bytes = file.metadata().map_err(|error| StoreError::writing_file(&error))?.len();
+        let (entries, births) = check(file, &self.data).map_err(|error| match error {
+            StoreError::DamagedBackup(why) => StoreError::Damaged(why),
+            other => other,
+        })?;
+        Ok(Backed { entries, births, bytes })
+    }
+}
+
+/// Reads a backup to its end and checks every entry with its own device's key, holding it against no store. `digits` are
+/// the 64 digits of the data key. Gives how many entries and births it has.
+///
+/// # Errors
+/// [`StoreError`] says what is wrong with it.
+pub fn check_backup(backup: impl Read, digits: &str) -> Result<(u64, u64), StoreError> {
+    check(backup, &DataKey::from_digits(digits)?)
+}
+
+fn check(backup: impl Read, key: &DataKey) -> Result<(u64, u64), StoreError> {
+    entries(backup, key, |reader| check_entries(reader))
+}
+
+/// The same for the plain archive that lies sealed in a backup.
+///
+/// # Errors
+/// [`StoreError`] says what is wrong with it.
+pub fn check_archive(archive: impl BufRead) -> Result<(u64, u64), StoreError> {
+    check_entries(&mut Reader::new(archive)?)
+}
+
+fn check_entries(reader: &mut Reader<impl BufRead>) -> Result<(u64, u64), StoreError> {
+    Walk::along(reader, |walk, kept| {
+        let step = walk.step(&kept, || None);
+        // What is missing was told of when it was found to be so; the rest is worth keeping all the more.
+        match step.signed && step.misfit.is_none_or(|kind| kind == crate::MisfitKind::Missing) {
+            true => kept.reads(),
+            false => Err(damaged(format!("entry {} of {} does not fit", kept.n, kept.device))),
+        }
+    })?;
+    Ok((reader.header.entries, reader.header.births))
+}
+
+/// The key files of a backup, by their names.
+pub(crate) struct KeyFiles(pub BTreeMap<&'static str, Vec<u8>>);
+
+impl KeyFiles {
+    /// Reads them; nothing of the entries is looked at.
+    ///
+    /// # Errors
+    /// [`StoreError::NotBackup`] for what is no backup at all, [`StoreError::DamagedBackup`] where it breaks off.
+    pub(crate) fn read(backup: impl Read) -> Result<Self, StoreError> {
+        members(backup, |files, _| Ok(files)).map(|(files, _)| files)
+    }
+
+    /// The data key, and the name of the file that it was in.
+    ///
+    /// # Errors
+    /// [`StoreError::WrongPassphrase`], or [`StoreError::DamagedKey`] where the file is not there or is none.
+    pub(crate) fn open(&self, secret: Passphrase) -> Result<(&'static str, DataKey), StoreError> {
+        let name = if is_recovery_identity(&secret) { RECOVERY_KEY } else { PASSPHRASE_KEY };
+        let sealed = self.0.get(name).ok_or_else(|| StoreError::DamagedKey(format!("{name}: not in the backup")))?;
+        Ok((name, DataKey::unseal(name, sealed, secret)?))
+    }
+
+    /// The files of which this archive says that they lie beside it, as they are now; and the names of the others.
+    pub(crate) fn sort(self, told: &BTreeMap<String, String>) -> (Self, Vec<&'static str>) {
+        let (whole, other): (BTreeMap<_, _>, BTreeMap<_, _>) =
+            self.0.into_iter().partition(|(name, bytes)| told.get(*name).is_some_and(|told| *told == digest(bytes)));
+        (Self(whole), other.into_keys().collect())
+    }
+}
+
+/// Opens the entries with this key and reads them; what `take` did holds only once this has answered.
+///
+/// # Errors
+/// [`StoreError::OtherPractice`] where the key does not open them, and as for [`KeyFiles::read`].
+pub(crate) fn entries<T>(
+    backup: impl Read,
+    key: &DataKey,
+    take: impl FnOnce(&mut Reader<&mut dyn BufRead>) -> Result<T, StoreError>,
+) -> Result<T, StoreError> {
+    let (taken, rest) = members(backup, |_, sealed| {
+        let identity = key.whole_file_identity();
+        let opened = Decryptor::new_buffered(sealed)
+            .and_then(|sealed| sealed.decrypt(std::iter::once(&identity as &dyn age::Identity)))
+            .map_err(|error| match error {
+                DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => {
+                    StoreError::OtherPractice
+                }
+                // See the key files: the crate's own text for it may overflow.
+                DecryptError::ExcessiveWork { required, .. } => damaged(format!("asks for a work factor of {required}")),
+                other => damaged(other),
+            })?;
+        take(&mut Reader::new(&mut BufReader::new(opened) as &mut dyn BufRead)?)
+    })?;
+    match rest.len() >= BLOCK && rest.iter().all(|byte| *byte == 0) {
+        true => Ok(taken),
+        false => Err(damaged("the end of the file is not as it was written")),
+    }
+}
+
+/// Goes through the members up to the entries, and gives what stands after them.
+fn members<T>(
+    backup: impl Read,
+    work: impl FnOnce(KeyFiles, &mut dyn BufRead) -> Result<T, StoreError>,
+) -> Result<(T, Vec<u8>), StoreError> {
+    let mut archive = Archive::new(backup);
+    let mut work = Some(work);
+    let mut done = None;
+    let mut files = BTreeMap::new();
+    // Raw, so that no name or size is taken from anywhere but the member's own header.
+    for (place, entry) in archive.entries().map_err(damaged)?.raw(true).enumerate() {
+        let entry = entry.map_err(|error| if place == 0 { not_backup(error) } else { damaged(error) })?;
+        let name = name_of(&entry).filter(|_| entry.header().entry_type() == EntryType::Regular);
+        let size = entry.size();
+        match (name, place) {
+            (Some(README), 0) => {}
+            (_, 0) => return Err(not_backup("it begins otherwise")),
+            (Some(name @ (PASSPHRASE_KEY | RECOVERY_KEY)), _) if done.is_none() && size <= SMALL_MAX => {
+                let mut bytes = Vec::new();
+                entry.take(size).read_to_end(&mut bytes).map_err(damaged)?;
+                if bytes.len() as u64 != size || files.insert(name, bytes).is_some() {
+                    return Err(damaged(format!("{name} is not whole, or there twice")));
+                }
+            }
+            (Some(ENTRIES), _) => {
+                let work = work.take().ok_or_else(|| damaged("the entries are there twice"))?;
+                done = Some(work(KeyFiles(std::mem::take(&mut files)), &mut BufReader::new(entry))?);
+            }
+            _ => return Err(damaged(format!("member {} does not belong there", place + 1))),
+        }
+    }
+    let done = done.ok_or_else(|| match files.is_empty() && work.is_some() {
+        true => not_backup("it has no entries"),
+        false => damaged("it breaks off before the entries"),
+    })?;
+    let mut rest = Vec::new();
+    archive.into_inner().take(SMALL_MAX).read_to_end(&mut rest).map_err(damaged)?;
+    Ok((done, rest))
+}
+
+/// The name of a member, if it is one that a backup has.
+fn name_of(entry: &tar::Entry<'_, impl Read>) -> Option<&'static str> {
+    let name = entry.path_bytes();
+    [README, PASSPHRASE_KEY, RECOVERY_KEY, ENTRIES].into_iter().find(|known| known.as_bytes() == &*name)
+}
+
+fn not_backup(why: impl ToString) -> StoreError {
+    StoreError::NotBackup(why.to_string())
+}
+
+/// A member's header, with nothing of the system or the person in it.
+fn member(seconds: u64) -> tar::Header {
+    let mut header = tar::Header::new_ustar();
+    header.set_entry_type(EntryType::Regular);
+    header.set_mode(0o600);
+    header.set_mtime(seconds);
+    header
+}
+
+fn digest(bytes: &[u8]) -> String {
+    hex::encode(Sha256::digest(bytes))
+}
+
+fn unfinished(path: &Path) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(".unfinished");
+    PathBuf::from(name)
+}
