@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use secundine_session::api::{ApiError, Request, Response};
 use secundine_session::clock::SystemClock;
-use secundine_session::{Paths, Session, SharedSession, bad_request};
+use secundine_session::{Paths, Session, SharedSession, bad_request, panics_tell_only_where};
 use tauri::{Manager, State};
 
 /// Overrides the folder of the practice and of the records, for demonstrations and tests.
@@ -18,6 +18,7 @@ const FOLDER: &str = "SECUNDINE_FOLDER";
 /// What kept the window from opening.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() -> Result<(), Box<dyn Error>> {
+    panics_tell_only_where();
     tauri::Builder::default()
         .setup(|app| {
             let session = Session::new(paths(app)?, Arc::new(SystemClock::new()));

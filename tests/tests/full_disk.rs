@@ -33,6 +33,7 @@ fn a_full_disk_is_told_and_nothing_is_lost() {
     assert_eq!(Refusal::from(described.unwrap_err()).code, "not_saved");
     let Response::Status(status) = desk.call(Request::Status).unwrap() else { unreachable!() };
     assert_eq!(status.practice, Some(practice()), "what is not saved is not shown");
+    assert!(status.low_space);
 
     let printed = desk.call(Request::WriteRecord { birth: desk.birth });
     let refusal = Refusal::from(printed.unwrap_err());

@@ -110,7 +110,7 @@ pub enum Request {
     },
     /// Keeps something that could NOT be saved in another file; it goes into the chart at the next unlocking.
     Elsewhere {
-        /// The request that failed: a baby's birth, a fact, an amendment or a retraction.
+        /// The request that failed: a baby's birth, a fact, an amendment or a retraction. Its `ago_ms` is counted anew.
         what: Box<Request>,
     },
     /// Destroys the practice on this device, for ever.

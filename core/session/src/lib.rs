@@ -7,6 +7,7 @@ mod error;
 mod hide;
 mod keys;
 mod locked;
+mod panics;
 mod practice;
 mod recovery;
 pub mod rehearsal;
@@ -16,5 +17,6 @@ pub mod verify;
 mod views;
 mod wipe;
 
+pub use panics::panics_tell_only_where;
 pub use session::{Paths, Session};
 pub use shared::{SharedSession, bad_request};

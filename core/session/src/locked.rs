@@ -5,6 +5,7 @@
 //! without name, label or author.
 
 mod bring_in;
+mod elsewhere;
 mod record;
 
 use std::path::Path;
@@ -16,6 +17,7 @@ use secundine_domain::time::{Occurred, Stamp};
 use secundine_store::{Inbox, InboxTail, Waiting};
 
 pub(crate) use bring_in::{RECENT_MS, bring_in};
+pub(crate) use elsewhere::keep_elsewhere;
 
 use crate::api::{ApiError, ErrorCode, LockedMark, LockedView};
 use crate::clock::earlier;
@@ -69,21 +71,31 @@ fn is_mark(fact: &Fact) -> bool {
     )
 }
 
+/// The inbox as this run of the program writes to it.
+pub(crate) struct Writer {
+    inbox: Inbox,
+    /// What lay in it before.
+    waiting: Waiting,
+}
+
+impl Writer {
+    pub(crate) fn new(practice: &Path) -> Self {
+        Self { inbox: Inbox::new(practice), waiting: Inbox::waiting(practice) }
+    }
+}
+
 /// The practice while it is locked.
 pub(crate) struct Locked {
     running: Option<Running>,
     /// What was marked since the lock.
     made: Vec<Entry>,
-    inbox: Inbox,
-    /// What lay in the inbox before.
-    waiting: Waiting,
+    writer: Writer,
     failed: bool,
 }
 
 impl Locked {
-    pub(crate) fn new(practice: &Path, running: Option<Running>) -> Self {
-        let (inbox, waiting) = (Inbox::new(practice), Inbox::waiting(practice));
-        Self { running, made: Vec::new(), inbox, waiting, failed: false }
+    pub(crate) fn new(running: Option<Running>, writer: Writer) -> Self {
+        Self { running, made: Vec::new(), writer, failed: false }
     }
 
     /// Keeps a mark.
@@ -112,7 +124,7 @@ impl Locked {
         let birth = self.running.as_ref().map(|running| running.birth);
         let amends = undoes.as_ref().map(|entry| Amendment { entry: entry.id, reason: UNDONE.to_owned() });
         let record = Record::new(birth, fact.clone(), occurred.clone(), now.clone(), undoes);
-        let written = self.inbox.append(&record.encode().map_err(|_| ApiError::internal())?);
+        let written = self.writer.inbox.append(&record.encode().map_err(|_| ApiError::internal())?);
         self.failed = written.is_err();
         written?;
         let id = EntryId { device: NOWHERE, n: self.made.len() as u64 + 1 };
@@ -141,12 +153,12 @@ impl Locked {
         let chart = self.chart();
         let made: Vec<_> = self.made.iter().filter(|entry| entry.amends.is_none()).collect();
         let marks = made.iter().map(|entry| views::locked_line(&chart, entry, retracted(&chart, entry.id))).collect();
-        views::locked(&chart, marks, self.waiting, self.failed, now)
+        views::locked(&chart, marks, self.writer.waiting, self.failed, now)
     }
 
     /// Lets go of everything; tells how far the inbox was written.
     pub(crate) fn end(self) -> Option<InboxTail> {
-        self.inbox.tail()
+        self.writer.inbox.tail()
     }
 }
 

@@ -14,7 +14,7 @@ use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Sto
 
 use crate::api::{ApiError, DrainedView, ErrorCode, VerifyView};
 use crate::hide;
-use crate::locked::bring_in;
+use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::verify;
 
 /// An open practice.
@@ -176,6 +176,12 @@ impl OpenPractice {
             }
         }
         Ok(entries.iter().map(|entry| entry.id).collect())
+    }
+
+    /// Keeps in the inbox what could not be put on disk here.
+    pub(crate) fn keep_elsewhere(&self, writer: &mut Writer, draft: Draft) -> Result<(), ApiError> {
+        check(&draft.fact)?;
+        keep_elsewhere(&self.store, writer, draft)
     }
 
     /// What amends a line that exists; nothing is written yet.

@@ -10,23 +10,24 @@ mod rest;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use secundine_domain::entry::{Amendment, BirthId, EntryId};
+use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
-use secundine_store::{Passphrase, PlatformKeys, Store, is_recovery_identity, version};
+use secundine_store::{Passphrase, PlatformKeys, Store, is_recovery_identity, low_space, version};
 
 use crate::api::{ApiError, At, Door, ErrorCode, LockedMark, LockedView, RehearsalMode, Request, Response, Signer, StatusView};
 use crate::clock::{Clock, earlier};
 use crate::hide;
 use crate::keys::Keys;
-use crate::locked::{Locked, Running};
-use crate::practice::{Change, Draft, OpenPractice, describable};
+use crate::locked::{Locked, Running, Writer};
+use crate::practice::{Draft, OpenPractice, describable};
 use crate::recovery;
 use crate::rehearsal::Rehearsal;
 use crate::views;
+use elsewhere::Kept;
 
 /// Where a session keeps its files.
 #[derive(Clone, Debug)]
@@ -46,6 +47,7 @@ pub struct Session {
     /// The birth that was looked at or written to last: marks made after the lock belong to it if its third stage runs.
     latest: Option<BirthId>,
     locked: Option<Locked>,
+    kept: Kept,
     keys: Keys,
     /// The practice is open and nobody had touched for a while: no name goes out.
     hidden: bool,
@@ -66,7 +68,8 @@ impl Session {
 
     fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
         let keys = Keys::new(&paths.data, platform);
-        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, keys, hidden: false }
+        let kept = Kept::default();
+        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, kept, keys, hidden: false }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -118,17 +121,9 @@ impl Session {
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
             Request::RegisterBirth { label } => self.register(label, &now),
             Request::Birth { birth } => self.birth(birth, &now),
-            Request::Record { birth, fact, at } => self.record(birth, fact, &at, &now),
-            Request::Amend { birth, entry, fact, at, reason } => {
-                let occurred = at.map(|at| self.occurred(&at, &now)).transpose()?;
-                fact.as_ref().map_or(Ok(()), recordable)?;
-                let change = Change::Put { fact, occurred };
-                Ok(Response::Amend { entry: self.amend(birth, Amendment { entry, reason }, change, &now)? })
-            }
-            Request::Retract { birth, entry, reason } => {
-                let entry = self.amend(birth, Amendment { entry, reason }, Change::Retract, &now)?;
-                Ok(Response::Retract { entry })
-            }
+            request @ Request::Record { .. } => Ok(Response::Record { entry: self.write(request, &now)? }),
+            request @ Request::Amend { .. } => Ok(Response::Amend { entry: self.write(request, &now)? }),
+            request @ Request::Retract { .. } => Ok(Response::Retract { entry: self.write(request, &now)? }),
             Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
             Request::WriteRecord { birth } => self.write_record(birth, &now),
             Request::Verify => Ok(Response::Verify(self.open()?.verify()?)),
@@ -166,8 +161,8 @@ impl Session {
             names_hidden: self.hidden,
             salvage: None,
             read_only: false,
-            low_space: false,
-            elsewhere: 0,
+            low_space: door != Door::NoPractice && low_space(&self.paths.data),
+            elsewhere: self.kept.entries,
             device_key: self.keys.by_device(),
             version: env!("CARGO_PKG_VERSION").to_owned(),
         }
@@ -207,6 +202,9 @@ impl Session {
         open.beat(now);
         let marked = self.locked.take().and_then(Locked::end);
         let drained = open.bring_in(marked.as_ref());
+        if drained.as_ref().is_none_or(|drained| drained.waiting == 0) {
+            self.kept = Kept::default();
+        }
         self.practice = Some(open);
         Ok(StatusView { drained, ..self.status(now) })
     }
@@ -218,7 +216,7 @@ impl Session {
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
             let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
-            self.locked = Some(Locked::new(&self.paths.data, running));
+            self.locked = Some(Locked::new(running, self.writer()));
             open.close()?;
         }
         Ok(self.status(now))
@@ -229,6 +227,7 @@ impl Session {
         self.really_open()?.is_named(words)?;
         self.keys.opens(passphrase, now)?;
         self.latest = None;
+        self.kept = Kept::default();
         self.practice.take().map_or(Ok(()), OpenPractice::close)?;
         self.keys.wipe()?;
         Ok(Response::Wipe(self.status(now)))
@@ -249,7 +248,13 @@ impl Session {
         if !Store::exists(&self.paths.data) {
             return Err(ApiError::new(ErrorCode::NoPractice, "error-no-practice"));
         }
-        Ok(self.locked.get_or_insert_with(|| Locked::new(&self.paths.data, None)))
+        let locked = self.locked.take().unwrap_or_else(|| Locked::new(None, self.writer()));
+        Ok(self.locked.insert(locked))
+    }
+
+    /// The writing end of the inbox: the one that was begun while the practice was open, so that its files stand in one row.
+    fn writer(&mut self) -> Writer {
+        self.kept.writer.take().unwrap_or_else(|| Writer::new(&self.paths.data))
     }
 
     /// The practice itself is open, and no rehearsal runs beside it.
@@ -309,21 +314,6 @@ impl Session {
         let chart = if hidden { open.hidden_chart(birth)? } else { open.chart(birth)? };
         let named = version(open.entries(birth)?);
         Ok(Response::Birth(Box::new(views::birth(birth, &chart, named, now, speed))))
-    }
-
-    fn record(&mut self, birth: BirthId, fact: Fact, at: &At, now: &Stamp) -> Result<Response, ApiError> {
-        recordable(&fact)?;
-        let occurred = self.occurred(at, now)?;
-        let open = self.open()?;
-        open.entries(birth)?;
-        let entry = open.write(Draft { occurred, ..Draft::now(birth, fact, now) })?;
-        Ok(Response::Record { entry })
-    }
-
-    fn amend(&mut self, birth: BirthId, amends: Amendment, change: Change, now: &Stamp) -> Result<EntryId, ApiError> {
-        let open = self.open()?;
-        let draft = open.amendment(birth, amends, change, now)?;
-        open.write(draft)
     }
 
     fn write_record(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {

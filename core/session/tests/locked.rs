@@ -408,6 +408,7 @@ fn what_others_sealed_writes_no_fact_that_cannot_be_marked() {
     };
     let born = r#"{"kind":"baby_born","data":{"baby":1}}"#;
     let practice = format!(r#""{}-0""#, "0".repeat(32));
+    let amends = format!(r#""undoes":null,"amends":{{"entry":"{}-1","reason":"x"}}"#, "0".repeat(32));
     for (what, record, wanted) in [
         ("a mark", record(1, born, "null"), drained(3)),
         (
@@ -421,6 +422,9 @@ fn what_others_sealed_writes_no_fact_that_cannot_be_marked() {
         ),
         ("a signature", record(1, r#"{"kind":"signed","data":{"name":"Eve","role":"","version":""}}"#, "null"), None),
         ("baby 0 of the practice", record(1, born, &practice), None),
+        ("a client", record(1, r#"{"kind":"client_recorded","data":{"name":"Eve"}}"#, "null"), None),
+        ("an amendment", record(1, r#"{"kind":"noted","data":{"text":"x"}}"#, "null").replace("\"undoes\":null", &amends), None),
+        ("another's signature", record(1, born, "null") + &"s".repeat(64), None),
         ("no record", "{".to_owned(), None),
     ] {
         let mut desk = Desk::locked();

@@ -107,6 +107,11 @@ impl DeviceKey {
         device_of(&self.public())
     }
 
+    /// Signs a text, which begins with what it is for.
+    pub(crate) fn sign(&self, text: &[u8]) -> Seal {
+        self.0.sign(text).to_bytes()
+    }
+
     /// Binds entries of this device to the chain, in their order.
     ///
     /// # Errors
@@ -121,7 +126,7 @@ impl DeviceKey {
             if (entry.id.device, entry.id.n) != (device, at.n) {
                 return Err(StoreError::NotSaved(format!("the next entry is {} of this device, not {}", at.n, entry.id)));
             }
-            let seal = self.0.sign(&at.signed_text()).to_bytes();
+            let seal = self.sign(&at.signed_text());
             bound.push(Bound { birth, body, digest, at, seal });
         }
         Ok(bound)

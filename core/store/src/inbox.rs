@@ -18,8 +18,8 @@ pub(crate) use drain::Row;
 pub use drain::{Batch, Drained, Turned};
 pub(crate) use identity::prepare;
 
-use crate::StoreError;
 use crate::keys::sync_folder;
+use crate::{StoreError, reserve};
 use form::{Header, Tail, framed_tail};
 use ratchet::Ratchet;
 
@@ -84,8 +84,16 @@ impl Inbox {
     ///
     /// # Errors
     /// [`StoreError::Full`] or [`StoreError::NotSaved`]: the record was not acknowledged. The file is not written to again,
-    /// since what a failed sync left behind is unknown; the next record begins a new one.
+    /// since what a failed sync left behind is unknown; the next record begins a new one. On a full disk that is tried at
+    /// once, in the room of the reserve.
     pub fn append(&mut self, record: &[u8]) -> Result<(), StoreError> {
+        match self.put(record) {
+            Err(StoreError::Full) if reserve::give_up(&self.practice) => self.put(record),
+            done => done,
+        }
+    }
+
+    fn put(&mut self, record: &[u8]) -> Result<(), StoreError> {
         if record.is_empty() || record.len() > RECORD_MAX {
             return Err(StoreError::NotSaved("no record of this length".to_owned()));
         }

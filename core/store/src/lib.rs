@@ -1,7 +1,7 @@
 //! Keys and the encrypted, append-only store of entries.
 //!
-//! A practice is a folder: the database, one age file for each way to its key, and the head, which tells how far this
-//! device had come.
+//! A practice is a folder: the database, one age file for each way to its key, the head, which tells how far this device
+//! had come, and a reserve of room for when the disk is full.
 
 mod archive;
 mod attempts;
@@ -13,11 +13,13 @@ mod head;
 mod inbox;
 mod keys;
 mod platform;
+mod reserve;
 mod restore;
 mod runs;
 mod slots;
 mod store;
 mod verify;
+mod vouch;
 mod walk;
 mod wipe;
 
@@ -32,6 +34,7 @@ pub use keys::{
     DEVICE_KEY, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity, recovery_identity,
 };
 pub use platform::{PlatformError, PlatformKeys};
+pub use reserve::{RESERVE, RESERVE_BYTES, low_space};
 pub use restore::Restored;
 pub use slots::{DEVICE_NAME, Slot};
 pub use store::{Birth, Store, Stored, version};

@@ -123,7 +123,7 @@ impl Store {
             false => None,
         };
         let kept = key.as_ref().map_or(Ok(()), |key| key.replace(&transaction));
-        kept.and_then(|()| transaction.commit()).map_err(|error| self.failed(&error))?;
+        kept.and_then(|()| transaction.commit()).map_err(|error| self.note(StoreError::writing(&error)))?;
         let renewed = key.is_some();
         if let Some(key) = key {
             self.become_device(key);

@@ -10,9 +10,8 @@ use sha2::{Digest, Sha256};
 use crate::chain::{Bound, DeviceKey, Link, Position};
 use crate::database::{FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
 use crate::head::{self, Head, Told};
-use crate::inbox;
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
-use crate::{StoreError, restore};
+use crate::{StoreError, inbox, reserve, restore};
 
 /// The open store of one practice on this device.
 pub struct Store {
@@ -116,6 +115,7 @@ impl Store {
         let key = DeviceKey::random()?;
         key.keep(&connection).map_err(|error| StoreError::writing(&error))?;
         inbox::prepare(&connection, folder)?;
+        reserve::make(folder);
         let (last, head) = (Position::START, Head::new(folder, false));
         Ok(Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None })
     }
@@ -124,6 +124,10 @@ impl Store {
         let connection = connect(folder, &data, OpenFlags::empty())?;
         // On a full disk the practice opens all the same; the inbox then stays as it was.
         let _ = inbox::prepare(&connection, folder);
+        reserve::make(folder);
+        if reserve::low_space(folder) {
+            spare(&connection).map_err(|error| StoreError::reading(&error))?;
+        }
         let key = DeviceKey::own(&connection)?;
         let (last, head) = (Position::START, Head::new(folder, false));
         let mut store = Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None };
@@ -172,7 +176,11 @@ impl Store {
     pub(crate) fn append_beside(&mut self, entries: &[Entry], row: Option<&inbox::Row>) -> Result<Vec<Stored>, StoreError> {
         self.writable()?;
         let bound = self.key.bind(self.last, entries)?;
-        insert(&mut self.connection, entries, &bound, row).map_err(|error| self.failed(&error))?;
+        let mut written = self.insert(entries, &bound, row);
+        if matches!(written, Err(StoreError::Full)) && reserve::give_up(&self.folder) {
+            written = self.make_room().and_then(|()| self.insert(entries, &bound, row));
+        }
+        written.map_err(|error| self.note(error))?;
         if let Some(last) = bound.last() {
             self.last = last.at;
             self.head.tell(&last.at, &last.seal);
@@ -181,18 +189,38 @@ impl Store {
         Ok(entries.iter().zip(&bound).map(stored).collect())
     }
 
+    fn insert(&mut self, entries: &[Entry], bound: &[Bound], row: Option<&inbox::Row>) -> Result<(), StoreError> {
+        insert(&mut self.connection, entries, bound, row).map_err(|error| StoreError::writing(&error))
+    }
+
     /// Whether it is known what is on disk.
     pub(crate) fn writable(&self) -> Result<(), StoreError> {
         self.broken.as_ref().map_or(Ok(()), |reason| Err(StoreError::NotSaved(reason.clone())))
     }
 
-    /// What it means that a commit failed. Unless the disk is only full, nothing is written any more.
-    pub(crate) fn failed(&mut self, error: &rusqlite::Error) -> StoreError {
-        let meaning = StoreError::writing(error);
-        if let StoreError::NotSaved(reason) = &meaning {
+    /// What it means that a write failed. Unless the disk is only full, nothing is written any more.
+    pub(crate) fn note(&mut self, error: StoreError) -> StoreError {
+        if let StoreError::NotSaved(reason) = &error {
             self.broken = Some(reason.clone());
         }
-        meaning
+        error
+    }
+
+    /// Folds the log into the database and keeps it short from now on, so that the room of the reserve is for entries.
+    fn make_room(&self) -> Result<(), StoreError> {
+        let spared = spare(&self.connection);
+        let folded = spared.and_then(|()| self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(())));
+        match folded.map_err(|error| StoreError::writing(&error)) {
+            // What is in the log stays there.
+            Err(StoreError::Full) => Ok(()),
+            folded => folded,
+        }
+    }
+
+    /// Whether the disk is full, and entries are written in the room that was kept for them; or too full for a reserve.
+    #[must_use]
+    pub fn low_space(&self) -> bool {
+        reserve::low_space(&self.folder)
     }
 
     /// Goes on as a new device, whose key is on disk already. The head of the old one is kept and looked at by every check.
@@ -294,6 +322,11 @@ impl Store {
         tidy.map_err(|error| StoreError::writing(&error))?;
         self.connection.close().map_err(|(_, error)| StoreError::writing(&error))
     }
+}
+
+/// The log is begun again after so many frames instead of 1,000: its room is for entries.
+fn spare(connection: &Connection) -> rusqlite::Result<()> {
+    connection.query_row("PRAGMA wal_autocheckpoint = 32", [], |_| Ok(()))
 }
 
 /// Inserts entries in one transaction; one that fails is undone when it is dropped.

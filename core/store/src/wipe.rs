@@ -17,6 +17,7 @@ use crate::database::{DATABASE, LOG};
 use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
 use crate::keys::{DEVICE_KEY, PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
+use crate::reserve::RESERVE;
 use crate::slots::{DEVICE_NAME, forget_secret};
 use crate::{PlatformKeys, Store, StoreError};
 
@@ -102,13 +103,23 @@ pub(crate) fn write_over(path: &Path) -> io::Result<()> {
 
 /// Whether a file of this name belongs to a practice; anything else in the folder is somebody else's.
 fn is_ours(name: &str) -> bool {
-    const NAMED: [&str; 9] =
-        [DATABASE, LOG, "secundine.db-shm", "secundine.db-journal", HEAD, INBOX_RECIPIENT, ATTEMPTS, DEVICE_NAME, INCOMING];
+    const NAMED: [&str; 10] = [
+        DATABASE,
+        LOG,
+        "secundine.db-shm",
+        "secundine.db-journal",
+        HEAD,
+        INBOX_RECIPIENT,
+        ATTEMPTS,
+        DEVICE_NAME,
+        INCOMING,
+        RESERVE,
+    ];
     NAMED.contains(&name)
         || name == INBOX
         || name.starts_with(CONTRADICTED)
         || name.starts_with(WITHOUT_KEY)
-        || name.strip_suffix(".unfinished").is_some_and(|name| [INBOX_RECIPIENT, DEVICE_NAME].contains(&name))
+        || name.strip_suffix(".unfinished").is_some_and(|name| [INBOX_RECIPIENT, DEVICE_NAME, RESERVE].contains(&name))
 }
 
 fn remove(path: &Path) -> io::Result<()> {

@@ -76,7 +76,15 @@ fn after_a_wipe_nothing_opens_and_no_key_is_left() {
 fn everything_of_the_practice_goes_and_nothing_else() {
     let practice = Practice::new();
     practice.write(&["waiting"]);
-    for name in [ATTEMPTS, HEAD, "head-contradicted-1", "without-key-1-secundine.db", "inbox.recipient.unfinished", "notes.txt"] {
+    for name in [
+        ATTEMPTS,
+        HEAD,
+        "reserve.unfinished",
+        "head-contradicted-1",
+        "without-key-1-secundine.db",
+        "inbox.recipient.unfinished",
+        "notes.txt",
+    ] {
         fs::write(practice.path().join(name), "x").unwrap();
     }
     fs::create_dir(practice.path().join("pictures")).unwrap();

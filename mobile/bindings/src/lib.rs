@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use secundine_session::clock::SystemClock;
-use secundine_session::{Paths, Session, SharedSession};
+use secundine_session::{Paths, Session, SharedSession, panics_tell_only_where};
 
 uniffi::setup_scaffolding!();
 
@@ -32,6 +32,7 @@ impl Secundine {
     #[uniffi::constructor]
     #[must_use]
     pub fn new(data: String, records: String) -> Arc<Self> {
+        panics_tell_only_where();
         let paths = Paths { data: data.into(), records: records.into() };
         Arc::new(Self(SharedSession::new(Session::new(paths, Arc::new(SystemClock::new())))))
     }

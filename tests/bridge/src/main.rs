@@ -18,7 +18,7 @@ use axum::middleware::{Next, from_fn_with_state};
 use axum::response::{IntoResponse, Response};
 use axum::routing::post;
 use secundine_session::clock::SystemClock;
-use secundine_session::{Paths, Session, SharedSession};
+use secundine_session::{Paths, Session, SharedSession, panics_tell_only_where};
 
 /// The same rule as the window's, but for the address of the call.
 const CSP: &str = "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self'; \
@@ -33,6 +33,7 @@ struct Bridge {
 
 #[tokio::main(flavor = "current_thread")]
 async fn main() -> Result<(), Box<dyn Error>> {
+    panics_tell_only_where();
     let mut args = std::env::args_os().skip(1).map(PathBuf::from);
     let (Some(data), Some(records), Some(ui)) = (args.next(), args.next(), args.next()) else {
         return Err("usage: secundine-bridge DATA RECORDS UI".into());

@@ -78,7 +78,7 @@ passphrase: string, } | { "request": "salvage",
  */
 passphrase: string, } | { "request": "elsewhere", 
 /**
- * The request that failed: a baby's birth, a fact, an amendment or a retraction.
+ * The request that failed: a baby's birth, a fact, an amendment or a retraction. Its `ago_ms` is counted anew.
  */
 what: Request, } | { "request": "wipe", 
 /**

@@ -49,7 +49,9 @@ fn turn(store: &Store, practice: &Practice, batch: &Batch) -> Result<Turned, Sto
     let mut work = Work { store, practice, here, entries: Vec::new() };
     let mut unread = 0;
     for record in &batch.records {
+        let (record, vouched) = Record::vouched(store, record)?;
         match Record::decode(record) {
+            Ok(record) if vouched && record.undoes.is_none() && keepable(&record) => work.take_vouched(record)?,
             Ok(record) if markable(&record) => work.take(record)?,
             Err(Unreadable::Newer(form)) => return Err(StoreError::Newer(i64::from(form))),
             Ok(_) | Err(Unreadable::Nothing) => unread += 1,
@@ -62,7 +64,12 @@ fn turn(store: &Store, practice: &Practice, batch: &Batch) -> Result<Turned, Sto
 /// Whether a record is one that this program writes: whoever can write files here can seal others.
 fn markable(record: &Record) -> bool {
     let kind = is_mark(&record.fact) || matches!(record.fact, Fact::Noted { .. }) || record.undoes.is_some();
-    kind && record.birth != Some(BirthId::PRACTICE) && record.fact.check().is_ok()
+    kind && record.amends.is_none() && keepable(record)
+}
+
+/// Whether a record can stand in a chart.
+fn keepable(record: &Record) -> bool {
+    record.birth != Some(BirthId::PRACTICE) && record.fact.check().is_ok()
 }
 
 struct Work<'a> {
@@ -93,6 +100,18 @@ impl Work<'_> {
         };
         self.here = Some(birth);
         self.write(birth, fact, occurred, recorded, None);
+        Ok(())
+    }
+
+    /// What could not be saved while the practice was open: it names its birth, or opens a chart. Marks that were made after
+    /// the lock belong to its birth only if it opened one.
+    fn take_vouched(&mut self, record: Record) -> Result<(), StoreError> {
+        let Record { birth, fact, occurred, recorded, amends, .. } = record;
+        let birth = birth.unwrap_or_else(|| {
+            let opened = self.open_chart(&occurred, &recorded);
+            *self.here.insert(opened)
+        });
+        self.write(birth, fact, occurred, recorded, amends);
         Ok(())
     }
 

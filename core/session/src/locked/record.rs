@@ -1,9 +1,11 @@
-//! What is written into the inbox: one mark, or the taking back of one. Every record has the same length, so that lengths
-//! on disk do not tell one mark from another.
+//! What is written into the inbox: one mark, or the taking back of one. Every such record has the same length, so that
+//! lengths on disk do not tell one mark from another. What could not be saved in the database is written in the same form
+//! and signed, since the practice was open: it may be any fact, and amend an entry.
 
-use secundine_domain::entry::{BirthId, Entry};
+use secundine_domain::entry::{Amendment, BirthId, Entry};
 use secundine_domain::fact::Fact;
 use secundine_domain::time::{Occurred, Stamp};
+use secundine_store::{Store, StoreError};
 use serde::{Deserialize, Serialize};
 use zeroize::Zeroizing;
 
@@ -11,6 +13,8 @@ use zeroize::Zeroizing;
 pub(super) const FORM: u32 = 1;
 /// Records are filled up to a multiple of this.
 const STEP: usize = 1024;
+/// Bytes of a signature.
+const SEAL: usize = 64;
 
 /// A record of the inbox.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -23,6 +27,9 @@ pub(super) struct Record {
     pub recorded: Stamp,
     /// The mark that is taken back: what and when.
     pub undoes: Option<Undone>,
+    /// The entry that it amends.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub amends: Option<Amendment>,
 }
 
 /// Names a mark that has no id yet: no two are written at the same moment.
@@ -49,15 +56,36 @@ struct Version {
 impl Record {
     pub(super) fn new(birth: Option<BirthId>, fact: Fact, occurred: Occurred, recorded: Stamp, undoes: Option<Entry>) -> Self {
         let undoes = undoes.map(|entry| Undone { fact: entry.fact, recorded: entry.recorded });
-        Self { v: FORM, birth, fact, occurred, recorded, undoes }
+        Self { v: FORM, birth, fact, occurred, recorded, undoes, amends: None }
     }
 
     /// JSON, filled up with spaces.
     pub(super) fn encode(&self) -> Result<Zeroizing<Vec<u8>>, serde_json::Error> {
-        let mut bytes = Zeroizing::new(serde_json::to_vec(self)?);
-        let filled = bytes.len().next_multiple_of(STEP);
-        bytes.resize(filled, b' ');
+        self.filled(0)
+    }
+
+    /// The same, and after it the signature of this practice's device.
+    pub(super) fn encode_vouched(&self, store: &Store) -> Result<Zeroizing<Vec<u8>>, serde_json::Error> {
+        let mut bytes = self.filled(SEAL)?;
+        let seal = store.vouch(&bytes);
+        bytes.extend(seal);
         Ok(bytes)
+    }
+
+    /// Filled up so that with so many bytes more it is a multiple of the step.
+    fn filled(&self, more: usize) -> Result<Zeroizing<Vec<u8>>, serde_json::Error> {
+        let mut bytes = Zeroizing::new(serde_json::to_vec(self)?);
+        let filled = (bytes.len() + more).next_multiple_of(STEP);
+        bytes.resize(filled - more, b' ');
+        Ok(bytes)
+    }
+
+    /// Parts a record from its signature, where a device of this practice has signed it; tells whether it has.
+    pub(super) fn vouched<'a>(store: &Store, bytes: &'a [u8]) -> Result<(&'a [u8], bool), StoreError> {
+        match bytes.split_last_chunk::<SEAL>() {
+            Some((signed, seal)) if store.is_vouched(signed, seal)? => Ok((signed, true)),
+            _ => Ok((bytes, false)),
+        }
     }
 
     pub(super) fn decode(bytes: &[u8]) -> Result<Self, Unreadable> {
@@ -81,7 +109,7 @@ mod tests {
         let zone = Some("America/Argentina/ComodRivadavia".to_owned());
         let now = Stamp { wall_ms: 1_795_570_800_000, offset_min: -180, zone, boot };
         let undoes = undoes.map(|fact| Undone { fact, recorded: now.clone() });
-        Record { v: FORM, birth, fact, occurred: Occurred::Marked(now.clone()), recorded: now, undoes }
+        Record { v: FORM, birth, fact, occurred: Occurred::Marked(now.clone()), recorded: now, undoes, amends: None }
     }
 
     #[test]
@@ -99,6 +127,14 @@ mod tests {
             assert_eq!(bytes.len(), STEP, "{record:?}");
             assert_eq!(Record::decode(&bytes), Ok(record));
         }
+    }
+
+    #[test]
+    fn a_record_from_before_amendments_is_read() {
+        let old = record(None, Fact::BabyBorn { baby: 1 }, None);
+        let bytes = old.encode().unwrap();
+        assert!(!String::from_utf8_lossy(&bytes).contains("amends"));
+        assert_eq!(Record::decode(&bytes), Ok(old));
     }
 
     #[test]
