@@ -293,3 +293,64 @@ test("a rehearsal never rests", { timeout: 60_000 }, async (t) => {
   assert.ok((await at(hand, "strip").count()) > 0);
   assert.equal((await call(hand, { request: "status" })).door, "open");
 });
+
+/** From here on the system refuses every write past so many bytes into a file; `unlimited` lifts it. */
+function limitFiles(bridge, bytes) {
+  execFileSync("prlimit", ["--pid", String(bridge.pid), `--fsize=${bytes}:unlimited`]);
+}
+
+test("what the disk refuses is kept elsewhere and comes into the chart at the next unlocking", { timeout: 60_000 }, async (t) => {
+  const { bridge, hand } = await emptyPhone(t, browser);
+  const look = looker(hand);
+  await createPractice(hand);
+  await hand.tap('[data-test="baby-born"]');
+  await hand.find('[data-test="mark-cord_clamped"]');
+  limitFiles(bridge, 4096);
+  await sleep(1_500);
+  await hand.tap('[data-test="mark-cord_clamped"]');
+  await at(hand, "not-saved-elsewhere").waitFor();
+  await look("not-saved");
+  await hand.tap('[data-test="not-saved-elsewhere"]');
+  await hand.page.locator("[data-test=not-saved]", { hasText: "Kept elsewhere" }).waitFor();
+  await look("kept-elsewhere");
+  await hand.tap('[data-test="not-saved-dismiss"]');
+
+  // A sheet can go there too, and so does a retraction.
+  await hand.tap('[data-test="more"]');
+  await hand.tap('[data-test="enter-noted"]');
+  await hand.type('[data-test="note-text"]', "Father holds the lamp");
+  await hand.tap('[data-test="save"]');
+  await hand.tap('[data-test="sheet-elsewhere"]');
+  await at(hand, "note-text").waitFor({ state: "detached" });
+  assert.match(await hand.textOf('[data-test="band-elsewhere"]'), /2 entries/);
+  await look("elsewhere");
+  await hand.tap('[data-test="tab-timeline"]');
+  assert.doesNotMatch(await hand.textOf('[data-test="timeline"]'), /Cord clamped|lamp/);
+  await hand.page.evaluate(() => window.scrollTo(0, 0));
+  limitFiles(bridge, "unlimited");
+  await hand.tap('[data-test="elsewhere-lock"]');
+  await hand.tap('[data-test="locked-unlock"]');
+  await hand.type('[data-test="passphrase"]', PASSPHRASE);
+  await hand.tap('[data-test="unlock"]');
+  await at(hand, "drained-done").waitFor();
+  await hand.tap('[data-test="drained-done"]');
+  await hand.tap('[data-test="birth"]');
+  await hand.tap('[data-test="tab-timeline"]');
+  for (const what of ["Cord clamped", "Father holds the lamp"]) await hand.page.locator("[data-test=timeline]", { hasText: what }).waitFor();
+  assert.equal(await at(hand, "band-elsewhere").count(), 0);
+  assert.deepEqual(hand.problems, []);
+});
+
+/** Overwrites one page in the middle of the database. */
+function damage(folder) {
+  const name = readdirSync(folder).find((file) => file.endsWith(".db"));
+  const path = join(folder, name);
+  const pages = statSync(path).size / 4096;
+  assert.ok(pages > 8, `${pages} pages`);
+  const file = openSync(path, "r+");
+  const bytes = Buffer.alloc(256);
+  const place = Math.floor(pages / 2) * 4096 + 1024;
+  readSync(file, bytes, 0, bytes.length, place);
+  writeSync(file, bytes.map((byte) => byte ^ 0xff), 0, bytes.length, place);
+  closeSync(file);
+}
