@@ -21,7 +21,7 @@ help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
 	@echo 'make test   every check, from units to the real window'
 	@echo 'make bench  measure, beside floors taken in the same run'
-	@echo 'make soak   the long forms of the tests (hours)'
+	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
 	@echo 'make lint   formatting, lints and types only'
 
 # --- set-up ---------------------------------------------------------------------------------------------------------
@@ -106,7 +106,33 @@ e2e: ui tests/e2e/node_modules/.package-lock.json
 bench: tools-test ui
 	cargo bench -p secundine-tests
 
-soak: tools-test ui
-	cargo test --workspace $(FEATURES) --release --no-fail-fast -- --ignored --nocapture
-	SECUNDINE_POWER_STATES=100000 cargo test -p secundine-faults --release -- --ignored --nocapture
-	SECUNDINE_KILLS=10000 PROPTEST_CASES=100000 cargo test --workspace $(FEATURES) --release --no-fail-fast
+# Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
+LONG := cargo test --release
+SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits
+.PHONY: $(SOAK)
+
+soak: $(SOAK)
+
+soak-kills: tools-test
+	SECUNDINE_KILLS=10000 $(LONG) -p secundine-tests --test kill -- --nocapture
+
+soak-syscalls: tools-test
+	SECUNDINE_EVERY=1 $(LONG) -p secundine-tests --test syscalls -- --nocapture
+
+soak-power: tools-test
+	SECUNDINE_POWER_STATES=100000 $(LONG) -p secundine-faults --test power -- --ignored --nocapture
+
+soak-failing: tools-test
+	$(LONG) -p secundine-faults --test failing -- --ignored --nocapture
+
+soak-births: tools-test
+	SECUNDINE_BIRTHS=1000 $(LONG) -p secundine-tests --test simulate -- --nocapture
+
+soak-laws: tools-test
+	PROPTEST_CASES=100000 PROPTEST_MAX_GLOBAL_REJECTS=1000000 $(LONG) -p secundine-domain --test laws
+
+soak-clocks: tools-test
+	PROPTEST_CASES=100000 $(LONG) -p secundine-domain --test clock_histories
+
+soak-bits: tools-test
+	$(LONG) -p secundine-store --test chain_bits -- --ignored --nocapture

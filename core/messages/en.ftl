@@ -211,7 +211,12 @@ error-no-device-store = This device has no key store that the app can use. Use t
 error-recovery-slip = There is a slip of the pen in this key. Compare it with the sheet, letter by letter.
 error-names-hidden = The names are hidden, since nobody had touched for a while. The passphrase shows them.
 names-hidden = hidden
-error-damaged-store = The store cannot be read with its key. Nothing was changed. Copy the folder before anything else, then restore a backup.
+error-keys-missing = Both key files of this practice are missing. Its records are still here, but nothing on this device can open them. A backup can bring the practice back.
+error-not-read = The store could not be read just now. Nothing was changed. Close the app, open it again and try again.
+error-damaged-store = The store is damaged. Nothing was changed. Read what is left of it, or restore a backup.
+error-nothing-read = Nothing of the store could be read. Nothing was changed. Keep the folder as it is; a backup can bring the records back.
+error-not-damaged = Every entry of this store fits: there is nothing to build anew. Unlock the practice as usual.
+error-read-only = The store is damaged and is only read now: nothing can be written or checked. Write it on paper, and build the store anew.
 error-newer-store = This practice was written by a newer version of Secundine. Update the app; nothing was changed.
 error-in-use = The practice is open in another window. Close that one first.
 error-full = The device is full. Free some space and try again, and write it on paper now.
@@ -278,18 +283,57 @@ verify-fits = { $entries ->
 verify-misfit-page = Page { $page } of the database file is damaged. Copy the folder before anything else, then restore a backup.
 verify-misfit-file = The database file is damaged or not whole. Copy the folder before anything else, then restore a backup.
 verify-misfit-tables = The tables of the database were changed by another program. Each entry fits.
-verify-misfit-missing = Entry { $n } of device { $device } is missing: it was removed after it was written.
+verify-misfit-missing = Entry { $n } of device { $device } is missing: it was removed after it was written, or lost when the store was damaged.
 verify-misfit-twice = The number { $n } of device { $device } stands on two entries: one was put in.
 verify-misfit-changed = Entry { $n } of device { $device } was changed after it was written.
 verify-misfit-unlinked = Entry { $n } of device { $device } does not follow from the one before it: it was replaced or put in.
 verify-misfit-unsigned = Entry { $n } of device { $device } is not signed by this device.
 verify-misfit-no-key = Entry { $n } of device { $device } cannot be checked: the device's key is missing or damaged.
 verify-misfit-other-key = Entry { $n } of device { $device } stands with the key of another device.
-verify-misfit-cut-off = Entry { $n } of device { $device } was written and is not here: the database was cut off before it, or is an older copy.
+verify-misfit-cut-off = Entry { $n } of device { $device } was written and is not here: the database was cut off or damaged, or is an older copy.
 verify-misfit-rewritten = Entry { $n } of device { $device } is not the one that was first written there: the entries were written anew, or on an older copy.
 verify-head-at = The end was held against the head, which tells of entry { $n }.
 verify-head-nothing = There is no head to compare the end with: an entry that was cut off at the end would not show.
 verify-head-unreadable = The head cannot be read: an entry that was cut off at the end would not show.
+
+## What was read of a damaged store
+
+salvage-none-missing = No entry is known to be missing.
+salvage-missing = { $n ->
+    [1] Entry { $first } of device { $device } is missing.
+   *[other] Entries { $first } to { $last } of device { $device } are missing, { $n } in all.
+}
+salvage-missing-more = { $n ->
+    [1] One more entry is missing.
+   *[other] { $n } more entries are missing.
+}
+salvage-births = { $n ->
+    [1] Of one birth something is missing or cannot be proved. What is missing may belong to others as well.
+   *[other] Of { $n } births something is missing or cannot be proved. What is missing may belong to others as well.
+}
+salvage-unprovable = { $n ->
+    [1] One entry cannot be proved: the entry before it, or the key of its device, is missing. It is kept.
+   *[other] { $n } entries cannot be proved: the entry before each, or the key of its device, is missing. They are kept.
+}
+salvage-contradicting = { $n ->
+    [1] One entry contradicts the others or is not signed by its device. It was left out.
+   *[other] { $n } entries contradict the others or are not signed by their device. They were left out.
+}
+salvage-unreadable = { $n ->
+    [1] One entry cannot be understood. It was left out.
+   *[other] { $n } entries cannot be understood. They were left out.
+}
+salvage-newer = { $n ->
+    [1] One entry was written by a newer version of Secundine. It is kept; update the app to read its birth.
+   *[other] { $n } entries were written by a newer version of Secundine. They are kept; update the app to read their births.
+}
+salvage-pages = { $n ->
+    [1] One page of the database cannot be read whole.
+   *[other] { $n } pages of the database cannot be read whole.
+}
+salvage-unchecked = The start of the file is lost, so the pages could not be checked. Each entry was checked by itself.
+salvage-head = The head cannot be read: an entry that was lost at the end would not show.
+salvage-inbox = The key of the inbox is lost: marks that were made while locked and not brought in yet cannot be read.
 
 ## The examination
 

@@ -23,7 +23,7 @@ const CASES: &[Case] = &[
         fs::write(desk.data(PASSPHRASE_KEY), &whole[..60]).unwrap();
     }),
     ("the passphrase's key file is gone", "damaged_key", |desk| fs::remove_file(desk.data(PASSPHRASE_KEY)).unwrap()),
-    ("both key files are gone", "no_practice", |desk| {
+    ("both key files are gone", "damaged_key", |desk| {
         [PASSPHRASE_KEY, RECOVERY_KEY].iter().for_each(|name| fs::remove_file(desk.data(name)).unwrap());
     }),
     ("the database is gone", "damaged_store", |desk| fs::remove_file(desk.data(DATABASE)).unwrap()),

@@ -10,41 +10,43 @@
     reason = "a test may stop at the first surprise, and tells its seed"
 )]
 
+mod chance;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::io::{BufRead, BufReader};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
-use std::time::{Duration, SystemTime, UNIX_EPOCH};
+use std::time::Duration;
 
+use chance::{Chance, seed_of_now, variable};
 use secundine_domain::entry::EntryId;
 use secundine_domain::fact::Practice;
 use secundine_session::api::{Request, Response};
 use secundine_session::clock::SystemClock;
 use secundine_session::{Paths, Session};
 
-const PASSPHRASE: &str = "seven quiet herons";
 /// How far the clock after a kill may be from the one read here, ms: the pipe and a busy machine stand between the two.
 const CLOCK_MS: i64 = 1_000;
 
 #[test]
 fn no_acknowledged_entry_is_lost_and_the_clock_runs_on() {
     let kills: u32 = variable("SECUNDINE_KILLS").unwrap_or(200);
-    let seed = variable("SECUNDINE_SEED").unwrap_or_else(|| SystemTime::now().duration_since(UNIX_EPOCH).unwrap().as_secs());
+    let seed = variable("SECUNDINE_SEED").unwrap_or_else(seed_of_now);
     eprintln!("SECUNDINE_KILLS={kills} SECUNDINE_SEED={seed}");
     let folder = tempfile::tempdir().unwrap();
-    found(folder.path());
+    let recovery = found(folder.path());
     let mut chance = Chance(seed);
     let mut known = Known::default();
     for round in 0..kills {
-        let killed = until_killed(folder.path(), round, &known, &mut chance);
+        let killed = until_killed(folder.path(), &recovery, round, &known, &mut chance);
         known.learn(&killed);
     }
     eprintln!("{} entries acknowledged in {} births, {} read back", known.count(), known.births.len(), known.read_back);
     assert!(known.count() > kills as usize, "too little was written to be a test: {}", known.count());
     assert!(known.read_back > kills / 4, "too little was read back: {}", known.read_back);
-    everything_is_there(folder.path(), &known);
+    everything_is_there(folder.path(), recovery, &known);
 }
 
 /// A line of the scribe, and when it came on the clock that runs through suspend.
@@ -121,10 +123,10 @@ impl Known {
 }
 
 /// Starts a scribe, kills it at a moment of chance, and gives every whole line that it wrote.
-fn until_killed(folder: &Path, round: u32, known: &Known, chance: &mut Chance) -> Vec<Heard> {
+fn until_killed(folder: &Path, recovery: &str, round: u32, known: &Known, chance: &mut Chance) -> Vec<Heard> {
     let mut scribe = Command::new(env!("CARGO_BIN_EXE_scribe"))
         .arg(folder)
-        .args([PASSPHRASE, &round.to_string()])
+        .args([recovery, &round.to_string()])
         .args(known.ask.iter().map(EntryId::to_string))
         .stdout(Stdio::piped())
         .spawn()
@@ -168,7 +170,8 @@ fn listen(scribe: &mut Child) -> Receiver<Heard> {
     receiver
 }
 
-fn found(folder: &Path) {
+/// Founds a practice, and gives what opens it quickly.
+fn found(folder: &Path) -> String {
     let practice = Practice {
         name: "Heron House".to_owned(),
         practitioner: "Ida".to_owned(),
@@ -176,14 +179,16 @@ fn found(folder: &Path) {
         protocol: Some("who".to_owned()),
     };
     let mut session = session(folder);
-    session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
+    let found = Request::CreatePractice { practice, passphrase: "seven quiet herons".to_owned() };
+    let Response::CreatePractice { recovery } = session.call(found).unwrap() else { unreachable!() };
     session.call(Request::Lock).unwrap();
+    recovery.identity
 }
 
 /// At the end: every acknowledged entry of every birth, and no number missing between the first and the last.
-fn everything_is_there(folder: &Path, known: &Known) {
+fn everything_is_there(folder: &Path, recovery: String, known: &Known) {
     let mut session = session(folder);
-    session.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    session.call(Request::Unlock { passphrase: recovery }).unwrap();
     let Response::Births { births, count } = session.call(Request::Births { skip: 0, take: u32::MAX }).unwrap() else {
         unreachable!()
     };
@@ -210,21 +215,4 @@ fn session(folder: &Path) -> Session {
 fn boottime_ms() -> i64 {
     let time = rustix::time::clock_gettime(rustix::time::ClockId::Boottime);
     time.tv_sec * 1000 + time.tv_nsec / 1_000_000
-}
-
-fn variable<T: std::str::FromStr>(name: &str) -> Option<T> {
-    std::env::var(name).ok().map(|text| text.parse().unwrap_or_else(|_| unreachable!("{name} is no number: {text}")))
-}
-
-/// Numbers by chance, the same for the same seed: splitmix64, public domain.
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, limit: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut mixed = self.0;
-        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (mixed ^ (mixed >> 31)) % limit
-    }
 }

@@ -121,6 +121,19 @@ proptest! {
     }
 
     #[test]
+    fn as_time_passes_no_distance_to_now_becomes_less(events in events(), later in 0..2 * HOUR, running_clock in prop::bool::weighted(0.8)) {
+        let mut phone = lived(running_clock, &events);
+        let to_now = |phone: &Phone| -> Vec<i64> {
+            let chart = phone.chart();
+            phone.entries.iter().map(|entry| chart.until(&entry.occurred, &phone.now()).ms).collect()
+        };
+        let early = to_now(&phone);
+        phone.pass(later);
+        let late = to_now(&phone);
+        prop_assert!(early.iter().zip(&late).all(|(early, late)| early <= late), "{:?} then {:?}", early, late);
+    }
+
+    #[test]
     fn a_change_that_the_running_clock_saw_is_taken_out_across_a_restart(
         before in vec(event(), 0..8),
         after in vec(event(), 0..8),

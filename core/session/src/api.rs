@@ -380,7 +380,7 @@ pub enum Response {
 /// How things stand.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct StatusView {
-    /// None, locked or open.
+    /// None, without its keys, locked or open.
     pub door: Door,
     /// The practice, when open.
     pub practice: Option<Practice>,
@@ -412,6 +412,9 @@ pub struct StatusView {
 pub enum Door {
     /// Nothing is here yet.
     NoPractice,
+    /// A practice is here, and both its key files are missing: only a backup brings it back. Founding anew keeps its
+    /// database under another name.
+    KeysMissing,
     /// A passphrase is needed.
     Locked,
     /// Open.
@@ -513,6 +516,8 @@ pub enum ErrorCode {
     DamagedKey,
     /// The key store of this device's system does not open the practice; the passphrase does.
     Device,
+    /// The system could not read the files just now; whether they are damaged is not known.
+    NotRead,
     /// The store is damaged.
     DamagedStore,
     /// The store was written by a later version.

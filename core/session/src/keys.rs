@@ -37,7 +37,7 @@ impl Keys {
         attempt: impl FnOnce(&Path) -> Result<T, StoreError>,
     ) -> Result<T, ApiError> {
         if !Store::exists(&self.folder) {
-            return Err(StoreError::NoPractice.into());
+            return Err(Store::absent(&self.folder).into());
         }
         if let seconds @ 1.. = self.wait(now) {
             let message = Message::new("error-wait").with("seconds", seconds);

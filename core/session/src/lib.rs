@@ -11,6 +11,7 @@ mod panics;
 mod practice;
 mod recovery;
 pub mod rehearsal;
+pub mod salvage;
 mod session;
 mod shared;
 pub mod verify;

@@ -12,7 +12,7 @@ use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Stored};
 
-use crate::api::{ApiError, DrainedView, ErrorCode, VerifyView};
+use crate::api::{ApiError, DrainedView, ErrorCode, SalvageView, VerifyView};
 use crate::hide;
 use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::verify;
@@ -24,6 +24,8 @@ pub(crate) struct OpenPractice {
     births: HashMap<BirthId, Vec<Stored>>,
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
+    /// What was read of a damaged store, which is open to be read only.
+    salvage: Option<SalvageView>,
 }
 
 /// Milliseconds between two beats of one run.
@@ -62,7 +64,7 @@ impl Draft {
 impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
-        let mut open = Self { store, described, births: HashMap::new(), runs: Vec::new() };
+        let mut open = Self { store, described, births: HashMap::new(), runs: Vec::new(), salvage: None };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -71,7 +73,17 @@ impl OpenPractice {
     /// A practice that was here.
     pub(crate) fn open(store: Store) -> Result<Self, ApiError> {
         let (described, runs) = (description(&store)?, store.runs()?);
-        Ok(Self { store, described, births: HashMap::new(), runs })
+        Ok(Self { store, described, births: HashMap::new(), runs, salvage: None })
+    }
+
+    /// A damaged practice, as far as it could be read.
+    pub(crate) fn open_damaged(store: Store, salvage: SalvageView) -> Result<Self, ApiError> {
+        Ok(Self { salvage: Some(salvage), ..Self::open(store)? })
+    }
+
+    /// What was read of a damaged store; none where the practice can be written.
+    pub(crate) fn salvage(&self) -> Option<&SalvageView> {
+        self.salvage.as_ref()
     }
 
     /// Makes a backup at this path.

@@ -150,6 +150,7 @@ impl Session {
         let door = match active {
             Some(_) => Door::Open,
             None if Store::exists(&self.paths.data) => Door::Locked,
+            None if Store::keys_missing(&self.paths.data) => Door::KeysMissing,
             None => Door::NoPractice,
         };
         StatusView {
@@ -159,8 +160,8 @@ impl Session {
             locked,
             drained: None,
             names_hidden: self.hidden,
-            salvage: None,
-            read_only: false,
+            salvage: active.and_then(|open| open.salvage().cloned()),
+            read_only: active.is_some_and(|open| open.salvage().is_some()),
             low_space: door != Door::NoPractice && low_space(&self.paths.data),
             elsewhere: self.kept.entries,
             device_key: self.keys.by_device(),

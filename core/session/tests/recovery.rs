@@ -141,7 +141,7 @@ fn an_identity_may_be_typed_in_groups_in_lines_and_in_small_letters() {
 fn a_slip_is_told_and_counts_as_no_try() {
     let mut desk = Desk::new();
     let identity = desk.recovery.identity.clone();
-    let mut slips: Vec<String> = vec![String::new(), "seven quiet herons".to_owned(), identity[..73].to_owned()];
+    let mut slips: Vec<String> = vec![String::new(), "seven quiet herons".to_owned(), identity.chars().take(73).collect()];
     for place in 16..identity.len() {
         let mut letters: Vec<char> = identity.chars().collect();
         letters[place] = if letters[place] == 'Q' { 'P' } else { 'Q' };

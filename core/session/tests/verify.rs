@@ -180,7 +180,7 @@ fn the_command_says_what_it_found_and_ends_with_it() {
     assert_eq!((said.as_str(), code), ("There is no practice on this device yet.\n", 2));
     for args in [[].as_slice(), &["verify"], &["check", "x"], &["verify", "x", "y"]] {
         let (said, code) = command(args, "");
-        assert!(said.starts_with("Usage: secundine verify FOLDER") && code == 2, "{args:?} {said}");
+        assert!(said.starts_with("Usage, with the passphrase on standard input:") && code == 2, "{args:?} {said}");
     }
 
     fs::remove_file(practised.file(HEAD)).unwrap();

@@ -147,8 +147,8 @@ impl<W: Write> Writer<W> {
 }
 
 /// Reads an archive, a line at a time.
-pub(crate) struct Reader<R> {
-    input: R,
+pub(crate) struct Reader<'a> {
+    input: &'a mut dyn BufRead,
     hash: Sha256,
     line: Vec<u8>,
     pub header: Header,
@@ -157,14 +157,14 @@ pub(crate) struct Reader<R> {
     entries: u64,
 }
 
-impl<R: BufRead> Reader<R> {
+impl<'a> Reader<'a> {
     /// Reads the header.
     ///
     /// # Errors
     /// [`StoreError::Newer`] for a later form, [`StoreError::DamagedBackup`] for what is no archive.
-    pub(crate) fn new(mut input: R) -> Result<Self, StoreError> {
+    pub(crate) fn new(input: &'a mut dyn BufRead) -> Result<Self, StoreError> {
         let mut line = Vec::new();
-        read_line(&mut input, &mut line)?;
+        read_line(input, &mut line)?;
         let Version { form } = parse(&line)?;
         if form > FORM {
             return Err(StoreError::Newer(form.into()));
@@ -178,7 +178,7 @@ impl<R: BufRead> Reader<R> {
     /// # Errors
     /// [`StoreError::DamagedBackup`] where it is cut off or altered.
     pub(crate) fn next(&mut self) -> Result<Option<Item>, StoreError> {
-        read_line(&mut self.input, &mut self.line)?;
+        read_line(self.input, &mut self.line)?;
         let line: Line = parse(&self.line)?;
         if let Line::End(EndLine { end }) = line {
             return self.end(&end).map(|()| None);
@@ -223,7 +223,7 @@ pub(crate) fn damaged(why: impl ToString) -> StoreError {
     StoreError::DamagedBackup(why.to_string())
 }
 
-fn read_line(input: &mut impl BufRead, line: &mut Vec<u8>) -> Result<(), StoreError> {
+fn read_line(input: &mut dyn BufRead, line: &mut Vec<u8>) -> Result<(), StoreError> {
     line.clear();
     input.take(LINE_MAX).read_until(b'\n', line).map_err(damaged)?;
     match line.last() {

@@ -152,18 +152,18 @@ pub fn check_backup(backup: impl Read, digits: &str) -> Result<(u64, u64), Store
 }
 
 fn check(backup: impl Read, key: &DataKey) -> Result<(u64, u64), StoreError> {
-    entries(backup, key, |reader| check_entries(reader))
+    entries(backup, key, check_entries)
 }
 
 /// The same for the plain archive that lies sealed in a backup.
 ///
 /// # Errors
 /// [`StoreError`] says what is wrong with it.
-pub fn check_archive(archive: impl BufRead) -> Result<(u64, u64), StoreError> {
-    check_entries(&mut Reader::new(archive)?)
+pub fn check_archive(mut archive: impl BufRead) -> Result<(u64, u64), StoreError> {
+    check_entries(&mut Reader::new(&mut archive)?)
 }
 
-fn check_entries(reader: &mut Reader<impl BufRead>) -> Result<(u64, u64), StoreError> {
+fn check_entries(reader: &mut Reader<'_>) -> Result<(u64, u64), StoreError> {
     Walk::along(reader, |walk, kept| {
         let step = walk.step(&kept, || None);
         // What is missing was told of when it was found to be so; the rest is worth keeping all the more.
@@ -212,7 +212,7 @@ impl KeyFiles {
 pub(crate) fn entries<T>(
     backup: impl Read,
     key: &DataKey,
-    take: impl FnOnce(&mut Reader<&mut dyn BufRead>) -> Result<T, StoreError>,
+    take: impl FnOnce(&mut Reader<'_>) -> Result<T, StoreError>,
 ) -> Result<T, StoreError> {
     let (taken, rest) = members(backup, |_, sealed| {
         let identity = key.whole_file_identity();
@@ -226,7 +226,7 @@ pub(crate) fn entries<T>(
                 DecryptError::ExcessiveWork { required, .. } => damaged(format!("asks for a work factor of {required}")),
                 other => damaged(other),
             })?;
-        take(&mut Reader::new(&mut BufReader::new(opened) as &mut dyn BufRead)?)
+        take(&mut Reader::new(&mut BufReader::new(opened))?)
     })?;
     match rest.len() >= BLOCK && rest.iter().all(|byte| *byte == 0) {
         true => Ok(taken),

@@ -112,6 +112,11 @@ impl DeviceKey {
         self.0.sign(text).to_bytes()
     }
 
+    /// This device's signature: its chain was here.
+    pub(crate) fn seal(&self, at: &Position) -> Seal {
+        self.sign(&at.signed_text())
+    }
+
     /// Binds entries of this device to the chain, in their order.
     ///
     /// # Errors
@@ -126,7 +131,7 @@ impl DeviceKey {
             if (entry.id.device, entry.id.n) != (device, at.n) {
                 return Err(StoreError::NotSaved(format!("the next entry is {} of this device, not {}", at.n, entry.id)));
             }
-            let seal = self.sign(&at.signed_text());
+            let seal = self.seal(&at);
             bound.push(Bound { birth, body, digest, at, seal });
         }
         Ok(bound)

@@ -64,6 +64,9 @@ pub(crate) fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | extra;
     let reading = |error: rusqlite::Error| StoreError::reading(&error);
     let log_kept = fs::metadata(folder.join(LOG)).is_ok_and(|log| log.len() > 0);
+    if !extra.contains(OpenFlags::SQLITE_OPEN_CREATE) {
+        there(folder)?;
+    }
     let connection = Connection::open_with_flags(folder.join(DATABASE), flags).map_err(reading)?;
     connection.busy_timeout(PATIENCE).map_err(reading)?;
     // Pages and texts are wiped as they are freed: after the lock nothing of them is in memory.
@@ -88,6 +91,41 @@ pub(crate) fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<
     Ok(connection)
 }
 
+/// Whether the database has anything in it. SQLite would take the log beside an empty one for a leftover, and remove it.
+fn there(folder: &Path) -> Result<(), StoreError> {
+    match fs::metadata(folder.join(DATABASE)) {
+        Ok(file) if file.len() > 0 => Ok(()),
+        Ok(_) => Err(StoreError::Damaged("the database is empty".to_owned())),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Err(StoreError::Damaged(error.to_string())),
+        Err(error) => Err(StoreError::reading_file(&error)),
+    }
+}
+
+/// Whether another window has the database open. Changes nothing.
+pub(crate) fn in_use(folder: &Path) -> bool {
+    if there(folder).is_err() {
+        return false;
+    }
+    begin_once();
+    let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
+    // Whoever reads has to get a lock before anything is looked at. Without the key it comes to nothing else.
+    let asked = Connection::open_with_flags(folder.join(DATABASE), flags).and_then(|connection| {
+        connection.busy_timeout(PATIENCE)?;
+        connection.execute_batch("PRAGMA cipher_log_level = NONE; PRAGMA locking_mode = EXCLUSIVE;")?;
+        connection.query_row("PRAGMA user_version", [], |_| Ok(()))
+    });
+    asked.is_err_and(|error| matches!(StoreError::reading(&error), StoreError::InUse))
+}
+
+/// A database in memory, whose pages are wiped as they are freed.
+pub(crate) fn in_memory() -> rusqlite::Result<Connection> {
+    begin_once();
+    let connection = Connection::open_in_memory()?;
+    connection.execute_batch("PRAGMA cipher_memory_security = ON; PRAGMA temp_store = MEMORY; PRAGMA secure_delete = ON;")?;
+    connection.execute_batch(TABLES)?;
+    Ok(connection)
+}
+
 /// Makes the folder of a practice, so that it is still there after a loss of power.
 pub(crate) fn make_folder(folder: &Path) -> io::Result<()> {
     fs::create_dir_all(folder)?;
@@ -97,6 +135,7 @@ pub(crate) fn make_folder(folder: &Path) -> io::Result<()> {
 /// A database without key files cannot be read here; it is set aside with its log, its head and what this device may have of
 /// its key, under a name of its own, not removed, in case a key file turns up in a backup.
 pub(crate) fn set_aside_without_key(folder: &Path) -> io::Result<()> {
+    crate::salvage::finish(folder)?;
     let files = [DATABASE, LOG, HEAD, DEVICE_KEY, DEVICE_NAME];
     let named = |n: u32, file: &str| folder.join(format!("without-key-{n}-{file}"));
     let free = (1..).find(|n| !files.iter().any(|file| named(*n, file).exists())).unwrap_or(u32::MAX);

@@ -40,9 +40,24 @@ pub enum StoreError {
     /// The wrap for this device is destroyed, but its system did not let go of the secret that opened it.
     #[error("the device's key store did not let go of its secret")]
     SecretLeft,
+    /// Both key files are missing, and the database is here.
+    #[error("both key files are missing")]
+    KeysMissing,
+    /// The system could not read the files just now; whether they are damaged is not known.
+    #[error("the store could not be read just now: {0}")]
+    NotRead(String),
     /// The database cannot be read with its key.
     #[error("the store is damaged: {0}")]
     Damaged(String),
+    /// Nothing of a damaged store could be read.
+    #[error("nothing of the store could be read")]
+    NothingRead,
+    /// It was to be built anew, and everything in it fits.
+    #[error("the store is not damaged")]
+    NotDamaged,
+    /// A damaged store that is only read.
+    #[error("the store is damaged and is only read")]
+    ReadOnly,
     /// Written by a later version of the program.
     #[error("the store has form {0}, which is newer than this program")]
     Newer(i64),
@@ -75,8 +90,17 @@ impl StoreError {
         match error.sqlite_error_code() {
             Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::InUse,
             Some(ErrorCode::DiskFull) => Self::Full,
+            // The system's own failures. A page whose code does not fit comes as any other.
+            Some(ErrorCode::SystemIoFailure | ErrorCode::CannotOpen | ErrorCode::PermissionDenied) => {
+                Self::NotRead(error.to_string())
+            }
             _ => Self::Damaged(error.to_string()),
         }
+    }
+
+    /// What a failure while reading a file beside the database means.
+    pub(crate) fn reading_file(error: &io::Error) -> Self {
+        Self::NotRead(error.to_string())
     }
 
     /// What a failure while writing a file beside the database means.

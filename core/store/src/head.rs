@@ -17,6 +17,7 @@ use ed25519_dalek::VerifyingKey;
 use secundine_domain::entry::DeviceId;
 
 use crate::chain::{Position, Seal, device_of};
+use crate::keys::write_named;
 
 /// Name of the head in the practice's folder.
 pub const HEAD: &str = "head";
@@ -79,6 +80,25 @@ impl Head {
     }
 }
 
+/// Keeps a copy of the head among those that were contradicted, once.
+pub(crate) fn keep_contradicted(folder: &Path) -> io::Result<()> {
+    let text = fs::read(folder.join(HEAD))?;
+    let free = free_name(folder);
+    if kept(folder).any(|path| fs::read(path).is_ok_and(|known| known == text)) {
+        return Ok(());
+    }
+    match free.file_name().and_then(|name| name.to_str()) {
+        Some(name) => write_named(folder, name, &text),
+        None => Ok(()),
+    }
+}
+
+fn kept(folder: &Path) -> impl Iterator<Item = PathBuf> {
+    let files = fs::read_dir(folder).into_iter().flatten().flatten();
+    let kept = |name: &str| name.starts_with(CONTRADICTED) && !name.ends_with(".unfinished");
+    files.filter(move |file| kept(&file.file_name().to_string_lossy())).map(|file| file.path())
+}
+
 fn free_name(folder: &Path) -> PathBuf {
     let named = |n: u32| folder.join(format!("{CONTRADICTED}{n}"));
     named((1..).find(|n| !named(*n).exists()).unwrap_or(u32::MAX))
@@ -91,13 +111,12 @@ pub(crate) fn read(folder: &Path, devices: &[VerifyingKey]) -> Told {
 
 /// How far the chains of these devices had come by the heads that were kept.
 pub(crate) fn contradicted(folder: &Path, devices: &[VerifyingKey]) -> Vec<(DeviceId, Position)> {
-    let files = fs::read_dir(folder).into_iter().flatten().flatten();
-    let kept = files.filter(|file| file.file_name().to_string_lossy().starts_with(CONTRADICTED));
-    kept.filter_map(|file| match read_file(&file.path(), devices) {
-        Told::Position(device, at) => Some((device, at)),
-        Told::Nothing | Told::Unreadable => None,
-    })
-    .collect()
+    kept(folder)
+        .filter_map(|path| match read_file(&path, devices) {
+            Told::Position(device, at) => Some((device, at)),
+            Told::Nothing | Told::Unreadable => None,
+        })
+        .collect()
 }
 
 fn read_file(path: &Path, devices: &[VerifyingKey]) -> Told {

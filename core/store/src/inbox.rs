@@ -16,7 +16,7 @@ use zeroize::Zeroizing;
 
 pub(crate) use drain::Row;
 pub use drain::{Batch, Drained, Turned};
-pub(crate) use identity::prepare;
+pub(crate) use identity::{DrainedRow, carry_over, prepare};
 
 use crate::keys::sync_folder;
 use crate::{StoreError, reserve};

@@ -53,6 +53,7 @@ fn parse(typed: &SecretString) -> Result<x25519::Identity, StoreError> {
 }
 
 /// The key of the database, as the 64 hexadecimal digits that SQLCipher takes; wiped when dropped.
+#[derive(Clone)]
 pub(crate) struct DataKey(Zeroizing<String>);
 
 impl DataKey {
@@ -66,6 +67,14 @@ impl DataKey {
     /// The statement that opens the database with this key and no further derivation.
     pub(crate) fn pragma(&self) -> Zeroizing<String> {
         Zeroizing::new(format!("PRAGMA key = \"x'{}'\"", self.0.as_str()))
+    }
+
+    /// The key itself.
+    pub(crate) fn bytes(&self) -> Zeroizing<[u8; 32]> {
+        let mut bytes = Zeroizing::new([0; 32]);
+        // It was made or checked as 64 hexadecimal digits.
+        let _ = hex::decode_to_slice(self.0.as_bytes(), bytes.as_mut_slice());
+        bytes
     }
 
     /// Wraps the key in both ways and gives the recovery identity, which is kept nowhere.
@@ -231,7 +240,7 @@ impl Store {
     pub(crate) fn key_of(folder: &Path, secret: Passphrase) -> Result<DataKey, StoreError> {
         match Self::exists(folder) {
             true => DataKey::by_secret(folder, secret),
-            false => Err(StoreError::NoPractice),
+            false => Err(Self::absent(folder)),
         }
     }
 }

@@ -16,6 +16,7 @@ mod platform;
 mod reserve;
 mod restore;
 mod runs;
+mod salvage;
 mod slots;
 mod store;
 mod verify;
@@ -36,6 +37,7 @@ pub use keys::{
 pub use platform::{PlatformError, PlatformKeys};
 pub use reserve::{RESERVE, RESERVE_BYTES, low_space};
 pub use restore::Restored;
+pub use salvage::{Missing, Report, SALVAGE_REPORT, salvage_pages};
 pub use slots::{DEVICE_NAME, Slot};
 pub use store::{Birth, Store, Stored, version};
 pub use verify::{HeadSeen, Misfit, MisfitKind, Verdict};

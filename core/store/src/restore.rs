@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
-use std::io::{self, BufRead};
+use std::io;
 use std::path::Path;
 
 use rusqlite::{Connection, params};
@@ -55,6 +55,8 @@ impl Store {
         if Self::exists(folder) {
             return Err(StoreError::AlreadyThere);
         }
+        // Else the next start would go on with it, over the practice that was put back.
+        Self::finish_wipe(folder)?;
         let keys = KeyFiles::read(open(backup)?)?;
         let (opened_by, key) = keys.open(secret)?;
         make_folder(folder)
@@ -155,7 +157,7 @@ impl<'a> Union<'a> {
         Ok(Self { store, connection, here, added: 0, known: 0, refused, forked: None, split: false })
     }
 
-    fn take_in(&mut self, reader: &mut Reader<impl BufRead>) -> Result<(), StoreError> {
+    fn take_in(&mut self, reader: &mut Reader<'_>) -> Result<(), StoreError> {
         Walk::along(reader, |walk, kept| match self.find(kept.device, kept.n) {
             Some(birth) if self.is_same(&kept, &birth)? => {
                 walk.pass(&kept);

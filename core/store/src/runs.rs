@@ -11,6 +11,7 @@ impl Store {
     /// # Errors
     /// [`StoreError`] when it cannot be written. No entry is at stake.
     pub fn beat(&mut self, run: &Run) -> Result<(), StoreError> {
+        self.writable()?;
         let written = self
             .connection
             .prepare_cached(

@@ -8,10 +8,10 @@ use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
 use crate::chain::{Bound, DeviceKey, Link, Position};
-use crate::database::{FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
-use crate::head::{self, Head, Told};
+use crate::database::{DATABASE, FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
+use crate::head::{self, HEAD, Head, Told};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
-use crate::{StoreError, inbox, reserve, restore};
+use crate::{StoreError, inbox, reserve, restore, salvage};
 
 /// The open store of one practice on this device.
 pub struct Store {
@@ -25,6 +25,8 @@ pub struct Store {
     pub(crate) folder: PathBuf,
     /// Set when a write failed in a way that leaves unknown what is on disk: nothing more is written until it is opened anew.
     broken: Option<String>,
+    /// It is a damaged store, as far as it could be read.
+    read_only: bool,
 }
 
 /// An entry with the SHA-256 of its stored bytes.
@@ -63,6 +65,19 @@ impl Store {
         key && !folder.join(restore::BEGUN).exists()
     }
 
+    /// Whether a practice that was worked with lost both its key files: its database and head are here, and nothing opens
+    /// them. A founding that was cut short leaves no head.
+    #[must_use]
+    pub fn keys_missing(folder: &Path) -> bool {
+        !Self::exists(folder) && folder.join(DATABASE).exists() && folder.join(HEAD).exists()
+    }
+
+    /// Why there is nothing to open where no key file is.
+    #[must_use]
+    pub fn absent(folder: &Path) -> StoreError {
+        if Self::keys_missing(folder) { StoreError::KeysMissing } else { StoreError::NoPractice }
+    }
+
     /// Founds a practice: random key, empty database, both key files. Gives the store and the recovery identity.
     ///
     /// # Errors
@@ -91,7 +106,7 @@ impl Store {
     /// [`StoreError`] says why not; nothing is changed.
     pub fn open(folder: &Path, passphrase: Passphrase) -> Result<Self, StoreError> {
         if !Self::exists(folder) {
-            return Err(StoreError::NoPractice);
+            return Err(Self::absent(folder));
         }
         Self::with_key(folder, DataKey::by_passphrase(folder, passphrase)?)
     }
@@ -102,7 +117,7 @@ impl Store {
     /// [`StoreError`] says why not; nothing is changed.
     pub fn open_with_identity(folder: &Path, identity: &Passphrase) -> Result<Self, StoreError> {
         if !Self::exists(folder) {
-            return Err(StoreError::NoPractice);
+            return Err(Self::absent(folder));
         }
         Self::with_key(folder, DataKey::by_identity(folder, identity)?)
     }
@@ -117,10 +132,11 @@ impl Store {
         inbox::prepare(&connection, folder)?;
         reserve::make(folder);
         let (last, head) = (Position::START, Head::new(folder, false));
-        Ok(Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None })
+        Ok(Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false })
     }
 
     pub(crate) fn with_key(folder: &Path, data: DataKey) -> Result<Self, StoreError> {
+        salvage::finish(folder).map_err(|error| StoreError::writing_file(&error))?;
         let connection = connect(folder, &data, OpenFlags::empty())?;
         // On a full disk the practice opens all the same; the inbox then stays as it was.
         let _ = inbox::prepare(&connection, folder);
@@ -130,7 +146,8 @@ impl Store {
         }
         let key = DeviceKey::own(&connection)?;
         let (last, head) = (Position::START, Head::new(folder, false));
-        let mut store = Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None };
+        let mut store =
+            Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false };
         store.last = store.find_last().map_err(|error| StoreError::reading(&error))?;
         if let Told::Position(device, at) = head::read(folder, &store.devices()?) {
             let own = device == store.key.id();
@@ -138,6 +155,29 @@ impl Store {
             store.head = Head::new(folder, !fits);
         }
         Ok(store)
+    }
+
+    /// A damaged store as far as it could be read: its entries lie in memory, and nothing of it is ever written.
+    pub(crate) fn reading(folder: &Path, data: DataKey, connection: Connection) -> Result<Self, StoreError> {
+        // It signs nothing.
+        let key = DeviceKey::random()?;
+        let (last, head) = (Position::START, Head::new(folder, false));
+        Ok(Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: true })
+    }
+
+    /// Whether it is a damaged store that is only read.
+    #[must_use]
+    pub fn is_read_only(&self) -> bool {
+        self.read_only
+    }
+
+    /// Whether it can be written, and it is known what is on disk.
+    pub(crate) fn writable(&self) -> Result<(), StoreError> {
+        match &self.broken {
+            _ if self.read_only => Err(StoreError::ReadOnly),
+            Some(reason) => Err(StoreError::NotSaved(reason.clone())),
+            None => Ok(()),
+        }
     }
 
     /// The folder of the practice.
@@ -158,7 +198,8 @@ impl Store {
     /// # Errors
     /// [`StoreError::Full`] or [`StoreError::NotSaved`]: the entry is NOT on disk. After a write that failed, nothing more
     /// is written until the store is opened anew, since what a failed sync left behind is unknown. An entry whose id is not
-    /// [`Store::next_id`] is refused before anything is written.
+    /// [`Store::next_id`] is refused before anything is written. [`StoreError::ReadOnly`] for a damaged store that is only
+    /// read.
     pub fn append(&mut self, entry: &Entry) -> Result<Stored, StoreError> {
         let stored = self.append_all(std::slice::from_ref(entry))?;
         stored.into_iter().next().ok_or_else(|| StoreError::NotSaved("no entry".to_owned()))
@@ -191,11 +232,6 @@ impl Store {
 
     fn insert(&mut self, entries: &[Entry], bound: &[Bound], row: Option<&inbox::Row>) -> Result<(), StoreError> {
         insert(&mut self.connection, entries, bound, row).map_err(|error| StoreError::writing(&error))
-    }
-
-    /// Whether it is known what is on disk.
-    pub(crate) fn writable(&self) -> Result<(), StoreError> {
-        self.broken.as_ref().map_or(Ok(()), |reason| Err(StoreError::NotSaved(reason.clone())))
     }
 
     /// What it means that a write failed. Unless the disk is only full, nothing is written any more.

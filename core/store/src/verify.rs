@@ -92,8 +92,12 @@ impl Store {
     /// Changes no entry; folds the log into the file. Takes time: each entry's signature is checked.
     ///
     /// # Errors
-    /// [`StoreError`] where the check itself could not be done. Damage is no error but a [`Misfit`].
+    /// [`StoreError`] where the check itself could not be done: [`StoreError::ReadOnly`] for a damaged store that is only
+    /// read. Damage is no error but a [`Misfit`].
     pub fn verify(&self) -> Result<Verdict, StoreError> {
+        if self.is_read_only() {
+            return Err(StoreError::ReadOnly);
+        }
         let devices = self.devices()?;
         let told = head::read(&self.folder, &devices);
         let head = match told {

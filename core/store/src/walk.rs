@@ -1,7 +1,6 @@
 //! Along the chains of an archive: whether each entry is what its device has signed.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::io::BufRead;
 
 use ed25519_dalek::VerifyingKey;
 use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId, StoredError};
@@ -41,7 +40,7 @@ impl Walk {
     /// # Errors
     /// [`StoreError::DamagedBackup`] where the archive is cut off or altered, or what `take` answers.
     pub(crate) fn along(
-        reader: &mut Reader<impl BufRead>,
+        reader: &mut Reader<'_>,
         mut take: impl FnMut(&mut Self, Kept) -> Result<(), StoreError>,
     ) -> Result<(), StoreError> {
         let mut walk = Self::default();

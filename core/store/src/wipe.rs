@@ -18,6 +18,7 @@ use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
 use crate::keys::{DEVICE_KEY, PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
 use crate::reserve::RESERVE;
+use crate::salvage::{UNFINISHED, is_set_aside};
 use crate::slots::{DEVICE_NAME, forget_secret};
 use crate::{PlatformKeys, Store, StoreError};
 
@@ -119,6 +120,8 @@ fn is_ours(name: &str) -> bool {
         || name == INBOX
         || name.starts_with(CONTRADICTED)
         || name.starts_with(WITHOUT_KEY)
+        || name == UNFINISHED
+        || is_set_aside(name)
         || name.strip_suffix(".unfinished").is_some_and(|name| [INBOX_RECIPIENT, DEVICE_NAME, RESERVE].contains(&name))
 }
 

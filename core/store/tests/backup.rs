@@ -379,6 +379,17 @@ fn a_damaged_key_file_is_no_obstacle_to_the_other_one_and_is_told() {
 }
 
 #[test]
+fn a_wipe_that_was_not_finished_never_goes_on_over_what_was_restored() {
+    let (founded, _) = Founded::with_birth(2);
+    let backup = founded.back_up("backup.tar");
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("wipe-begun"), "").unwrap();
+    Store::restore(folder.path(), &backup, founded.recovery.clone()).unwrap().0.close().unwrap();
+    Store::finish_wipe(folder.path()).unwrap();
+    assert!(Store::open_with_identity(folder.path(), &founded.recovery).is_ok());
+}
+
+#[test]
 fn a_database_without_keys_is_kept_when_a_practice_is_restored_beside_it() {
     let (founded, _) = Founded::with_birth(2);
     let backup = founded.back_up("backup.tar");

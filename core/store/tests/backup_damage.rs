@@ -108,7 +108,7 @@ fn one_that_was_cut_off_at_any_block_is_refused() {
     let older = Older::new();
     let mut store = older.founded.open();
     let blocks = older.backup.len() / 512;
-    assert!(blocks > 12 && older.backup.len() % 512 == 0);
+    assert!(blocks > 12 && older.backup.len().is_multiple_of(512));
     for block in 0..blocks {
         for length in [block * 512, block * 512 + 7] {
             older.is_refused(&mut store, &older.backup[..length], &format!("{length} bytes"));

@@ -5,7 +5,7 @@
 mod common;
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use common::backups::back_up;
 use common::{Founded, write};
@@ -55,7 +55,7 @@ struct World {
 
 impl World {
     /// Each device was restored from one backup of the first practice.
-    fn new(founded: &Founded, first: &PathBuf) -> Self {
+    fn new(founded: &Founded, first: &Path) -> Self {
         let folder = tempfile::tempdir().unwrap();
         let restored = |n: usize| Store::restore(&folder.path().join(n.to_string()), first, founded.recovery.clone());
         let stores = (0..DEVICES).map(|n| restored(n).unwrap().0).collect();
@@ -67,20 +67,20 @@ impl World {
         back_up(&self.stores[device], &self.folder.path().join(format!("{}.tar", self.backups)))
     }
 
-    fn restore(&mut self, backup: &PathBuf) -> Store {
+    fn restore(&mut self, backup: &Path) -> Store {
         self.backups += 1;
         Store::restore(&self.folder.path().join(format!("r{}", self.backups)), backup, self.recovery.clone()).unwrap().0
     }
 }
 
-fn add(store: &mut Store, backup: &PathBuf) -> u64 {
+fn add(store: &mut Store, backup: &Path) -> u64 {
     let restored = store.add_backup(backup).unwrap();
     assert!(restored.refused.is_empty() && !restored.renewed, "{restored:?}");
     assert_eq!(store.verify().unwrap().misfit, None);
     restored.added
 }
 
-fn play(steps: &[Step], founded: &Founded, first: &PathBuf) {
+fn play(steps: &[Step], founded: &Founded, first: &Path) {
     let mut world = World::new(founded, first);
     let mut latest = None;
     for step in steps {

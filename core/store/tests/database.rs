@@ -34,7 +34,7 @@ fn past_the_program_too_an_entry_is_never_changed_removed_or_replaced() {
             "an entry is never replaced",
         ),
         ("UPDATE device SET id = randomblob(16)", "a device keeps its id"),
-        ("UPDATE device SET seed = NULL", "a device keeps its id"),
+        ("UPDATE device SET seed = randomblob(32)", "a device keeps its id"),
         ("DELETE FROM device", "a device keeps its id"),
     ];
     let raw = founded.raw();

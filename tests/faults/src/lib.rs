@@ -25,6 +25,17 @@ mod vfs;
 
 pub use vfs::register;
 
+use std::path::Path;
+
+use tempfile::TempDir;
+
+/// A folder in memory where the system has such a place.
+#[must_use]
+pub fn folder() -> TempDir {
+    let memory = Path::new("/dev/shm");
+    if memory.is_dir() { tempfile::tempdir_in(memory).unwrap() } else { tempfile::tempdir().unwrap() }
+}
+
 /// Numbers by chance, the same for the same seed: splitmix64, public domain.
 #[derive(Clone)]
 pub struct Chance(pub u64);

@@ -34,14 +34,14 @@ struct Founded {
 
 impl Founded {
     fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
+        let folder = secundine_faults::folder();
         let (store, identity) = Store::create(folder.path(), passphrase()).unwrap();
         store.close().unwrap();
         Self { folder, identity }
     }
 
     fn copy(&self) -> TempDir {
-        let to = tempfile::tempdir().unwrap();
+        let to = secundine_faults::folder();
         copy(self.folder.path(), to.path());
         to
     }
@@ -79,7 +79,7 @@ fn with_fault(founded: &Founded, steps: &[Step], fault: Fault, told: &mut Told) 
     let mut killed = Vec::new();
     let mut broken = |played: &Played| {
         // As a kill at this moment would leave it.
-        let copied = tempfile::tempdir().unwrap();
+        let copied = secundine_faults::folder();
         copy(folder.path(), copied.path());
         killed.push((copied, played.tried.clone(), played.acknowledged.clone()));
     };
@@ -97,7 +97,7 @@ fn with_fault(founded: &Founded, steps: &[Step], fault: Fault, told: &mut Told) 
         assert!(right, "{replay}: refused with {error}");
     }
     for error in &played.shut {
-        let clear = matches!(error, StoreError::Damaged(_) | StoreError::NotSaved(_) | StoreError::Full);
+        let clear = matches!(error, StoreError::NotRead(_) | StoreError::NotSaved(_) | StoreError::Full);
         assert!(clear, "{replay}: would not open or close with {error}");
     }
     for (folder, tried, acknowledged) in &killed {
@@ -224,7 +224,7 @@ fn a_founding_that_fails_leaves_no_practice_and_can_be_tried_again() {
 
 /// Founds a practice with one fault. Gives whether the fault struck.
 fn founding(fault: Fault, told: &mut Told) -> bool {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = secundine_faults::folder();
     let data = folder.path().join("data");
     plan::strike(Some(fault));
     let created = Store::create(&data, passphrase());
@@ -237,7 +237,7 @@ fn founding(fault: Fault, told: &mut Told) -> bool {
         }
         Err(error) => {
             told.say("founding", &error);
-            let clear = matches!(error, StoreError::Damaged(_) | StoreError::NotSaved(_) | StoreError::Full);
+            let clear = matches!(error, StoreError::NotRead(_) | StoreError::NotSaved(_) | StoreError::Full);
             assert!(clear, "{replay}: refused with {error}");
             assert!(!Store::exists(&data), "{replay}: half a practice is there");
             // Stretching the passphrase takes long: the second founding is tried after some of them.

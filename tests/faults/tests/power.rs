@@ -22,7 +22,7 @@ use secundine_faults::birth::{Begin, play, script};
 use secundine_faults::check::{Wanted, check};
 use secundine_faults::disk::{Power, State};
 use secundine_faults::plan::{self, Event};
-use secundine_faults::register;
+use secundine_faults::{folder, register};
 use secundine_store::{INBOX_RECIPIENT, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, Store};
 use tempfile::TempDir;
 
@@ -40,12 +40,6 @@ struct Recorded {
 
 fn passphrase() -> Passphrase {
     Passphrase::from("seven quiet herons".to_owned())
-}
-
-/// A folder in memory where the system has such a place.
-fn folder() -> TempDir {
-    let memory = Path::new("/dev/shm");
-    if memory.is_dir() { tempfile::tempdir_in(memory).unwrap() } else { tempfile::tempdir().unwrap() }
 }
 
 fn recorded(seed: u64) -> Recorded {

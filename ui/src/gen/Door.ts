@@ -3,4 +3,4 @@
 /**
  * Whether the practice can be worked with.
  */
-export type Door = "no_practice" | "locked" | "open";
+export type Door = "no_practice" | "keys_missing" | "locked" | "open";

@@ -11,7 +11,7 @@ import type { SalvageView } from "./SalvageView";
  */
 export type StatusView = { 
 /**
- * None, locked or open.
+ * None, without its keys, locked or open.
  */
 door: Door, 
 /**

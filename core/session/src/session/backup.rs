@@ -177,9 +177,9 @@ mod tests {
     fn a_name_reads_back_and_the_later_one_is_the_greater() {
         let at = |wall_ms| Stamp { wall_ms, offset_min: 60, zone: None, boot: None };
         let first = Name::new(&at(1_795_570_800_000), 1);
-        assert_eq!(first.file(), "secundine-backup-2026-11-25-0340.tar");
+        assert_eq!(first.file(), "secundine-backup-2026-11-25-0240.tar");
         let tenth = Name::new(&at(1_795_570_800_000), 10);
-        assert_eq!(tenth.file(), "secundine-backup-2026-11-25-0340-10.tar");
+        assert_eq!(tenth.file(), "secundine-backup-2026-11-25-0240-10.tar");
         let later = Name::new(&at(1_795_570_860_000), 1);
         assert!(first < Name { n: 9, ..first.clone() } && Name { n: 9, ..first.clone() } < tenth && tenth < later);
         for name in [first, tenth, later] {
@@ -188,11 +188,11 @@ mod tests {
         for other in [
             "",
             "secundine-backup-.tar",
-            "secundine-backup-2026-11-25-0340.tar.unfinished",
-            "secundine-backup-2026-11-25-0340-1.tar",
-            "secundine-backup-2026-11-25-03é.tar",
-            "secundine-backup-2026-1x-25-0340.tar",
-            "record-2026-11-25-034000.pdf",
+            "secundine-backup-2026-11-25-0240.tar.unfinished",
+            "secundine-backup-2026-11-25-0240-1.tar",
+            "secundine-backup-2026-11-25-02é.tar",
+            "secundine-backup-2026-1x-25-0240.tar",
+            "record-2026-11-25-024000.pdf",
         ] {
             assert_eq!(Name::parse(other), None, "{other}");
         }

@@ -90,12 +90,13 @@ impl Store {
     ///
     /// # Errors
     /// What kept the inbox from being looked at. What keeps a single file from being taken in is told in
-    /// [`Drained::stopped`]; nothing is lost by it.
+    /// [`Drained::stopped`]; nothing is lost by it. [`StoreError::ReadOnly`] for a damaged store that is only read.
     pub fn drain(
         &mut self,
         expected: Option<&InboxTail>,
         mut turn: impl FnMut(&Self, Batch) -> Result<Turned, StoreError>,
     ) -> Result<Drained, StoreError> {
+        self.writable()?;
         let folder = self.folder().join(INBOX);
         let mut report = Drained::default();
         let mut lost = BTreeSet::new();

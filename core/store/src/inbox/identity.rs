@@ -48,6 +48,29 @@ pub(crate) fn prepare(connection: &Connection, folder: &Path) -> Result<(), Stor
     write_named(folder, INBOX_RECIPIENT, format!("{wanted}\n").as_bytes()).map_err(|error| StoreError::writing_file(&error))
 }
 
+/// A row of the drained files, as it stands in the database.
+pub(crate) struct DrainedRow {
+    pub digest: [u8; 32],
+    pub count: i64,
+    pub tag: [u8; 16],
+    pub whole: i64,
+    pub carry: Vec<u8>,
+}
+
+/// Carries the identity and the drained files over into a database that has neither. Without an identity the next opening
+/// makes one.
+pub(crate) fn carry_over(connection: &Connection, identity: Option<&str>, drained: &[DrainedRow]) -> rusqlite::Result<()> {
+    connection.execute_batch(TABLES)?;
+    if let Some(identity) = identity {
+        connection.execute("INSERT INTO inbox (identity) VALUES (?1)", params![identity])?;
+    }
+    let insert = "INSERT OR IGNORE INTO drained (digest, count, tag, whole, carry) VALUES (?1, ?2, ?3, ?4, ?5)";
+    for row in drained {
+        connection.execute(insert, params![row.digest, row.count, row.tag, row.whole, row.carry])?;
+    }
+    Ok(())
+}
+
 /// The identity, from the open database.
 pub(super) fn identity(connection: &Connection) -> Result<Option<x25519::Identity>, StoreError> {
     let text: Option<String> = connection

@@ -144,18 +144,23 @@ impl Copy<'_> {
 
     pub fn tamper(&self, tamper: impl FnOnce(&Connection)) {
         let raw = raw(&self.file(DATABASE), &self.key);
-        let triggers: rusqlite::Result<Vec<(String, String)>> = raw
-            .prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")
-            .and_then(|mut select| select.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect());
-        let triggers = triggers.unwrap();
-        for (name, _) in &triggers {
-            raw.execute(&format!("DROP TRIGGER {name}"), []).unwrap();
-        }
-        tamper(&raw);
-        for (_, sql) in &triggers {
-            raw.execute(sql, []).unwrap();
-        }
+        past_triggers(&raw, tamper);
         raw.close().unwrap();
+    }
+}
+
+/// Does what the triggers forbid, and puts them back.
+pub fn past_triggers(raw: &Connection, tamper: impl FnOnce(&Connection)) {
+    let triggers: rusqlite::Result<Vec<(String, String)>> = raw
+        .prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")
+        .and_then(|mut select| select.query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?.collect());
+    let triggers = triggers.unwrap();
+    for (name, _) in &triggers {
+        raw.execute(&format!("DROP TRIGGER {name}"), []).unwrap();
+    }
+    tamper(raw);
+    for (_, sql) in &triggers {
+        raw.execute(sql, []).unwrap();
     }
 }
 

@@ -17,9 +17,6 @@ import tempfile
 # What stands before the 32 bytes of an Ed25519 key in the form that openssl reads (RFC 8410).
 BEFORE_KEY = bytes.fromhex("302a300506032b6570032100")
 
-plain, head = sys.argv[1:]
-store = sqlite3.connect(plain)
-
 
 def signed(public, n, link, signature):
     with tempfile.NamedTemporaryFile() as key, tempfile.NamedTemporaryFile() as sig, tempfile.NamedTemporaryFile() as text:
@@ -30,7 +27,7 @@ def signed(public, n, link, signature):
         return subprocess.run(openssl + ["-sigfile", sig.name], capture_output=True).returncode == 0
 
 
-def chain(device, public):
+def chain(store, device, public):
     """Every link, from link(0) on."""
     links = [bytes(32)]
     rows = "SELECT n, birth, body, link, signature FROM entry WHERE device = ? ORDER BY n"
@@ -43,22 +40,28 @@ def chain(device, public):
     return links
 
 
-devices = store.execute("SELECT id, public, seed IS NOT NULL FROM device").fetchall()
-unknown = store.execute("SELECT count(*) FROM entry WHERE device NOT IN (SELECT id FROM device)").fetchone()[0]
-if unknown:
-    sys.exit(f"{unknown} entries of devices without a key")
-for device, public, own in devices:
-    if hashlib.sha256(public).digest()[:16] != device:
-        sys.exit(f"the key of {device.hex()} is another device's")
-    links = chain(device, public)
-    print(f"{len(links) - 1} entries of {device.hex()} fit")
-    if own:
-        with open(head, encoding="ascii") as file:
-            title, n, link, signature = file.read().splitlines()
-        at = int(n)
-        if title != "secundine head 1" or not signed(public, struct.pack(">Q", at), bytes.fromhex(link), bytes.fromhex(signature)):
-            sys.exit("the head is not this device's")
-        if at >= len(links):
-            sys.exit(f"entry {len(links)} is cut off")
-        if links[at] != bytes.fromhex(link):
-            sys.exit(f"entry {at} is not the one that the head tells of")
+def main(plain, head):
+    store = sqlite3.connect(plain)
+    devices = store.execute("SELECT id, public, seed IS NOT NULL FROM device").fetchall()
+    unknown = store.execute("SELECT count(*) FROM entry WHERE device NOT IN (SELECT id FROM device)").fetchone()[0]
+    if unknown:
+        sys.exit(f"{unknown} entries of devices without a key")
+    for device, public, own in devices:
+        if hashlib.sha256(public).digest()[:16] != device:
+            sys.exit(f"the key of {device.hex()} is another device's")
+        links = chain(store, device, public)
+        print(f"{len(links) - 1} entries of {device.hex()} fit")
+        if own:
+            with open(head, encoding="ascii") as file:
+                title, n, link, signature = file.read().splitlines()
+            at = int(n)
+            if title != "secundine head 1" or not signed(public, struct.pack(">Q", at), bytes.fromhex(link), bytes.fromhex(signature)):
+                sys.exit("the head is not this device's")
+            if at >= len(links):
+                sys.exit(f"entry {len(links)} is cut off")
+            if links[at] != bytes.fromhex(link):
+                sys.exit(f"entry {at} is not the one that the head tells of")
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
