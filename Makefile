@@ -15,12 +15,13 @@ BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev lib
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlite3 openssl strace util-linux python3
 
-.PHONY: help run test lint bench soak bindings unit e2e ui tools-run tools-test
+.PHONY: help run test lint bench fuzz fuzz-keep soak bindings unit e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
 	@echo 'make test   every check, from units to the real window'
 	@echo 'make bench  measure, beside floors taken in the same run'
+	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
 	@echo 'make lint   formatting, lints and types only'
 
@@ -108,7 +109,7 @@ bench: tools-test ui
 
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --release
-SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits
+SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits soak-fuzz
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -136,3 +137,25 @@ soak-clocks: tools-test
 
 soak-bits: tools-test
 	$(LONG) -p secundine-store --test chain_bits -- --ignored --nocapture
+
+soak-fuzz:
+	$(MAKE) fuzz FUZZ_SECONDS=600
+
+# What is found goes to the fuzzers' target folder until it is kept; the corpus is only read. RUSTC_BOOTSTRAP lets a stable compiler build the sanitizer in.
+FUZZ_SECONDS ?= 60
+FUZZ := RUSTC_BOOTSTRAP=1 cargo fuzz
+FOUND := tests/fuzz/target/found
+
+fuzz: tools-test
+	command -v cargo-fuzz >/dev/null || cargo install cargo-fuzz --locked
+	for name in $$($(FUZZ) list --fuzz-dir tests/fuzz); do \
+		mkdir -p $(FOUND)/$$name; \
+		$(FUZZ) run --fuzz-dir tests/fuzz $$name $(FOUND)/$$name tests/fuzz/corpus/$$name -- \
+			-max_total_time=$(FUZZ_SECONDS) -timeout=10 -print_final_stats=1; \
+	done
+
+# Adds to the corpus what gets further than it, in as few files as will do. What stands there stays.
+fuzz-keep:
+	for name in $$($(FUZZ) list --fuzz-dir tests/fuzz); do \
+		$(FUZZ) run --fuzz-dir tests/fuzz $$name tests/fuzz/corpus/$$name $(FOUND)/$$name -- -set_cover_merge=1 -max_len=4096; \
+	done

@@ -104,7 +104,7 @@ fn told<const N: usize>(names: [&str; N], times: [Vec<Duration>; N]) -> [f64; N]
         [times[times.len() / 2], times[times.len() * 99 / 100]].map(|time| time.as_secs_f64() * 1e6)
     });
     println!("{ROUNDS} rounds             p50 µs    p99 µs   times p50  times p99");
-    let [first, ..] = found else { unreachable!() };
+    let first = found[0];
     for (name, [p50, p99]) in names.iter().zip(found) {
         println!("{name:<20} {p50:>9.0} {p99:>9.0} {:>11.2} {:>10.2}", first[0] / p50, first[1] / p99);
     }

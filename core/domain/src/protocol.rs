@@ -11,7 +11,7 @@ use crate::message::Message;
 mod step;
 mod watch;
 
-pub use step::{Compare, Milli, Sign, Step};
+pub use step::{Compare, Milli, NoThreshold, Sign, Step};
 pub use watch::Watch;
 
 /// How much a notice asks for attention: told by word, shape and colour together.
@@ -133,6 +133,9 @@ impl Protocol {
 
     fn check(&self) -> Result<(), ProtocolError> {
         let wrong = |path: String, problem: &str| Err(ProtocolError::Content { path, problem: problem.to_owned() });
+        if let Some((path, _)) = self.sources().find(|(_, source)| source.trim().is_empty()) {
+            return wrong(format!("{path}.source"), "every number needs its source");
+        }
         for (i, thresholds) in self.watch.iter().enumerate() {
             if thresholds.unit != thresholds.watch.unit() {
                 return wrong(format!("watch[{i}].unit"), &format!("must be {}", thresholds.watch.unit()));
@@ -144,9 +147,6 @@ impl Protocol {
                 return wrong(format!("watch[{i}].step"), "has no threshold");
             }
             for (j, step) in thresholds.step.iter().enumerate() {
-                if step.source.trim().is_empty() {
-                    return wrong(format!("watch[{i}].step[{j}].source"), "every number needs its source");
-                }
                 if step.again.is_some_and(|minutes| minutes == 0 || !Watch::READ.contains(&thresholds.watch)) {
                     return wrong(format!("watch[{i}].step[{j}].again"), "must be minutes between two readings of a sign");
                 }
@@ -166,6 +166,18 @@ impl Protocol {
             return wrong("grams_per_ml.value".to_owned(), "must be more than 0");
         }
         Ok(())
+    }
+
+    /// Where each number comes from, with the path of the number.
+    fn sources(&self) -> impl Iterator<Item = (String, &str)> {
+        let settings = [("late_entry", &self.late_entry), ("grams_per_ml", &self.grams_per_ml)];
+        let settings = settings.into_iter().map(|(path, setting)| (path.to_owned(), setting.source.as_str()));
+        let phases = self.mother.iter().enumerate().map(|(i, phase)| (format!("mother[{i}]"), phase.source.as_str()));
+        let steps = self.watch.iter().enumerate().flat_map(|(i, thresholds)| {
+            let steps = thresholds.step.iter().enumerate();
+            steps.map(move |(j, step)| (format!("watch[{i}].step[{j}]"), step.source.as_str()))
+        });
+        settings.chain(phases).chain(steps)
     }
 
     /// The protocols that come with the program, built from published guidance. None is preselected.
@@ -247,6 +259,32 @@ mod tests {
         let with = PUBLISHED_TEXTS[1].replacen("watch = \"shock-index\", compare", "watch = \"blood-loss\", compare", 1);
         let with = Protocol::parse(&with).unwrap_err().to_string();
         assert_eq!(with, "watch[2].step[1].with[3].watch: must be a sign that is read at a look");
+    }
+
+    #[test]
+    fn a_setting_and_a_phase_need_their_sources_too() {
+        let sourceless = |change: fn(&mut Protocol)| {
+            let mut protocol = Protocol::published()[0].clone();
+            change(&mut protocol);
+            protocol.check().unwrap_err().to_string()
+        };
+        let told = "every number needs its source";
+        assert_eq!(sourceless(|it| it.late_entry.source.clear()), format!("late_entry.source: {told}"));
+        assert_eq!(sourceless(|it| it.grams_per_ml.source = " ".to_owned()), format!("grams_per_ml.source: {told}"));
+        assert_eq!(sourceless(|it| it.mother[0].source.clear()), format!("mother[0].source: {told}"));
+    }
+
+    #[test]
+    fn what_is_no_number_is_no_threshold() {
+        let good = PUBLISHED_TEXTS[0];
+        for bad in ["nan", "inf", "-inf", "-1", "-0.001", "1000000.1", "9223372036854775807"] {
+            let text = good.replacen("value = ", &format!("value = {bad} # "), 1);
+            let refusal = Protocol::parse(&text).unwrap_err().to_string();
+            assert!(refusal.contains("line ") && refusal.contains("is not between 0 and 1000000"), "{bad}: {refusal}");
+        }
+        assert_eq!(Milli::try_from(0.0), Ok(Milli(0)));
+        assert_eq!(Milli::try_from(1_000_000.0), Ok(Milli(1_000_000_000)));
+        assert!(Milli::try_from(f64::NAN).is_err());
     }
 
     #[test]

@@ -78,7 +78,7 @@ fn assert_stands(found: &Finding, expected: Expect, watch: Watch, what: &str) {
         Expect::Limit(limit) => (FindingState::Passed, Some(Level::Limit), Some(limit)),
     };
     assert_eq!((found.state, found.level), (state, level), "{what}");
-    let told = limit.map(|limit| watch.value_words(Milli::from(limit)).into());
+    let told = limit.map(|limit| watch.value_words(Milli::try_from(limit).unwrap()).into());
     assert_eq!(found.message.args.get("limit"), told.as_ref(), "{what}");
     assert_eq!(found.threshold.is_some(), limit.is_some(), "{what}: a threshold says whose it is");
     assert!(!found.rests_on.is_empty(), "{what}: it rests on what was recorded");
@@ -109,7 +109,7 @@ fn nothing_recorded_is_told_and_not_called_within() {
 #[test]
 fn every_threshold_of_every_protocol_has_its_row_and_status() {
     let known: BTreeSet<(&str, Watch, i64, Status)> =
-        rows().into_iter().map(|row| (row.protocol, row.watch, Milli::from(row.limit).0, row.status)).collect();
+        rows().into_iter().map(|row| (row.protocol, row.watch, Milli::try_from(row.limit).unwrap().0, row.status)).collect();
     let set: BTreeSet<(&str, Watch, i64, Status)> = Protocol::published()
         .iter()
         .flat_map(|protocol| protocol.watch.iter().map(|thresholds| (protocol.id.as_str(), thresholds)))

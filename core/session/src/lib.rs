@@ -4,6 +4,9 @@ pub mod api;
 pub mod backup;
 pub mod clock;
 mod error;
+#[cfg(feature = "fuzzing")]
+#[doc(hidden)]
+pub mod fuzzing;
 mod hide;
 mod keys;
 mod locked;

@@ -24,6 +24,12 @@ use crate::clock::earlier;
 use crate::views;
 use record::Record;
 
+/// A record of the inbox as it would be written again; none for bytes that are no record.
+#[cfg(feature = "fuzzing")]
+pub(crate) fn rewritten(bytes: &[u8]) -> Option<Vec<u8>> {
+    Record::decode(bytes).ok()?.encode().ok().map(|written| written.to_vec())
+}
+
 /// Stands for a moment that is named later. Stored, so in no catalogue.
 const MOMENT: &str = "Moment marked while locked";
 /// Why a mark was taken back. Stored, as the page's own undo stores it.

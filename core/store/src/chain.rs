@@ -41,7 +41,7 @@ impl Position {
         Self { n, link: hash.chain_update(n.to_be_bytes()).chain_update(digest).finalize().into() }
     }
 
-    fn signed_text(&self) -> [u8; 57] {
+    pub(crate) fn signed_text(&self) -> [u8; 57] {
         let mut text = [0; 57];
         let n = self.n.to_be_bytes();
         text.iter_mut().zip(ENTRY.iter().chain(&n).chain(&self.link)).for_each(|(to, from)| *to = *from);

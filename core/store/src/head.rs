@@ -55,8 +55,7 @@ impl Head {
 
     /// Writes how far the chain has come. The entry is on disk already, so a head that cannot be written is let be: it lags.
     pub(crate) fn tell(&mut self, at: &Position, seal: &Seal) {
-        let text = format!("{TITLE}\n{:020}\n{}\n{}\n", at.n, hex::encode(at.link), hex::encode(seal));
-        if self.write(text.as_bytes()).is_err() {
+        if self.write(text(at, seal).as_bytes()).is_err() {
             self.file = None;
         }
     }
@@ -127,7 +126,12 @@ fn read_file(path: &Path, devices: &[VerifyingKey]) -> Told {
     }
 }
 
-fn parse(text: &str, devices: &[VerifyingKey]) -> Option<(DeviceId, Position)> {
+/// A head, always of the same length.
+pub(crate) fn text(at: &Position, seal: &Seal) -> String {
+    format!("{TITLE}\n{:020}\n{}\n{}\n", at.n, hex::encode(at.link), hex::encode(seal))
+}
+
+pub(crate) fn parse(text: &str, devices: &[VerifyingKey]) -> Option<(DeviceId, Position)> {
     let lines: Vec<&str> = text.lines().collect();
     let [TITLE, n, link, seal] = lines.as_slice() else { return None };
     let (mut at, mut signature) = (Position { n: n.parse().ok()?, ..Position::START }, [0; 64]);

@@ -5,6 +5,8 @@
 
 mod drain;
 mod form;
+#[cfg(feature = "fuzzing")]
+pub(crate) mod fuzzing;
 mod identity;
 mod ratchet;
 

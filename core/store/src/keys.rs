@@ -165,7 +165,8 @@ impl DataKey {
         Self::opened(name, &sealed, identity)
     }
 
-    fn opened(name: &str, sealed: &[u8], identity: &impl age::Identity) -> Result<Self, StoreError> {
+    /// The key in the bytes of an age file; `name` tells which file in what is said of a damaged one.
+    pub(crate) fn opened(name: &str, sealed: &[u8], identity: &impl age::Identity) -> Result<Self, StoreError> {
         let damaged = |error: &dyn std::fmt::Display| StoreError::DamagedKey(format!("{name}: {error}"));
         let opened = age::decrypt(identity, sealed).map(Zeroizing::new).map_err(|error| match error {
             DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => {

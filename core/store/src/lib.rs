@@ -9,6 +9,9 @@ mod backup;
 mod chain;
 mod database;
 mod error;
+#[cfg(feature = "fuzzing")]
+#[doc(hidden)]
+pub mod fuzzing;
 mod head;
 mod inbox;
 mod keys;

@@ -56,7 +56,7 @@ impl Store {
             return Err(StoreError::AlreadyThere);
         }
         // Else the next start would go on with it, over the practice that was put back.
-        Self::finish_wipe(folder)?;
+        Self::finish_wipe(folder, None)?;
         let keys = KeyFiles::read(open(backup)?)?;
         let (opened_by, key) = keys.open(secret)?;
         make_folder(folder)

@@ -146,8 +146,7 @@ impl Store {
         }
         let key = DeviceKey::own(&connection)?;
         let (last, head) = (Position::START, Head::new(folder, false));
-        let mut store =
-            Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false };
+        let mut store = Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false };
         store.last = store.find_last().map_err(|error| StoreError::reading(&error))?;
         if let Told::Position(device, at) = head::read(folder, &store.devices()?) {
             let own = device == store.key.id();

@@ -385,7 +385,7 @@ fn a_wipe_that_was_not_finished_never_goes_on_over_what_was_restored() {
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join("wipe-begun"), "").unwrap();
     Store::restore(folder.path(), &backup, founded.recovery.clone()).unwrap().0.close().unwrap();
-    Store::finish_wipe(folder.path()).unwrap();
+    Store::finish_wipe(folder.path(), None).unwrap();
     assert!(Store::open_with_identity(folder.path(), &founded.recovery).is_ok());
 }
 

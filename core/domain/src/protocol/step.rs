@@ -3,15 +3,21 @@
 use std::cmp::Ordering;
 
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 use ts_rs::TS;
 
 use super::{Level, Status, Watch};
 
-/// A number in thousandths, so that comparisons are exact.
+/// A number in thousandths, so that comparisons are exact. Read from 0 to a million, and from nothing that is no number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(from = "f64", into = "f64")]
+#[serde(try_from = "f64", into = "f64")]
 #[ts(as = "f64")]
 pub struct Milli(pub i64);
+
+/// A number that no threshold can be.
+#[derive(Clone, Copy, Debug, Error, PartialEq)]
+#[error("{0} is not between 0 and 1000000")]
+pub struct NoThreshold(f64);
 
 /// How a value is held against a threshold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -105,10 +111,14 @@ impl Compare {
     }
 }
 
-impl From<f64> for Milli {
-    #[allow(clippy::cast_possible_truncation, reason = "float to integer casts saturate; a threshold is a small number")]
-    fn from(value: f64) -> Self {
-        Self((value * 1000.0).round() as i64)
+impl TryFrom<f64> for Milli {
+    type Error = NoThreshold;
+    #[allow(clippy::cast_possible_truncation, reason = "a threshold is a small number")]
+    fn try_from(value: f64) -> Result<Self, NoThreshold> {
+        match (0.0..=1_000_000.0).contains(&value) {
+            true => Ok(Self((value * 1000.0).round() as i64)),
+            false => Err(NoThreshold(value)),
+        }
     }
 }
 

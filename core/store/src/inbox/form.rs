@@ -19,7 +19,7 @@ use crate::StoreError;
 /// Bytes on disk beside each record.
 pub(super) const OVERHEAD: usize = LENGTH + TAG;
 
-const MAGIC: &[u8] = b"secundine inbox 1\n";
+pub(super) const MAGIC: &[u8] = b"secundine inbox 1\n";
 const HEADER: usize = 32 + 8 + 1 + 32 + 8 + TAG;
 
 /// How far a file had come.
@@ -105,7 +105,7 @@ impl Header {
         Ok((opened, Sha256::digest(header).into(), rest))
     }
 
-    fn parse(plain: &[u8]) -> Option<Self> {
+    pub(super) fn parse(plain: &[u8]) -> Option<Self> {
         let (seed, rest) = plain.split_first_chunk::<32>()?;
         let (n, rest) = rest.split_first_chunk::<8>()?;
         let (has_before, rest) = rest.split_first()?;

@@ -1,0 +1,118 @@
+//! Writes the seeds that the fuzzers' corpora begin with: what the program itself would have written.
+
+#![allow(clippy::unwrap_used, reason = "what cannot be written stops it")]
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use age::{scrypt, x25519};
+use secundine_domain::entry::Entry;
+use secundine_session::api::{At, Request};
+use secundine_store::{INBOX, INBOX_RECIPIENT, Inbox, Passphrase, fuzzing};
+use secundine_tests::fuzz::{HEADS, IDENTITY, PASSPHRASE};
+
+fn main() {
+    let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let seeds = [
+        ("stored_facts", stored_facts()),
+        ("inbox", inbox()),
+        ("mark", marks()),
+        ("protocol", domain("protocols")),
+        ("head", HEADS.map(|n| fuzzing::write_head(n).into_bytes()).to_vec()),
+        ("key_file", key_files()),
+        ("request", requests()),
+    ];
+    for (name, seeds) in seeds {
+        let corpus = tests.join("fuzz/corpus").join(name);
+        fs::create_dir_all(&corpus).unwrap();
+        for (n, seed) in seeds.iter().enumerate() {
+            fs::write(corpus.join(format!("seed-{n}")), seed).unwrap();
+        }
+    }
+}
+
+/// The files of a folder of the domain, in order of their names.
+fn domain(folder: &str) -> Vec<Vec<u8>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/domain").join(folder);
+    let mut paths: Vec<PathBuf> = fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()).collect();
+    paths.sort();
+    paths.iter().map(|path| fs::read(path).unwrap()).collect()
+}
+
+fn identity() -> x25519::Identity {
+    IDENTITY.parse().unwrap()
+}
+
+/// Each fixture by itself, and all in one chart.
+fn stored_facts() -> Vec<Vec<u8>> {
+    let mut seeds = domain("fixtures/v1");
+    seeds.push(seeds.iter().map(|line| line.trim_ascii()).collect::<Vec<_>>().join(&b'\n'));
+    seeds
+}
+
+/// Two files of one inbox, one cut short, and records without a header.
+fn inbox() -> Vec<Vec<u8>> {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join(INBOX_RECIPIENT), identity().to_public().to_string()).unwrap();
+    for records in [["one", "two"], ["three", "four"]] {
+        let mut inbox = Inbox::new(folder.path());
+        records.iter().for_each(|record| inbox.append(record.as_bytes()).unwrap());
+    }
+    let file = |name| fs::read(folder.path().join(INBOX).join(name)).unwrap();
+    let mut cut = file("1.inbox");
+    cut.truncate(cut.len() - 5);
+    vec![file("1.inbox"), file("2.inbox"), cut, fuzzing::seal_records(&[b"one", b"two"]).unwrap()]
+}
+
+/// A mark, one of a known birth, and one that is taken back.
+fn marks() -> Vec<Vec<u8>> {
+    let now =
+        r#"{"wall_ms":1795574400000,"offset_min":60,"zone":"Europe/Amsterdam","boot":{"id":"0f9b6a1e","since_ms":5000000}}"#;
+    let occurred = now.replacen('{', r#"{"how":"marked","#, 1);
+    let mark = |birth: &str, fact: &str, undoes: &str| {
+        format!(r#"{{"v":1,"birth":{birth},"fact":{fact},"occurred":{occurred},"recorded":{now},"undoes":{undoes}}}"#)
+    };
+    let (birth, born) = (r#""01010101010101010101010101010101-2""#, r#"{"kind":"baby_born","data":{"baby":1}}"#);
+    let undone = format!(r#"{{"fact":{born},"recorded":{now}}}"#);
+    let marks = [
+        mark("null", born, "null"),
+        mark(birth, r#"{"kind":"placenta_born","data":{"babies":[1,2]}}"#, "null"),
+        mark(birth, r#"{"kind":"retracted"}"#, &undone),
+    ];
+    marks.map(String::into_bytes).to_vec()
+}
+
+/// Opened by the identity and by the passphrase, each with a key and with something else; one that costs too much.
+fn key_files() -> Vec<Vec<u8>> {
+    let sealed = |cost, plain: &[u8]| {
+        let mut recipient = scrypt::Recipient::new(Passphrase::from(PASSPHRASE.to_owned()));
+        recipient.set_work_factor(cost);
+        age::encrypt(&recipient, plain).unwrap()
+    };
+    let key = [b'a'; 64];
+    let own = |plain: &[u8]| age::encrypt(&identity().to_public(), plain).unwrap();
+    vec![own(&key), own(b"not a key"), sealed(2, &key), sealed(2, b"not a key"), sealed(8, &key)]
+}
+
+/// A request for every fixture's fact, and one of each other shape.
+fn requests() -> Vec<Vec<u8>> {
+    let entries = domain("fixtures/v1").into_iter().filter_map(|bytes| Entry::decode(&bytes).ok());
+    let records = entries.map(|entry| Request::Record { birth: entry.birth, fact: entry.fact, at: At::Now { ago_ms: 40 } });
+    let mut seeds: Vec<Vec<u8>> = records.map(|request| serde_json::to_vec(&request).unwrap()).collect();
+    let id = r#""01010101010101010101010101010101-2""#;
+    let practice = r#"{"name":"P","practitioner":"A","role":"midwife","protocol":"who"}"#;
+    let typed = r#"{"at":"typed","date":"2026-11-25","clock":"03:12","precision":"estimated"}"#;
+    let others = [
+        r#"{"request":"status"}"#.to_owned(),
+        format!(r#"{{"request":"create_practice","practice":{practice},"passphrase":"seven quiet herons"}}"#),
+        r#"{"request":"locked_mark","mark":{"kind":"baby_born"},"ago_ms":0}"#.to_owned(),
+        r#"{"request":"births","skip":0,"take":20}"#.to_owned(),
+        r#"{"request":"backup_part","offset":0,"base64":"YQ=="}"#.to_owned(),
+        format!(r#"{{"request":"amend","birth":{id},"entry":{id},"fact":null,"at":{typed},"reason":"a slip"}}"#),
+        format!(r#"{{"request":"elsewhere","what":{{"request":"retract","birth":{id},"entry":{id},"reason":"a slip"}}}}"#),
+        format!(r#"{{"request":"sign","birth":{id},"signer":{{"name":"B","role":"midwife"}}}}"#),
+        r#"{"request":"rehearse","speed":8,"mode":"drill"}"#.to_owned(),
+    ];
+    seeds.extend(others.map(String::into_bytes));
+    seeds
+}

@@ -1,0 +1,3 @@
+//! What the fuzzers and the ordinary tests share.
+
+pub mod fuzz;
