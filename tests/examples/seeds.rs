@@ -1,14 +1,17 @@
 //! Writes the seeds that the fuzzers' corpora begin with: what the program itself would have written.
 
 #![allow(clippy::unwrap_used, reason = "what cannot be written stops it")]
+#![allow(clippy::indexing_slicing, clippy::string_slice, reason = "what cannot be written stops it")]
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::process::Command;
 
 use age::{scrypt, x25519};
-use secundine_domain::entry::Entry;
+use secundine_domain::entry::{BirthId, Entry};
+use secundine_domain::time::Stamp;
 use secundine_session::api::{At, Request};
-use secundine_store::{INBOX, INBOX_RECIPIENT, Inbox, Passphrase, fuzzing};
+use secundine_store::{DATABASE, ExposeSecret, INBOX, INBOX_RECIPIENT, Inbox, Passphrase, RECOVERY_KEY, Store, fuzzing};
 use secundine_tests::fuzz::{HEADS, IDENTITY, PASSPHRASE};
 
 fn main() {
@@ -20,6 +23,8 @@ fn main() {
         ("protocol", domain("protocols")),
         ("head", HEADS.map(|n| fuzzing::write_head(n).into_bytes()).to_vec()),
         ("key_file", key_files()),
+        ("backup", archives()),
+        ("salvage", pages()),
         ("request", requests()),
     ];
     for (name, seeds) in seeds {
@@ -41,6 +46,46 @@ fn domain(folder: &str) -> Vec<Vec<u8>> {
 
 fn identity() -> x25519::Identity {
     IDENTITY.parse().unwrap()
+}
+
+/// A small practice: its folder, a backup of it, and the digits of its key.
+fn practice() -> (tempfile::TempDir, PathBuf, String) {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut store, recovery) = Store::create(folder.path(), Passphrase::from(PASSPHRASE.to_owned())).unwrap();
+    let birth = BirthId(store.next_id());
+    for line in domain("fixtures/v1") {
+        // Those of a later form are told as such, and stand in no archive.
+        if let Ok(entry) = Entry::decode(&line) {
+            let entry = Entry { id: store.next_id(), birth, amends: None, ..entry };
+            let _ = store.append(&entry);
+        }
+    }
+    let backup = folder.path().join("backup.tar");
+    let made = Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot: None };
+    store.back_up(&backup, &made).unwrap();
+    store.close().unwrap();
+    let recovery: x25519::Identity = recovery.expose_secret().parse().unwrap();
+    let digits = age::decrypt(&recovery, &fs::read(folder.path().join(RECOVERY_KEY)).unwrap()).unwrap();
+    (folder, backup, String::from_utf8(digits).unwrap())
+}
+
+/// The archive of a small practice, and the tar in which it lies sealed, without its entries.
+fn archives() -> Vec<Vec<u8>> {
+    let (_folder, backup, digits) = practice();
+    let tar = fs::read(&backup).unwrap();
+    let entries = Command::new("tar").arg("-xOf").arg(&backup).arg("entries.age").output().unwrap().stdout;
+    let identity = scrypt::Identity::new(Passphrase::from(digits));
+    vec![age::decrypt(&identity, &entries).unwrap(), tar[..4096].to_vec()]
+}
+
+/// The pages of a small practice's database, decrypted.
+fn pages() -> Vec<Vec<u8>> {
+    let (folder, _, digits) = practice();
+    let plain = folder.path().join("plain");
+    let reader = Path::new(env!("CARGO_MANIFEST_DIR")).join("../core/store/tests/outside/plain.py");
+    let read = Command::new("python3").arg(reader).arg(folder.path().join(DATABASE)).arg(digits).arg(&plain).status();
+    assert!(read.unwrap().success());
+    vec![fs::read(plain).unwrap()]
 }
 
 /// Each fixture by itself, and all in one chart.

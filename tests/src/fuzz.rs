@@ -14,19 +14,21 @@ use secundine_domain::protocol::{Protocol, ProtocolError};
 use secundine_domain::time::Stamp;
 use secundine_session::api::Request;
 use secundine_session::bad_request;
-use secundine_store::{Passphrase, StoreError, fuzzing};
+use secundine_store::{Passphrase, StoreError, check_archive, check_backup, fuzzing, salvage_pages};
 
 /// What is tried on any bytes.
 pub type Target = fn(&[u8]);
 
 /// Every target by its name, which is also the name of its corpus.
-pub const TARGETS: [(&str, Target); 7] = [
+pub const TARGETS: [(&str, Target); 9] = [
     ("stored_facts", stored_facts),
     ("inbox", inbox),
     ("mark", mark),
     ("protocol", protocol),
     ("head", head),
     ("key_file", key_file),
+    ("backup", backup),
+    ("salvage", salvage),
     ("request", request),
 ];
 
@@ -120,6 +122,23 @@ pub fn key_file(bytes: &[u8]) {
     let by_passphrase = fuzzing::open_key_by_passphrase(bytes, Passphrase::from(PASSPHRASE.to_owned()));
     for opened in [by_identity, by_passphrase] {
         assert!(matches!(opened, Ok(()) | Err(StoreError::WrongPassphrase | StoreError::DamagedKey(_))), "{opened:?}");
+    }
+}
+
+/// A backup, and the archive that lies sealed in one: it is read to its end and every entry fits, or it is told why not.
+pub fn backup(bytes: &[u8]) {
+    if let Ok((entries, births)) = check_archive(bytes) {
+        assert!(births <= entries, "every birth has an entry");
+    }
+    let sealed = check_backup(bytes, &"0".repeat(64));
+    assert!(matches!(sealed, Err(StoreError::NotBackup(_) | StoreError::DamagedBackup(_) | StoreError::OtherPractice)));
+}
+
+/// Pages of a damaged store, whether their checksums fit or not: what can be proved is counted, and nothing else.
+pub fn salvage(bytes: &[u8]) {
+    for whole in [true, false] {
+        let report = salvage_pages(bytes, whole);
+        assert!(report.births <= report.entries, "every birth has an entry");
     }
 }
 

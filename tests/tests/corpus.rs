@@ -9,7 +9,7 @@ use age::x25519;
 use secundine_domain::entry::Entry;
 use secundine_domain::protocol::Protocol;
 use secundine_session::api::Request;
-use secundine_store::{Passphrase, fuzzing};
+use secundine_store::{Passphrase, check_archive, fuzzing, salvage_pages};
 use secundine_tests::fuzz::{IDENTITY, PASSPHRASE, TARGETS};
 
 /// Most bytes of one target's corpus, and most files.
@@ -55,5 +55,7 @@ fn every_corpus_still_gets_past_the_door() {
     any("head", &|bytes| std::str::from_utf8(bytes).is_ok_and(|text| fuzzing::read_head(text).is_some()));
     any("key_file", &|bytes| fuzzing::open_key_by_identity(bytes, &identity()).is_ok());
     any("key_file", &|bytes| fuzzing::open_key_by_passphrase(bytes, Passphrase::from(PASSPHRASE.to_owned())).is_ok());
+    any("backup", &|bytes| check_archive(bytes).is_ok_and(|(entries, _)| entries > 1));
+    any("salvage", &|bytes| salvage_pages(bytes, true).entries > 1);
     any("request", &|bytes| serde_json::from_slice::<Request>(bytes).is_ok());
 }
