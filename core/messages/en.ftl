@@ -1044,7 +1044,7 @@ ui-restored-refused = Not taken in
 ## A damaged store
 
 ui-damaged = The store is damaged
-ui-damaged-key = The key files are damaged
+ui-keys-missing = The keys are missing
 ui-damaged-what = A part of the file with the records cannot be read. Nothing was changed, and most of it can be there still.
 ui-damaged-ways = There are three ways on. None of them throws anything away.
 ui-damaged-open = What can be done
@@ -1053,7 +1053,8 @@ ui-damaged-read-what = Opens every record that can still be read, to look at and
 ui-damaged-salvage = Build it anew from what can be read
 ui-damaged-salvage-what = Everything that can be read goes into a new store, and you can go on writing. The damaged files are set aside and kept.
 ui-damaged-salvage-hold = Hold for one second to build it anew
-ui-damaged-restore = Restore a backup
+ui-damaged-restore = Bring back the rest from a backup
+ui-damaged-restore-what = Build it anew first: that keeps what was written after the backup. Then the backup's file can be added, and brings back what is missing.
 ui-damaged-back = Back to the passphrase
 ui-damaged-marks = A birth can still be marked: go back to the passphrase. The marks are kept and come in later.
 ui-read-only-band = READ ONLY: STORE DAMAGED
@@ -1065,4 +1066,5 @@ ui-salvage-births = Births that were read
 ui-salvage-entries = Entries that were read
 ui-salvage-missing = Entries known to be missing
 ui-salvage-list = What is missing or cannot be proved
+ui-salvage-add = Have you got a backup? What is missing here can be added from it.
 ui-salvage-aside = The damaged files are kept here:

@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdirSync, openSync, closeSync, readFileSync, readSync, readdirSync, statSync, writeFileSync, writeSync } from "node:fs";
+import { mkdirSync, openSync, closeSync, readFileSync, readSync, readdirSync, rmSync, statSync, writeFileSync, writeSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
@@ -37,6 +37,12 @@ async function hold(hand, name) {
 async function toPractice(hand) {
   await hand.tap('[data-test="menu"]');
   await hand.tap('[data-test="practice"]');
+}
+
+/** Waits for so many births in the list. */
+async function countsBirths(hand, count) {
+  await at(hand, "birth").nth(count - 1).waitFor();
+  assert.equal(await at(hand, "birth").count(), count);
 }
 
 /** Asks the core itself. */
@@ -107,7 +113,7 @@ test("the recovery sheet has its code and its words, prints black on white, and 
 });
 
 test("a backup brings everything back after all was destroyed", { timeout: 90_000 }, async (t) => {
-  const { hand } = await emptyPhone(t, browser);
+  const { folder, bridge, hand } = await emptyPhone(t, browser);
   const look = looker(hand);
   await createPractice(hand);
   for (const label of ["Mill Lane", "Quay Street"]) {
@@ -151,7 +157,7 @@ test("a backup brings everything back after all was destroyed", { timeout: 90_00
   await look("restored");
   await hand.tap('[data-test="restored-done"]');
   await hand.page.locator("[data-test=births]", { hasText: "Mill Lane" }).waitFor();
-  assert.equal(await at(hand, "birth").count(), 2);
+  await countsBirths(hand, 2);
 
   // Added once more to what is there, it brings nothing new.
   await toPractice(hand);
@@ -164,8 +170,26 @@ test("a backup brings everything back after all was destroyed", { timeout: 90_00
   const figures = await at(hand, "restored").locator("td").allInnerTexts();
   assert.deepEqual(figures.map(Number).slice(0, 2), [0, 0], figures.join());
   await hand.tap('[data-test="restored-done"]');
-  assert.equal(await at(hand, "birth").count(), 2);
+  await countsBirths(hand, 2);
   assert.deepEqual(hand.problems, []);
+
+  // Without its keys nothing here opens, but the backup brings them back.
+  const { births } = await call(hand, { request: "births", skip: 0, take: 1 });
+  await note(hand, births[0].birth, "Written after the restore");
+  await bridge.stop();
+  for (const name of readdirSync(`${folder}/practice`).filter((one) => one.endsWith(".age"))) rmSync(`${folder}/practice/${name}`);
+  const again = await startBridge(folder);
+  t.after(() => again.stop());
+  const back = await Phone.open(browser, again.address);
+  await at(back, "keys-missing").waitFor();
+  await looker(back)("keys-missing");
+  await back.tap('[data-test="restore"]');
+  await at(back, "restore-file").setInputFiles({ name: "kept.tar", mimeType: "application/x-tar", buffer: file });
+  await back.type('[data-test="restore-passphrase"]', PASSPHRASE);
+  await back.tap('[data-test="restore-do"]');
+  await back.tap('[data-test="restored-done"]');
+  await countsBirths(back, 2);
+  assert.deepEqual(back.problems, []);
 });
 
 const CANARIES = [

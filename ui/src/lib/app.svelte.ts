@@ -36,7 +36,7 @@ class App {
   restored = $state.raw<RestoredView | null>(null);
   /** What could be read of a damaged store, until it is put aside. */
   report = $state.raw<SalvageView | null>(null);
-  /** That the store, or the way to its key, is damaged. */
+  /** That a part of the store could not be read. */
   damaged = $state<ApiError | null>(null);
 
   /** Where to go on after the door closed by itself. */
@@ -100,6 +100,7 @@ class App {
     const restored = await ask('restore', { passphrase });
     this.leave();
     this.#enter(restored.status);
+    this.report = null;
     this.restored = restored;
   }
 
