@@ -312,8 +312,11 @@ test("a rehearsal never rests", { timeout: 60_000 }, async (t) => {
   await hand.tap('[data-test="rehearse-watch"]');
   await hand.tap('[data-test="rehearse-start"]');
   await at(hand, "strip").first().waitFor();
+  const asked = [];
+  hand.page.on("request", (request) => asked.push(request.postDataJSON()?.request));
   await hand.page.clock.fastForward(40 * 60_000);
   await sleep(1_500);
+  assert.ok(asked.includes("status") && !asked.includes("rest"), asked.join());
   assert.ok((await at(hand, "strip").count()) > 0);
   assert.equal((await call(hand, { request: "status" })).door, "open");
 });
