@@ -108,7 +108,7 @@ bench: tools-test ui
 	cargo bench -p secundine-tests
 
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
-LONG := cargo test --release
+LONG := cargo test --profile long
 SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits soak-fuzz
 .PHONY: $(SOAK)
 

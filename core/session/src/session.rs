@@ -2,6 +2,7 @@
 
 mod backup;
 mod damage;
+mod door;
 mod elsewhere;
 mod hidden;
 mod keys;
@@ -11,23 +12,23 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
-use secundine_store::{Passphrase, PlatformKeys, Store, is_recovery_identity, low_space, version};
+use secundine_store::{PlatformKeys, Store, low_space, version};
 
-use crate::api::{ApiError, At, Door, ErrorCode, LockedMark, LockedView, RehearsalMode, Request, Response, Signer, StatusView};
+use crate::api::{ApiError, At, Door, ErrorCode, RehearsalMode, Request, Response, Signer, StatusView};
 use crate::clock::{Clock, earlier};
 use crate::hide;
 use crate::keys::Keys;
-use crate::locked::{Locked, Running, Writer};
-use crate::practice::{Draft, OpenPractice, describable};
-use crate::recovery;
+use crate::locked::Locked;
+use crate::practice::{Draft, OpenPractice};
 use crate::rehearsal::Rehearsal;
 use crate::views;
 use elsewhere::Kept;
+use hidden::AtWork;
 
 /// Where a session keeps its files.
 #[derive(Clone, Debug)]
@@ -50,7 +51,7 @@ pub struct Session {
     kept: Kept,
     keys: Keys,
     /// The practice is open and nobody had touched for a while: no name goes out.
-    hidden: bool,
+    hidden: Option<AtWork>,
 }
 
 impl Session {
@@ -69,7 +70,7 @@ impl Session {
     fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
         let keys = Keys::new(&paths.data, platform);
         let kept = Kept::default();
-        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, kept, keys, hidden: false }
+        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, kept, keys, hidden: None }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -141,7 +142,7 @@ impl Session {
         self.practice = None;
         self.rehearsal = None;
         self.latest = None;
-        self.hidden = false;
+        self.hidden = None;
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {
@@ -155,11 +156,14 @@ impl Session {
         };
         StatusView {
             door,
-            practice: active.map(|open| if self.hidden { hide::practice(open.described()) } else { open.described().clone() }),
+            practice: active.map(|open| match self.hidden {
+                Some(_) => hide::practice(open.described()),
+                None => open.described().clone(),
+            }),
             rehearsal: self.rehearsal.as_ref().map(Rehearsal::view),
             locked,
             drained: None,
-            names_hidden: self.hidden,
+            names_hidden: self.hidden.is_some(),
             salvage: active.and_then(|open| open.salvage().cloned()),
             read_only: active.is_some_and(|open| open.salvage().is_some()),
             low_space: door != Door::NoPractice && low_space(&self.paths.data),
@@ -172,90 +176,6 @@ impl Session {
     fn open(&mut self) -> Result<&mut OpenPractice, ApiError> {
         let active = self.rehearsal.as_mut().map(Rehearsal::practice_mut).or(self.practice.as_mut());
         active.ok_or_else(|| ApiError::new(ErrorCode::Locked, "error-locked"))
-    }
-
-    fn create(&mut self, practice: Practice, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
-        use secundine_store::ExposeSecret;
-        self.not_rehearsing()?;
-        describable(&practice)?;
-        let (store, recovery) = Store::create(&self.paths.data, Passphrase::from(passphrase))?;
-        self.practice = Some(OpenPractice::found(store, practice, now)?);
-        Ok(Response::CreatePractice { recovery: recovery::view(recovery.expose_secret()) })
-    }
-
-    fn unlock(&mut self, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
-        self.not_rehearsing()?;
-        if self.practice.is_some() {
-            self.unhide(passphrase, now)?;
-            return Ok(Response::Unlock(self.status(now)));
-        }
-        let secret = Passphrase::from(passphrase);
-        let store = self.keys.attempt(now, |folder| match is_recovery_identity(&secret) {
-            true => Store::open_with_identity(folder, &secret),
-            false => Store::open(folder, secret),
-        })?;
-        Ok(Response::Unlock(self.admit(store, now)?))
-    }
-
-    /// Works with a store from now on, and brings in what was marked while it was locked.
-    fn admit(&mut self, store: Store, now: &Stamp) -> Result<StatusView, ApiError> {
-        let mut open = OpenPractice::open(store)?;
-        open.beat(now);
-        let marked = self.locked.take().and_then(Locked::end);
-        let drained = open.bring_in(marked.as_ref());
-        if drained.as_ref().is_none_or(|drained| drained.waiting == 0) {
-            self.kept = Kept::default();
-        }
-        self.practice = Some(open);
-        Ok(StatusView { drained, ..self.status(now) })
-    }
-
-    /// Everything of the practice is dropped but the marks of a third stage that runs.
-    fn lock(&mut self, now: &Stamp) -> Result<StatusView, ApiError> {
-        self.not_rehearsing()?;
-        self.hidden = false;
-        if let Some(mut open) = self.practice.take() {
-            let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
-            let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
-            self.locked = Some(Locked::new(running, self.writer()));
-            open.close()?;
-        }
-        Ok(self.status(now))
-    }
-
-    /// The practice is closed before its files go; what fails after that is told and gone on with at the next start.
-    fn wipe(&mut self, passphrase: String, words: &str, now: &Stamp) -> Result<Response, ApiError> {
-        self.really_open()?.is_named(words)?;
-        self.keys.opens(passphrase, now)?;
-        self.latest = None;
-        self.kept = Kept::default();
-        self.practice.take().map_or(Ok(()), OpenPractice::close)?;
-        self.keys.wipe()?;
-        Ok(Response::Wipe(self.status(now)))
-    }
-
-    fn locked_mark(&mut self, mark: LockedMark, ago_ms: u32, now: &Stamp) -> Result<LockedView, ApiError> {
-        let locked = self.locked()?;
-        locked.mark(mark, ago_ms, now)?;
-        Ok(locked.view(now))
-    }
-
-    /// The practice as it is while locked.
-    fn locked(&mut self) -> Result<&mut Locked, ApiError> {
-        self.not_rehearsing()?;
-        if self.practice.is_some() {
-            return Err(ApiError::impossible(Message::new("error-not-locked")));
-        }
-        if !Store::exists(&self.paths.data) {
-            return Err(ApiError::new(ErrorCode::NoPractice, "error-no-practice"));
-        }
-        let locked = self.locked.take().unwrap_or_else(|| Locked::new(None, self.writer()));
-        Ok(self.locked.insert(locked))
-    }
-
-    /// The writing end of the inbox: the one that was begun while the practice was open, so that its files stand in one row.
-    fn writer(&mut self) -> Writer {
-        self.kept.writer.take().unwrap_or_else(|| Writer::new(&self.paths.data))
     }
 
     /// The practice itself is open, and no rehearsal runs beside it.
@@ -302,14 +222,14 @@ impl Session {
     }
 
     fn births(&mut self, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
-        if self.hidden {
+        if self.hidden.is_some() {
             return self.hidden_births(skip, take, now);
         }
         views::births(self.open()?, skip, take, now)
     }
 
     fn birth(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
-        let (speed, hidden) = (self.speed(), self.hidden);
+        let (speed, hidden) = (self.speed(), self.hidden.is_some());
         let open = self.open()?;
         open.beat(now);
         let chart = if hidden { open.hidden_chart(birth)? } else { open.chart(birth)? };

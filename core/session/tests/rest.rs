@@ -12,8 +12,9 @@ mod words;
 use std::sync::Arc;
 
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::fact::{Fact, Loss, Practice};
 use secundine_domain::message::Message;
+use secundine_domain::quantity::Volume;
 use secundine_domain::time::{Boot, Stamp};
 use secundine_session::api::{
     ApiError, At, BirthLine, BirthView, Door, ErrorCode, LockedMark, RehearsalMode, Request, Response, StatusView,
@@ -233,13 +234,14 @@ fn the_device_shows_the_names_too() {
 }
 
 #[test]
-fn after_the_placenta_the_birth_is_closed_and_the_next_rest_locks() {
+fn after_the_placenta_the_birth_stays_open_until_the_next_rest_which_locks() {
     let (mut desk, birth) = Desk::hidden();
     desk.wait(600);
     assert!(desk.rest().names_hidden, "it still runs");
     desk.write(birth, placenta());
-    assert_eq!(code(desk.call(Request::Birth { birth })), ErrorCode::NamesHidden);
-    assert!(desk.births().is_empty());
+    desk.write(birth, Fact::BloodLoss(Loss::Jug { volume: Volume::new(300).unwrap() }));
+    assert_eq!(desk.birth(birth).blood.measured, 300);
+    assert_eq!(desk.births().len(), 1);
     assert_eq!(desk.rest().door, Door::Locked);
     let status = desk.unlock();
     assert!(!status.names_hidden && status.practice.unwrap().name == "Heron House");

@@ -1,9 +1,10 @@
 //! The database file: its tables, how it is opened, and what is done with one that has lost its keys.
 
+use std::fs::{self, File};
+use std::io::{self, Read};
 use std::path::Path;
 use std::sync::Once;
 use std::time::Duration;
-use std::{fs, io};
 
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
@@ -89,6 +90,14 @@ pub(crate) fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<
         )
         .map_err(reading)?;
     Ok(connection)
+}
+
+/// Whether the start of the database can be read from disk at all.
+pub(crate) fn readable(folder: &Path) -> io::Result<()> {
+    match File::open(folder.join(DATABASE)).and_then(|file| file.take(PAGE).read_to_end(&mut Vec::new())) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
+        _ => Ok(()),
+    }
 }
 
 /// Whether the database has anything in it. SQLite would take the log beside an empty one for a leftover, and remove it.

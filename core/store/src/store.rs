@@ -8,7 +8,7 @@ use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
 use crate::chain::{Bound, DeviceKey, Link, Position};
-use crate::database::{DATABASE, FORM, TABLES, birth_key, birth_of, connect, make_folder, set_aside_without_key};
+use crate::database::{DATABASE, FORM, TABLES, birth_key, birth_of, connect, make_folder, readable, set_aside_without_key};
 use crate::head::{self, HEAD, Head, Told};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
 use crate::{StoreError, inbox, reserve, restore, salvage};
@@ -135,8 +135,20 @@ impl Store {
         Ok(Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false })
     }
 
+    /// A read that the system failed may look like damage: SQLCipher takes a salt that it could not read for another one. So
+    /// damage has to show twice, the second time where the file can be read.
     pub(crate) fn with_key(folder: &Path, data: DataKey) -> Result<Self, StoreError> {
         salvage::finish(folder).map_err(|error| StoreError::writing_file(&error))?;
+        match Self::with_key_once(folder, data.clone()) {
+            Err(StoreError::Damaged(_)) => {
+                readable(folder).map_err(|error| StoreError::reading_file(&error))?;
+                Self::with_key_once(folder, data)
+            }
+            opened => opened,
+        }
+    }
+
+    fn with_key_once(folder: &Path, data: DataKey) -> Result<Self, StoreError> {
         let connection = connect(folder, &data, OpenFlags::empty())?;
         // On a full disk the practice opens all the same; the inbox then stays as it was.
         let _ = inbox::prepare(&connection, folder);

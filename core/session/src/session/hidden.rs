@@ -10,10 +10,14 @@ use crate::hide;
 use crate::locked::RECENT_MS;
 use crate::views;
 
+/// The births whose third stage ran when the names were hidden: they can be worked with until the next rest, also once the
+/// placenta is born.
+pub(super) struct AtWork(pub Vec<BirthId>);
+
 impl Session {
     /// Refuses what is not on the list below, as long as the names are hidden. A new request is refused until it stands there.
     pub(super) fn pass(&mut self, request: &Request, now: &Stamp) -> Result<(), ApiError> {
-        match self.hidden && !self.passes(request, now) {
+        match self.hidden.is_some() && !self.passes(request, now) {
             true => Err(ApiError::new(ErrorCode::NamesHidden, "error-names-hidden")),
             false => Ok(()),
         }
@@ -30,23 +34,34 @@ impl Session {
             | Request::UnlockByDevice
             | Request::Births { .. }
             | Request::BabyBornNow { .. } => true,
-            Request::Birth { birth } | Request::Retract { birth, .. } => self.runs(*birth, now),
+            Request::Birth { birth } | Request::Retract { birth, .. } => self.at_work(*birth, now),
             // Who does not see the mother's data would write over it.
-            Request::Record { birth, fact, .. } => !matches!(fact, Fact::ClientRecorded(_)) && self.runs(*birth, now),
+            Request::Record { birth, fact, .. } => !matches!(fact, Fact::ClientRecorded(_)) && self.at_work(*birth, now),
             // Words that are not shown cannot be put right: what stands in their place would be written.
-            Request::Amend { birth, fact, .. } => !fact.as_ref().is_some_and(hide::has_words) && self.runs(*birth, now),
+            Request::Amend { birth, fact, .. } => !fact.as_ref().is_some_and(hide::has_words) && self.at_work(*birth, now),
             Request::Elsewhere { what } => birth_or_mark(what) && self.passes(what, now),
             _ => false,
         }
     }
 
-    /// Births whose third stage runs, latest registered first: of those registered within a day, or looked at since the
-    /// practice was opened.
+    /// Births whose third stage runs, latest registered first.
     pub(super) fn running_births(&mut self, now: &Stamp) -> Result<Vec<BirthId>, ApiError> {
+        let mut births = self.recent_births(now)?;
+        births.retain(|birth| self.runs(*birth, now));
+        Ok(births)
+    }
+
+    /// Births registered within a day, or looked at since the practice was opened, latest registered first.
+    fn recent_births(&mut self, now: &Stamp) -> Result<Vec<BirthId>, ApiError> {
         let open = self.open()?;
         let mut births = open.births()?;
         births.retain(|birth| now.wall_ms.saturating_sub(birth.registered_ms) < RECENT_MS || open.knows(birth.id));
-        Ok(births.into_iter().map(|birth| birth.id).filter(|birth| self.runs(*birth, now)).collect())
+        Ok(births.into_iter().map(|birth| birth.id).collect())
+    }
+
+    /// Whether a birth can be worked with while the names are hidden.
+    fn at_work(&mut self, birth: BirthId, now: &Stamp) -> bool {
+        self.hidden.as_ref().is_some_and(|AtWork(births)| births.contains(&birth)) || self.runs(birth, now)
     }
 
     /// Whether the third stage of this birth runs, for a day at most: a placenta that nobody wrote down is no reason to
@@ -57,12 +72,13 @@ impl Session {
         stage.is_some_and(|stage| stage.to.is_none() && stage.elapsed.ms < RECENT_MS)
     }
 
-    /// The list of births, of which only those are on it whose third stage runs.
+    /// The list of births, of which only those are on it that can be worked with.
     pub(super) fn hidden_births(&mut self, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
-        let running = self.running_births(now)?;
+        let mut births = self.recent_births(now)?;
+        births.retain(|birth| self.at_work(*birth, now));
         let open = self.open()?;
-        let count = u32::try_from(running.len()).unwrap_or(u32::MAX);
-        let page = running.into_iter().skip(views::index(skip)).take(views::index(take));
+        let count = u32::try_from(births.len()).unwrap_or(u32::MAX);
+        let page = births.into_iter().skip(views::index(skip)).take(views::index(take));
         let births =
             page.map(|birth| Ok(views::line(birth, &open.hidden_chart(birth)?, now))).collect::<Result<_, ApiError>>()?;
         Ok(Response::Births { births, count })

@@ -12,14 +12,14 @@ impl Session {
     /// Opens the practice; where it is open and its names are hidden, shows them.
     pub(super) fn unlock_by_device(&mut self, now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
-        let status = match (&self.practice, self.hidden) {
+        let status = match (&self.practice, self.hidden.is_some()) {
             (None, _) => {
                 let store = self.keys.with_device(Store::open_with_device)?;
                 self.admit(store, now)?
             }
             (Some(_), true) => {
                 self.keys.with_device(Store::opens_with_device)?;
-                self.hidden = false;
+                self.hidden = None;
                 self.status(now)
             }
             (Some(_), false) => self.status(now),

@@ -3,6 +3,7 @@
 use secundine_domain::time::Stamp;
 
 use super::Session;
+use super::hidden::AtWork;
 use crate::api::{ApiError, Response};
 
 impl Session {
@@ -11,10 +12,11 @@ impl Session {
         if self.rehearsal.is_some() || self.practice.is_none() {
             return Ok(Response::Rest(self.status(now)));
         }
-        if self.running_births(now)?.is_empty() {
+        let running = self.running_births(now)?;
+        if running.is_empty() {
             return Ok(Response::Rest(self.lock(now)?));
         }
-        self.hidden = true;
+        self.hidden = Some(AtWork(running));
         Ok(Response::Rest(self.status(now)))
     }
 
@@ -26,9 +28,9 @@ impl Session {
 
     /// Shows the names to who has a key; where they are shown already, nothing is asked.
     pub(super) fn unhide(&mut self, passphrase: String, now: &Stamp) -> Result<(), ApiError> {
-        if self.hidden {
+        if self.hidden.is_some() {
             self.keys.opens(passphrase, now)?;
-            self.hidden = false;
+            self.hidden = None;
         }
         Ok(())
     }

@@ -1,0 +1,241 @@
+//! What can be asked of the core.
+
+use secundine_domain::entry::{BirthId, EntryId};
+use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::time::Precision;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::{LockedMark, Slot};
+
+/// A question or an order.
+#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[serde(tag = "request", rename_all = "snake_case")]
+pub enum Request {
+    /// How things stand: is there a practice, is it open?
+    Status,
+    /// Founds a practice on this device.
+    CreatePractice {
+        /// The practice and the person.
+        practice: Practice,
+        /// What will open it.
+        passphrase: String,
+    },
+    /// Opens the practice.
+    Unlock {
+        /// The passphrase, or the recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// Opens the practice with the key store of this device's system.
+    UnlockByDevice,
+    /// Closes it and forgets the key.
+    Lock,
+    /// Nobody has touched for as long as the person chose: locks, or where a third stage runs, hides the names.
+    Rest,
+    /// Shows the names again.
+    ShowNames {
+        /// The passphrase, or the recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// The ways to the practice's key.
+    Keys,
+    /// Makes the key store of this device's system a way to the key.
+    AddDeviceKey {
+        /// The passphrase, or the recovery identity that holds.
+        passphrase: String,
+    },
+    /// Takes a way to the key out. The passphrase stays.
+    RevokeKey {
+        /// Which.
+        slot: Slot,
+        /// The passphrase.
+        passphrase: String,
+    },
+    /// Gives the practice another passphrase.
+    ChangePassphrase {
+        /// The one that holds, or the recovery identity as it was printed.
+        old: String,
+        /// The one that is to hold.
+        new: String,
+    },
+    /// Makes a new recovery identity; the one before no longer opens the practice as it is here.
+    RenewRecovery {
+        /// The passphrase, or the recovery identity that holds.
+        passphrase: String,
+    },
+    /// Tells the words of a recovery identity, and whether it opens this practice.
+    CheckRecovery {
+        /// As it was printed.
+        recovery: String,
+    },
+    /// The backups on this device.
+    Backups,
+    /// Makes a backup: one sealed file.
+    MakeBackup,
+    /// A part of a backup's file that is to be restored, in order; the one at 0 begins anew.
+    BackupPart {
+        /// Where it belongs.
+        #[ts(type = "number")]
+        offset: u64,
+        /// At most 1 MiB, as base64.
+        base64: String,
+    },
+    /// Restores the backup whose parts were given: founds the practice anew where there is none, else adds what is not here.
+    Restore {
+        /// The backup's passphrase, or its recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// Opens what can be read of a damaged store, changing nothing: records can be read and printed, not written.
+    ReadDamaged {
+        /// The passphrase, or the recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// Sets the damaged files aside and builds the store anew from everything that can be read.
+    Salvage {
+        /// The passphrase, or the recovery identity as it was printed.
+        passphrase: String,
+    },
+    /// Keeps something that could NOT be saved in another file; it goes into the chart at the next unlocking.
+    Elsewhere {
+        /// The request that failed: a baby's birth, a fact, an amendment or a retraction. Its `ago_ms` is counted anew.
+        what: Box<Request>,
+    },
+    /// Destroys the practice on this device, for ever.
+    Wipe {
+        /// The passphrase, or the recovery identity that holds.
+        passphrase: String,
+        /// The practice's name, typed; the practitioner's where it has none.
+        words: String,
+    },
+    /// Keeps a mark while the practice is locked; it goes into the chart when it is unlocked.
+    LockedMark {
+        /// What.
+        mark: LockedMark,
+        /// Milliseconds since the finger touched.
+        ago_ms: u32,
+    },
+    /// Takes back the last mark that was kept while locked and still stands.
+    LockedUndo,
+    /// Changes name, person or protocol of the practice.
+    DescribePractice {
+        /// As it should stand from now on.
+        practice: Practice,
+    },
+    /// The protocols that can be chosen.
+    Protocols,
+    /// Births, newest first.
+    Births {
+        /// How many to leave out from the newest on.
+        skip: u32,
+        /// How many to give at most.
+        take: u32,
+    },
+    /// A baby was born just now: registers a birth and records it, names left for later.
+    BabyBornNow {
+        /// Milliseconds since the finger touched.
+        ago_ms: u32,
+    },
+    /// Registers a birth that has not happened yet, so that its page is ready.
+    RegisterBirth {
+        /// What tells it from others.
+        label: String,
+    },
+    /// Everything about one birth.
+    Birth {
+        /// Which.
+        birth: BirthId,
+    },
+    /// Writes a fact.
+    Record {
+        /// For which birth.
+        birth: BirthId,
+        /// What.
+        fact: Fact,
+        /// When.
+        at: At,
+    },
+    /// Puts an entry right; the old form stays readable.
+    Amend {
+        /// For which birth.
+        birth: BirthId,
+        /// The entry as first written.
+        entry: EntryId,
+        /// The fact as it should be; none to keep it.
+        fact: Option<Fact>,
+        /// The time as it should be; none to keep it.
+        at: Option<At>,
+        /// Why.
+        reason: String,
+    },
+    /// Takes an entry out; it stays readable.
+    Retract {
+        /// For which birth.
+        birth: BirthId,
+        /// The entry as first written.
+        entry: EntryId,
+        /// Why.
+        reason: String,
+    },
+    /// Signs the record as it stands.
+    Sign {
+        /// For which birth.
+        birth: BirthId,
+        /// Who signs; none for the practice's practitioner.
+        signer: Option<Signer>,
+    },
+    /// Writes the record as a PDF file.
+    WriteRecord {
+        /// For which birth.
+        birth: BirthId,
+    },
+    /// Checks every page and every entry of the practice: whether all is as it was written.
+    Verify,
+    /// Begins a rehearsal in a practice of its own, apart from every real record.
+    Rehearse {
+        /// How fast its clock runs: 1 is real time.
+        speed: u32,
+        /// Whether the script acts by itself, or only tells what happens while the person records.
+        mode: RehearsalMode,
+    },
+    /// Ends the rehearsal and throws its records away.
+    EndRehearsal,
+}
+
+/// A person who signs beside the practitioner. Her name is typed on this device, so the entry's author stays who it is.
+#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+pub struct Signer {
+    /// Name as printed.
+    pub name: String,
+    /// Role.
+    pub role: String,
+}
+
+/// How a rehearsal is played.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum RehearsalMode {
+    /// The script records by itself.
+    Watch,
+    /// The script tells what happens; the person records.
+    Drill,
+}
+
+/// When something happened.
+#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[serde(tag = "at", rename_all = "snake_case")]
+pub enum At {
+    /// Just now.
+    Now {
+        /// Milliseconds since the finger touched.
+        ago_ms: u32,
+    },
+    /// At a typed local time.
+    Typed {
+        /// `2026-11-25`.
+        date: String,
+        /// `03:12`.
+        clock: String,
+        /// Known or guessed.
+        precision: Precision,
+    },
+}

@@ -1,0 +1,134 @@
+//! What the core answers.
+
+use secundine_domain::entry::{BirthId, EntryId};
+use secundine_domain::protocol::Protocol;
+use serde::Serialize;
+use ts_rs::TS;
+
+use super::{
+    BackupMade, BackupsView, BirthLine, BirthView, KeysView, LockedView, RecoveryView, RestoredView, StatusView, VerifyView,
+};
+
+/// The answer to a [`Request`].
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(tag = "response", rename_all = "snake_case")]
+pub enum Response {
+    /// How things stand.
+    Status(StatusView),
+    /// The practice is founded and open.
+    CreatePractice {
+        /// What opens it if the passphrase is lost. Shown once, kept nowhere on the device.
+        recovery: RecoveryView,
+    },
+    /// Open.
+    Unlock(StatusView),
+    /// Open.
+    UnlockByDevice(StatusView),
+    /// Closed.
+    Lock(StatusView),
+    /// Locked, or the names hidden.
+    Rest(StatusView),
+    /// The names are shown.
+    ShowNames(StatusView),
+    /// The ways to the practice's key.
+    Keys(KeysView),
+    /// Added.
+    AddDeviceKey(KeysView),
+    /// Taken out.
+    RevokeKey(KeysView),
+    /// The new passphrase holds, and the old one no longer.
+    ChangePassphrase,
+    /// The new identity holds.
+    RenewRecovery {
+        /// What opens the practice if the passphrase is lost. Shown once, kept nowhere on the device.
+        recovery: RecoveryView,
+    },
+    /// The identity is well formed.
+    CheckRecovery {
+        /// Its words.
+        words: Vec<String>,
+        /// Whether it opens this practice.
+        opens: bool,
+    },
+    /// The backups on this device.
+    Backups(BackupsView),
+    /// Made, and read back.
+    MakeBackup(BackupMade),
+    /// Kept until the rest has come.
+    BackupPart,
+    /// Restored, and open.
+    Restore(RestoredView),
+    /// Open to be read.
+    ReadDamaged(StatusView),
+    /// Built anew, and open.
+    Salvage(StatusView),
+    /// On disk.
+    Elsewhere(StatusView),
+    /// Destroyed.
+    Wipe(StatusView),
+    /// On disk.
+    LockedMark(LockedView),
+    /// On disk.
+    LockedUndo(LockedView),
+    /// Written.
+    DescribePractice(StatusView),
+    /// The protocols that can be chosen.
+    Protocols {
+        /// Each whole, with its sources.
+        protocols: Vec<Protocol>,
+    },
+    /// Births, newest first.
+    Births {
+        /// One line each.
+        births: Vec<BirthLine>,
+        /// How many there are in all.
+        count: u32,
+    },
+    /// Registered and recorded, and on disk.
+    BabyBornNow {
+        /// The new birth.
+        birth: BirthId,
+        /// The entry of the baby's birth.
+        entry: EntryId,
+    },
+    /// Registered, and on disk.
+    RegisterBirth {
+        /// The new birth.
+        birth: BirthId,
+    },
+    /// Everything about one birth.
+    Birth(Box<BirthView>),
+    /// On disk.
+    Record {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// On disk.
+    Amend {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// On disk.
+    Retract {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// On disk.
+    Sign {
+        /// The new entry.
+        entry: EntryId,
+    },
+    /// The file is written.
+    WriteRecord {
+        /// Where.
+        path: String,
+        /// How many pages it has.
+        pages: u32,
+    },
+    /// What the check found.
+    Verify(VerifyView),
+    /// The rehearsal runs.
+    Rehearse(StatusView),
+    /// Back in the practice.
+    EndRehearsal(StatusView),
+}
