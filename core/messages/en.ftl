@@ -574,7 +574,7 @@ ui-passphrase-differs = The two passphrases are not the same.
 ui-founding-incomplete = Name of the practice, your name and your role are needed.
 ui-found = Open the practice
 ui-founding = Opening…
-ui-restore-first = There is a practice already, on another device or before this one?
+ui-restore-first = Did you have a practice before, here or on another device?
 ui-restore-have = I have a backup
 ui-rehearse-first = Nothing to enter yet? Rehearse a birth first. It touches no record.
 

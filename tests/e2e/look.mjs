@@ -137,6 +137,15 @@ try {
   await page.waitForTimeout(300);
   await page.locator('[data-test="protocol-text-nice-rcog"] summary').click();
   await shoot('practice', true);
+  await at(page, 'keys').click();
+  await at(page, 'keys-ways').waitFor();
+  await shoot('keys', true);
+  await at(page, 'keys-back').click();
+  await at(page, 'backups').click();
+  await at(page, 'backup-make').click();
+  await at(page, 'backup-made').waitFor();
+  await shoot('backups', true);
+  await at(page, 'backups-back').click();
   await at(page, 'practice-back').click();
   await at(page, 'menu').click();
   await at(page, 'rehearse').click();

@@ -38,6 +38,8 @@ class App {
   report = $state.raw<SalvageView | null>(null);
   /** That a part of the store could not be read. */
   damaged = $state<ApiError | null>(null);
+  /** The passphrase is asked for, to show the names. */
+  asking = $state(false);
 
   /** Where to go on after the door closed by itself. */
   #back: { birth: BirthId; tab: Tab } | null = null;
