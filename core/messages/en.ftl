@@ -521,6 +521,9 @@ ui-name = Secundine
 ## Buttons that stand everywhere
 
 ui-close = Close
+ui-back = Back
+ui-one-moment = One moment…
+ui-understood = Understood
 ui-cancel = Cancel
 ui-save = Save
 ui-saved = Saved.
@@ -538,6 +541,14 @@ ui-less-of = { $what }: less
 ui-error-no-answer = The program gave no answer. What you did is not recorded.
 ui-not-saved = NOT SAVED
 ui-not-saved-dismiss = Put aside
+ui-keep-elsewhere = Keep it elsewhere
+ui-kept-elsewhere = Kept elsewhere
+ui-kept-elsewhere-when = It is kept in another file with its time, and comes into the chart at the next unlocking.
+ui-elsewhere = { $count ->
+    [one] One entry is kept in another file. It comes into its chart at the next unlocking.
+   *[other] { $count } entries are kept in another file. They come into their charts at the next unlocking.
+}
+ui-low-space = The device is full. Entries are still written, into room that was kept for them. Free some room: delete videos or photos.
 ui-unread = This page may be out of date. { $why }
 ui-incomplete = Something is still missing above. Nothing is recorded yet.
 
@@ -563,10 +574,17 @@ ui-passphrase-differs = The two passphrases are not the same.
 ui-founding-incomplete = Name of the practice, your name and your role are needed.
 ui-found = Open the practice
 ui-founding = Opening…
+ui-restore-first = Did you have a practice before, here or on another device?
+ui-restore-have = I have a backup
 ui-rehearse-first = Nothing to enter yet? Rehearse a birth first. It touches no record.
 
-ui-recovery = Your second key
-ui-recovery-why = If you forget the passphrase, only this opens the records. It is shown once and kept nowhere on this device. Write it down or print it, and keep it away from the phone.
+ui-recovery = Your recovery sheet
+ui-recovery-why = If you forget the passphrase, only this key opens the records. It is shown once and kept nowhere on this device. Print it or write it down, and keep it away from the phone.
+ui-recovery-words = Its four words
+ui-recovery-words-why = The same words appear when you type the key: then it is right.
+ui-recovery-code = The same key as a code, for a camera
+ui-recovery-use = To use it, type the key in place of the passphrase. Gaps, capitals and small letters make no difference.
+ui-recovery-apart = Keep this sheet apart from the phone. Whoever has both can read every record.
 ui-print = Print
 ui-copy = Copy
 ui-copied = Copied
@@ -579,6 +597,8 @@ ui-recovery-done = It is written down
 ui-locked = Locked
 ui-unlock = Unlock
 ui-unlocking = Unlocking…
+ui-unlock-device = Unlock with this device
+ui-unlock-or = Or with the passphrase:
 ui-wait = The next try in { $seconds } s
 ui-wait-why = Several wrong tries in a row.
 ui-rehearse-locked = A rehearsal needs no passphrase and touches no record.
@@ -598,7 +618,6 @@ ui-drained = { $entries ->
 ui-drained-lost = The end of what was marked while locked is missing. Look at the timeline.
 ui-drained-damaged = A part of what was marked while locked cannot be read. It is kept on this phone. Look at the timeline.
 ui-drained-waiting = A part of what was marked while locked could not be brought in yet. It is kept and tried again at the next unlocking.
-ui-drained-done = Understood
 
 ## Births
 
@@ -621,6 +640,14 @@ ui-menu = Menu
 ui-rehearse = Rehearse
 ui-practice-and-protocol = Practice and protocol
 ui-lock = Lock
+ui-lock-now = Lock now
+ui-rest-after = Lock when nobody touches for
+ui-rest-what = While a third stage runs the clock stays, and only the names are hidden. A rehearsal is never locked.
+ui-names-hidden = Names are hidden.
+ui-names-show = Show names
+ui-names-device = Show names with this device
+ui-names-why = Nobody touched for a while. The third stage goes on without names; the passphrase shows them again.
+ui-names-form-waits = What was being typed waits until the names are shown.
 ui-theme = Light
 ui-theme-day = Day
 ui-theme-night = Night
@@ -922,7 +949,6 @@ ui-signer-role = Role of the person who signs
 
 ui-keys = Keys
 ui-keys-back = Back to the practice
-ui-keys-busy = One moment…
 ui-keys-old = Passphrase as it is
 ui-keys-new = New passphrase
 ui-keys-again = New passphrase again
@@ -939,3 +965,106 @@ ui-keys-wipe-flash = The memory of a phone may keep remains of old files for a w
 ui-keys-wipe-stays = Records written as PDF stay where they are and are not encrypted. Copies elsewhere stay too.
 ui-keys-wipe-name = To make sure, type: { $name }
 ui-keys-wipe-hold = Hold for one second to destroy all records
+
+## Ways into the practice
+
+ui-keys-ways = Ways into this practice
+ui-slot-passphrase-what = Opens it every day. It is always a way in.
+ui-slot-recovery = Recovery sheet
+ui-slot-recovery-what = Opens it when the passphrase is forgotten. On paper, apart from the phone.
+ui-slot-device = This device
+ui-slot-device-what = Opens it with the lock of this device, without the passphrase.
+ui-keys-no-recovery = No recovery sheet opens this practice. If the passphrase is forgotten, nobody can read the records.
+ui-keys-check = Check a recovery sheet
+ui-keys-check-what = Type the key from the sheet. Nothing is changed.
+ui-keys-check-typed = Key on the sheet
+ui-keys-check-do = Check
+ui-keys-check-opens = This sheet opens this practice.
+ui-keys-check-opens-not = This sheet does not open this practice. Its words show whether it was typed right.
+ui-keys-device = Unlock with this device
+ui-keys-device-do = Let this device unlock
+ui-keys-device-what = The practice then opens with the lock of this device. Whoever can unlock the device can read the records.
+ui-keys-device-added = This device opens the practice from now on.
+ui-keys-device-revoked = This device no longer opens the practice.
+ui-keys-recovery-revoked = No recovery sheet opens the practice any more.
+ui-keys-revoke-device = Stop unlocking with this device
+ui-keys-revoke-device-what = From then on the passphrase is asked for each time.
+ui-keys-revoke-recovery = Make the recovery sheet useless
+ui-keys-revoke-recovery-what = For a sheet that was seen by somebody. From then on only the passphrase opens the practice on this device: if it is forgotten, nobody can read the records. A new sheet can be made at any time.
+ui-keys-revoke-hold = Hold for one second to take this way out
+
+## Backups
+
+ui-backups = Backups
+ui-backups-back = Back to the backups
+ui-backups-what = A backup is one file with every birth in it, sealed like the practice: the passphrase or the recovery sheet opens it.
+ui-backup-none = No backup yet. If this device is lost, its records are lost.
+ui-backup-last = Last backup: { $age }
+ui-backup-age = { $days ->
+    [0] today
+    [1] yesterday
+   *[other] { $days } days ago
+}
+ui-backup-age-at = on { $made }
+ui-backup-make = Make a backup
+ui-backup-making = Making the backup…
+ui-backup-making-what = It is written, then read back whole.
+ui-backup-made = Made, and read back: it is whole.
+ui-backup-holds = { $births ->
+    [one] One birth
+   *[other] { $births } births
+}, { $entries ->
+    [one] one entry
+   *[other] { $entries } entries
+}, { $size }
+ui-backup-waiting = What was marked while locked and could not be brought in yet is not in it.
+ui-backup-away = It lies on this device. Copy it to another place too: a device that is lost takes it along.
+ui-backups-here = On this device
+ui-backups-folder = They lie in:
+ui-size-kb = { $n } kB
+ui-size-mb = { $n } MB
+ui-restore = Restore a backup
+ui-restore-what = Choose the backup's file. Then type the passphrase that held when it was made, or the key from the recovery sheet.
+ui-restore-add = Add what a backup holds
+ui-restore-add-what = Entries that are not here are added. Nothing that is here is changed or lost.
+ui-restore-choose = Choose the file
+ui-restore-other = Choose another file
+ui-restore-reading = Reading the file…
+ui-restore-read = The file is read.
+ui-restore-passphrase = Passphrase of the backup, or key from the recovery sheet
+ui-restore-do = Restore
+ui-restore-add-do = Add
+ui-restored = What the backup brought
+ui-restored-made = Backup of { $made }
+ui-restored-births = Births that were not here
+ui-restored-added = Entries that were not here
+ui-restored-known = Entries that were here already
+ui-restored-refused = Not taken in
+
+## A damaged store
+
+ui-damaged = The store is damaged
+ui-keys-missing = The keys are missing
+ui-damaged-what = A part of the file with the records cannot be read. Nothing was changed, and most of it can be there still.
+ui-damaged-ways = There are three ways on. None of them throws anything away.
+ui-damaged-open = What can be done
+ui-damaged-read = Read what can be read
+ui-damaged-read-what = Opens every record that can still be read, to look at and to print. It changes nothing, and nothing can be written.
+ui-damaged-salvage = Build it anew from what can be read
+ui-damaged-salvage-what = Everything that can be read goes into a new store, and you can go on writing. The damaged files are set aside and kept.
+ui-damaged-salvage-hold = Hold for one second to build it anew
+ui-damaged-restore = Bring back the rest from a backup
+ui-damaged-restore-what = Build it anew first: that keeps what was written after the backup. Then the backup's file can be added, and brings back what is missing.
+ui-damaged-back = Back to the passphrase
+ui-damaged-marks = A birth can still be marked: go back to the passphrase. The marks are kept and come in later.
+ui-read-only-band = READ ONLY: STORE DAMAGED
+ui-read-only-what = Records can be read and printed, not written. To mark a birth now, lock: marks are kept on the locked screen.
+ui-salvage-report = What is missing
+ui-salvaged = Built anew
+ui-salvaged-what = Everything that could be read is in the new store.
+ui-salvage-births = Births that were read
+ui-salvage-entries = Entries that were read
+ui-salvage-missing = Entries known to be missing
+ui-salvage-list = What is missing or cannot be proved
+ui-salvage-add = Have you got a backup? What is missing here can be added from it.
+ui-salvage-aside = The damaged files are kept here:

@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { at, launch, openPage, startBridge } from './browser.mjs';
+import { PASSPHRASE, createPractice } from './birth.mjs';
+import { Phone, at, launch, openPage, startBridge } from './browser.mjs';
 
 const out = 'out/behave';
 mkdirSync(out, { recursive: true });
@@ -37,16 +38,7 @@ function tooWide() {
 }
 
 try {
-  await at(page, 'practice-name').fill('Riverside Midwives');
-  await at(page, 'practitioner').fill('Ruth Almond');
-  await at(page, 'role').fill('Midwife');
-  await at(page, 'passphrase').fill('linen candle river stone');
-  await at(page, 'passphrase-again').fill('linen candle river stone');
-  await at(page, 'protocol-who').click();
-  await at(page, 'create-practice').click();
-  await at(page, 'recovery-identity').waitFor({ timeout: 60_000 });
-  await at(page, 'recovery-check').fill((await at(page, 'recovery-identity').innerText()).trim().slice(-4));
-  await at(page, 'recovery-done').click();
+  await createPractice(new Phone(page), undefined, 'who');
 
   const [bx, by] = await centre('baby-born');
   await page.mouse.click(bx, by);
@@ -119,7 +111,7 @@ try {
   // The third stage runs on while it is locked; the passphrase is one touch away.
   await at(page, 'locked-unlock').waitFor({ timeout: 8000 });
   await at(page, 'locked-unlock').click();
-  await at(page, 'passphrase').fill('linen candle river stone');
+  await at(page, 'passphrase').fill(PASSPHRASE);
   await at(page, 'unlock').click();
   await at(page, 'unlock').waitFor({ state: 'detached', timeout: 60_000 });
   assert.ok(await at(page, 'clock').isVisible(), 'back where she was');

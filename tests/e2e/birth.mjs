@@ -7,13 +7,16 @@ import { setTimeout as sleep } from "node:timers/promises";
 
 export const PASSPHRASE = "lantern kettle bicycle";
 
-/** Founds a practice and keeps the recovery identity. */
-export async function createPractice(hand, look) {
+/** Founds a practice, mistyping once, and keeps the recovery identity. */
+export async function createPractice(hand, look = async () => {}, protocol = "nice-rcog") {
   await hand.type('[data-test="practice-name"]', "Harbour Midwives");
   await hand.type('[data-test="practitioner"]', "Ida Lindqvist");
   await hand.type('[data-test="role"]', "midwife");
-  await hand.tap('[data-test="protocol-nice-rcog"]');
+  await hand.tap(`[data-test="protocol-${protocol}"]`);
   await hand.type('[data-test="passphrase"]', PASSPHRASE);
+  await hand.type('[data-test="passphrase-again"]', PASSPHRASE.slice(1));
+  await hand.tap('[data-test="create-practice"]');
+  await hand.find('[data-test="create-error"]');
   await hand.type('[data-test="passphrase-again"]', PASSPHRASE);
   await look("first-run");
   await hand.tap('[data-test="create-practice"]');

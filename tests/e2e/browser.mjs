@@ -9,17 +9,19 @@ import { createInterface } from "node:readline";
 
 import { chromium } from "playwright-core";
 
-/** Starts the bridge over a folder, a passing one unless told; gives its address and a way to end it. */
+/** Starts the bridge over a folder, a passing one unless told; gives its address, its process and a way to end it. */
 export async function startBridge(folder = mkdtempSync(join(tmpdir(), "secundine-"))) {
   const program = process.env.SECUNDINE_BRIDGE ?? "target/debug/secundine-bridge";
-  const bridge = spawn(program, [`${folder}/practice`, `${folder}/records`, "ui/dist"], { stdio: ["ignore", "pipe", "inherit"] });
+  // A write past a limit of the system is then refused, instead of ending the program.
+  const line = ["--ignore-signal=XFSZ", program, `${folder}/practice`, `${folder}/records`, "ui/dist"];
+  const bridge = spawn("env", line, { stdio: ["ignore", "pipe", "inherit"] });
   const [address] = await once(createInterface({ input: bridge.stdout }), "line");
   const stop = async (signal = "SIGTERM") => {
     if (bridge.exitCode !== null || bridge.signalCode !== null) return;
     bridge.kill(signal);
     await once(bridge, "exit");
   };
-  return { address, stop };
+  return { address, pid: bridge.pid, stop };
 }
 
 /** Debian's Chromium, without any connection of its own. */
@@ -50,10 +52,12 @@ export class Phone {
     this.page = page;
   }
 
-  static async open(browser, address, { width, height } = {}) {
+  static async open(browser, address, { width, height, clock = false } = {}) {
     const context = await browser.newContext({ viewport: { width: width ?? 360, height: height ?? 800 }, hasTouch: true, isMobile: true });
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
+    // Time that a test can move.
+    if (clock) await page.clock.install();
     const phone = new Phone(page);
     phone.problems = [];
     page.on("pageerror", (error) => phone.problems.push(String(error)));

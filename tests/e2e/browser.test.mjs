@@ -64,7 +64,7 @@ test("no words are missing and nothing hangs over the edge", { timeout: 180_000 
 test("the large marks keep their size and distance", { timeout: 120_000 }, async (t) => {
   for (const [width, height] of [[320, 568], [360, 800], [411, 891]]) {
     const { hand } = await begin(t, { width, height });
-    await createPractice(hand, async () => {});
+    await createPractice(hand);
     await hand.tap('[data-test="baby-born"]');
     await hand.find('[data-test="mark-cord_clamped"]');
     const boxes = await hand.page.evaluate(() =>
@@ -81,7 +81,7 @@ test("the large marks keep their size and distance", { timeout: 120_000 }, async
 
 test("undo takes a mark back, and both stay in the timeline", { timeout: 120_000 }, async (t) => {
   const { hand } = await begin(t);
-  await createPractice(hand, async () => {});
+  await createPractice(hand);
   await hand.tap('[data-test="baby-born"]');
   await hand.tap('[data-test="mark-cord_clamped"]');
   await hand.page.locator("[role=status]", { hasText: "Cord clamped" }).waitFor();
@@ -106,7 +106,7 @@ test("the bridge answers this page only", { timeout: 30_000 }, async (t) => {
 
 test("the process is killed in the third stage and the clocks run on", { timeout: 60_000 }, async (t) => {
   const { folder, bridge, hand } = await begin(t);
-  await createPractice(hand, async () => {});
+  await createPractice(hand);
   const touched = performance.now();
   await hand.tap('[data-test="baby-born"]');
   await hand.find('[data-test="mark-cord_clamped"]');

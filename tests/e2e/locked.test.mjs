@@ -20,7 +20,7 @@ after(() => browser.close());
 
 async function begin(t, size) {
   const phone = await emptyPhone(t, browser, size);
-  await createPractice(phone.hand, async () => {});
+  await createPractice(phone.hand);
   return phone;
 }
 

@@ -1,7 +1,8 @@
 // Walks the page over the real core and takes pictures: node tests/e2e/look.mjs OUT [WIDTHxHEIGHT] [THEME]
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { at, launch, openPage, startBridge } from './browser.mjs';
+import { PASSPHRASE, createPractice } from './birth.mjs';
+import { Phone, at, launch, openPage, startBridge } from './browser.mjs';
 
 const out = process.argv[2] ?? 'out/look';
 const [width, height] = (process.argv[3] ?? '360x800').split('x').map(Number);
@@ -41,24 +42,7 @@ async function mark(kind) {
 }
 
 try {
-  await at(page, 'practice-name').waitFor();
-  await shoot('first-run', true);
-  await at(page, 'practice-name').fill('Riverside Midwives');
-  await at(page, 'practitioner').fill('Ruth Almond');
-  await at(page, 'role').fill('Midwife');
-  await at(page, 'passphrase').fill('linen candle river stone');
-  await at(page, 'passphrase-again').fill('linen candle river ston');
-  await at(page, 'create-practice').click();
-  await at(page, 'create-error').waitFor();
-  await at(page, 'passphrase-again').fill('linen candle river stone');
-  await at(page, 'protocol-nice-rcog').click();
-  await at(page, 'create-practice').click();
-  await at(page, 'recovery-identity').waitFor({ timeout: 60_000 });
-  await shoot('recovery');
-  const key = await at(page, 'recovery-identity').innerText();
-  await at(page, 'recovery-check').fill(key.trim().slice(-4));
-  await at(page, 'recovery-done').click();
-  await at(page, 'baby-born').waitFor();
+  await createPractice(new Phone(page), (name) => shoot(name, true));
   await stage('list-empty');
   await at(page, 'menu').click();
   await shoot('menu', true);
@@ -153,6 +137,15 @@ try {
   await page.waitForTimeout(300);
   await page.locator('[data-test="protocol-text-nice-rcog"] summary').click();
   await shoot('practice', true);
+  await at(page, 'keys').click();
+  await at(page, 'keys-ways').waitFor();
+  await shoot('keys', true);
+  await at(page, 'keys-back').click();
+  await at(page, 'backups').click();
+  await at(page, 'backup-make').click();
+  await at(page, 'backup-made').waitFor();
+  await shoot('backups', true);
+  await at(page, 'backups-back').click();
   await at(page, 'practice-back').click();
   await at(page, 'menu').click();
   await at(page, 'rehearse').click();
@@ -180,7 +173,7 @@ try {
   await at(page, 'unlock').click();
   await at(page, 'unlock-error').waitFor({ timeout: 60_000 });
   await shoot('unlock-error');
-  await at(page, 'passphrase').fill('linen candle river stone');
+  await at(page, 'passphrase').fill(PASSPHRASE);
   await at(page, 'unlock').click();
   await at(page, 'births').waitFor({ timeout: 60_000 });
   console.log('walked to the end');

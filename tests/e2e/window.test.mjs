@@ -39,7 +39,7 @@ test("killed in the third stage, the clocks run on", { timeout: 120_000 }, async
   const folder = mkdtempSync(join(tmpdir(), "secundine-"));
   t.after(() => rmSync(folder, { recursive: true, force: true }));
   let hand = await openWindow(program, { SECUNDINE_FOLDER: folder });
-  await createPractice(hand, async () => {});
+  await createPractice(hand);
   await hand.find('[data-test="baby-born"]');
   const before = performance.now();
   await hand.tap('[data-test="baby-born"]');

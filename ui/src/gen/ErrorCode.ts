@@ -3,4 +3,4 @@
 /**
  * Kinds of failure.
  */
-export type ErrorCode = "locked" | "already_there" | "no_practice" | "wrong_passphrase" | "wait" | "damaged_key" | "device" | "damaged_store" | "newer_store" | "in_use" | "not_saved" | "impossible" | "not_found" | "names_hidden" | "read_only" | "rehearsal" | "internal";
+export type ErrorCode = "locked" | "already_there" | "no_practice" | "wrong_passphrase" | "wait" | "damaged_key" | "device" | "not_read" | "damaged_store" | "newer_store" | "in_use" | "not_saved" | "impossible" | "not_found" | "names_hidden" | "read_only" | "rehearsal" | "internal";

@@ -3,6 +3,9 @@ import type { DrainedView } from '../gen/DrainedView';
 import type { Practice } from '../gen/Practice';
 import type { RecoveryView } from '../gen/RecoveryView';
 import type { RehearsalMode } from '../gen/RehearsalMode';
+import type { Request } from '../gen/Request';
+import type { RestoredView } from '../gen/RestoredView';
+import type { SalvageView } from '../gen/SalvageView';
 import type { StatusView } from '../gen/StatusView';
 import { Birth } from './birth.svelte';
 import { notSaved } from './failures.svelte';
@@ -13,7 +16,7 @@ import { ask, asApiError, type ApiError } from './transport';
 import { ui } from './words';
 
 export type Tab = 'stage' | 'exam' | 'timeline' | 'record';
-export type Place = 'list' | 'birth' | 'practice' | 'rehearse';
+export type Place = 'list' | 'birth' | 'practice' | 'rehearse' | 'damaged';
 
 /** Where the person is, and whether the door is open. */
 class App {
@@ -29,8 +32,17 @@ class App {
   bearing = $state(false);
   /** What the last unlocking brought in, until it is put aside. */
   drained = $state<DrainedView | null>(null);
-  /** The door closed by itself: the page under it waits as it was. */
-  shut = $state(false);
+  /** What a backup brought, until it is put aside. */
+  restored = $state.raw<RestoredView | null>(null);
+  /** What could be read of a damaged store, until it is put aside. */
+  report = $state.raw<SalvageView | null>(null);
+  /** That a part of the store could not be read. */
+  damaged = $state<ApiError | null>(null);
+  /** The passphrase is asked for, to show the names. */
+  asking = $state(false);
+
+  /** Where to go on after the door closed by itself. */
+  #back: { birth: BirthId; tab: Tab } | null = null;
 
   async look(): Promise<void> {
     try {
@@ -48,14 +60,55 @@ class App {
   }
 
   async unlock(passphrase: string): Promise<void> {
-    this.#take(await ask('unlock', { passphrase }));
-    this.shut = false;
-    await this.birth?.refresh();
+    this.#enter(await ask('unlock', { passphrase }));
+  }
+
+  async unlockByDevice(): Promise<void> {
+    this.#enter(await ask('unlock_by_device', {}));
   }
 
   async lock(): Promise<void> {
     this.leave();
     this.#take(await ask('lock', {}));
+  }
+
+  /** Nobody has touched for a while. A rehearsal never rests, nor does the one key that is shown only now. */
+  async rest(): Promise<void> {
+    if (this.status?.door !== 'open' || this.status.rehearsal || this.recovery) return;
+    try {
+      this.#take(await ask('rest', {}));
+    } catch {
+      await this.look();
+    }
+  }
+
+  async showNames(passphrase: string): Promise<void> {
+    this.#take(await ask('show_names', { passphrase }));
+  }
+
+  /** Opens what can be read of a damaged store, or builds it anew from that. */
+  async readDamaged(passphrase: string): Promise<void> {
+    this.#enter(await ask('read_damaged', { passphrase }));
+    this.report = this.status?.salvage ?? null;
+  }
+
+  async salvage(passphrase: string): Promise<void> {
+    this.leave();
+    this.#enter(await ask('salvage', { passphrase }));
+    this.report = this.status?.salvage ?? null;
+  }
+
+  async restore(passphrase: string): Promise<void> {
+    const restored = await ask('restore', { passphrase });
+    this.leave();
+    this.#enter(restored.status);
+    this.report = null;
+    this.restored = restored;
+  }
+
+  /** Keeps an order that could not be saved in another file. */
+  async keepElsewhere(what: Request): Promise<void> {
+    this.#take(await ask('elsewhere', { what }));
   }
 
   async describe(practice: Practice): Promise<void> {
@@ -67,14 +120,15 @@ class App {
     if (this.bearing) return;
     this.bearing = true;
     feel('mark');
+    const order = (): { ago_ms: number } => ({ ago_ms: ago(touched) });
     try {
-      const { birth, entry } = await ask('baby_born_now', { ago_ms: ago(touched) });
+      const { birth, entry } = await ask('baby_born_now', order());
       this.open(birth);
       await this.birth?.refresh();
       this.birth?.offerUndo(entry, ui('ui-baby-born'));
     } catch (cause) {
       feel('failed');
-      notSaved.add(ui('ui-baby-born'), asApiError(cause), () => this.babyBorn(touched));
+      notSaved.add(ui('ui-baby-born'), asApiError(cause), () => this.babyBorn(touched), () => ({ request: 'baby_born_now', ...order() }));
     } finally {
       this.bearing = false;
     }
@@ -91,6 +145,7 @@ class App {
   leave(): void {
     this.birth?.stop();
     this.birth = null;
+    this.#back = null;
     this.place = 'list';
   }
 
@@ -102,16 +157,50 @@ class App {
   }
 
   async endRehearsal(): Promise<void> {
-    this.#take(await ask('end_rehearsal', {}));
+    const status = await ask('end_rehearsal', {});
     this.leave();
+    this.#take(status);
+  }
+
+  /** The door was opened: back to where it closed. */
+  #enter(status: StatusView): void {
+    this.damaged = null;
+    if (this.place === 'damaged') this.place = 'list';
+    this.#take(status);
+    const back = this.#back;
+    this.#back = null;
+    if (back) this.open(back.birth, back.tab);
   }
 
   #take(status: StatusView): void {
     const { door, drained } = status;
-    if (door === 'locked' && this.birth) this.shut = true;
+    const turned = status.names_hidden !== (this.status?.names_hidden ?? false);
+    if (door !== 'open') this.#forget();
     if (drained || door !== 'open') this.drained = drained;
     locked.take(status.locked);
     this.status = { ...status };
+    if (turned) this.#namesTurned(status.names_hidden);
+  }
+
+  /** Nothing of a birth stays behind a closed door; only which it was. */
+  #forget(): void {
+    const birth = this.birth;
+    if (birth) {
+      const back = birth.rehearsal ? null : { birth: birth.id, tab: this.tab };
+      this.leave();
+      this.#back = back;
+    }
+    this.restored = this.report = null;
+  }
+
+  /** A third stage goes on under the eyes; everything else makes room for the list. */
+  #namesTurned(hidden: boolean): void {
+    const birth = this.birth;
+    if (hidden && this.place === 'practice') this.place = 'list';
+    if (hidden && birth?.view?.third_stage?.running !== true) this.leave();
+    else if (hidden && this.tab === 'record') this.tab = 'stage';
+    if (hidden) this.restored = this.report = null;
+    void this.birth?.refresh();
   }
 }
 

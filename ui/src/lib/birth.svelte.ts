@@ -4,52 +4,40 @@ import type { BirthView } from '../gen/BirthView';
 import type { EntryId } from '../gen/EntryId';
 import type { Fact } from '../gen/Fact';
 import type { NextMark } from '../gen/NextMark';
+import type { Request } from '../gen/Request';
 import { tick } from './clock.svelte';
 import { factKey } from './facts';
 import { notSaved } from './failures.svelte';
 import { feel } from './feedback';
+import { Marks, type Undo } from './marks.svelte';
 import { ago } from './touch';
 import { ask, asApiError } from './transport';
 import { say, ui } from './words';
 
+/** What a sheet writes. */
+export type Order = Extract<Request, { request: 'record' | 'amend' }>;
+
 const REFRESH_MS = 5000;
 const REHEARSAL_REFRESH_MS = 1000;
-/** How long a mark can be undone with one touch. */
-export const UNDO_MS = 10_000;
-/** How long the buttons keep their places after a mark, so that no second touch meets another button. */
-const SETTLE_MS = 1200;
-
-export interface Undo {
-  entry: EntryId;
-  what: string;
-  clock: string;
-}
 
 /** One birth as the core tells it, and what the person writes into it. */
-export class Birth {
+export class Birth extends Marks<Undo & { entry: EntryId }> {
   view = $state.raw<BirthView | null>(null);
   /** `performance.now()` when the view came. */
   arrival = $state(0);
-  undo = $state<Undo | null>(null);
-  /** Key of the fact that is on its way to the disk. */
-  saving = $state<string | null>(null);
-  /** The mark just made, with its time. */
-  made = $state<{ key: string; clock: string } | null>(null);
-  /** The buttons as they stand on the screen. */
-  next = $state.raw<NextMark[]>([]);
   /** Why the last look at the birth failed. */
   unread = $state<string | null>(null);
 
   #asked = 0;
   #shown = 0;
   #beat: ReturnType<typeof setInterval> | undefined;
-  #undoTimer: ReturnType<typeof setTimeout> | undefined;
-  #settleTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     readonly id: BirthId,
     readonly rehearsal: boolean,
-  ) {}
+  ) {
+    super();
+  }
 
   start(): void {
     this.#beat = setInterval(this.#look, this.rehearsal ? REHEARSAL_REFRESH_MS : REFRESH_MS);
@@ -59,8 +47,7 @@ export class Birth {
 
   stop(): void {
     clearInterval(this.#beat);
-    clearTimeout(this.#undoTimer);
-    clearTimeout(this.#settleTimer);
+    this.still();
     document.removeEventListener('visibilitychange', this.#look);
   }
 
@@ -78,7 +65,7 @@ export class Birth {
       this.view = view;
       this.arrival = performance.now();
       this.unread = null;
-      if (!this.#settleTimer) this.next = view.next;
+      this.tell(view.next);
       const running = view.third_stage ?? view.babies.find((baby) => baby.cord)?.cord ?? null;
       tick.align(running, this.arrival);
     } catch (cause) {
@@ -96,32 +83,27 @@ export class Birth {
     this.undo = null;
     feel('mark');
     try {
-      const { entry } = await ask('record', { birth: this.id, fact, at: { at: 'now', ago_ms: ago(touched) } });
-      this.#settle();
+      const { entry } = await ask('record', this.#marked(fact, touched));
+      this.settle();
       await this.refresh();
       const clock = this.#clockOf(entry);
       this.made = { key, clock };
       this.offerUndo(entry, what);
     } catch (cause) {
       feel('failed');
-      notSaved.add(what, asApiError(cause), () => this.mark({ fact, label }, touched));
+      notSaved.add(what, asApiError(cause), () => this.mark({ fact, label }, touched), () => ({ request: 'record', ...this.#marked(fact, touched) }));
     } finally {
       this.saving = null;
     }
   }
 
-  /** Writes a fact; the sheet that asked keeps what was typed if this throws. Without a name there is no undo. */
-  async record(fact: Fact, at: At, what: string | null): Promise<void> {
-    const { entry } = await ask('record', { birth: this.id, fact, at });
+  /** Gives an order that writes; whoever asked keeps what was typed if this throws. Tells the new entry. */
+  async write(order: Order): Promise<EntryId> {
+    const { request, ...params } = order;
+    const { entry } = await ask(request, params as never);
     feel('mark');
     await this.refresh();
-    if (what !== null) this.offerUndo(entry, what);
-  }
-
-  async amend(entry: EntryId, fact: Fact | null, at: At | null, reason: string): Promise<void> {
-    await ask('amend', { birth: this.id, entry, fact, at, reason });
-    feel('mark');
-    await this.refresh();
+    return entry;
   }
 
   async retract(entry: EntryId, reason: string): Promise<void> {
@@ -140,24 +122,19 @@ export class Birth {
       await this.retract(undo.entry, ui('ui-undo-reason'));
     } catch (cause) {
       feel('failed');
-      notSaved.add(ui('ui-undo-of', { what: undo.what }), asApiError(cause), () => this.retract(undo.entry, ui('ui-undo-reason')));
+      const order: Request = { request: 'retract', birth: this.id, entry: undo.entry, reason: ui('ui-undo-reason') };
+      notSaved.add(ui('ui-undo-of', { what: undo.what }), asApiError(cause), () => this.retract(undo.entry, ui('ui-undo-reason')), () => order);
     }
   }
 
   /** Ten seconds in which one touch takes the entry back. */
   offerUndo(entry: EntryId, what: string): void {
-    clearTimeout(this.#undoTimer);
-    this.undo = { entry, what, clock: this.#clockOf(entry) };
-    this.#undoTimer = setTimeout(() => (this.undo = null), UNDO_MS);
+    this.offer({ entry, what, clock: this.#clockOf(entry) });
   }
 
-  #settle(): void {
-    clearTimeout(this.#settleTimer);
-    this.#settleTimer = setTimeout(() => {
-      this.#settleTimer = undefined;
-      this.made = null;
-      if (this.view) this.next = this.view.next;
-    }, SETTLE_MS);
+  /** A mark as an order: its time counts back from the moment it is given. */
+  #marked(fact: Fact, touched: number): { birth: BirthId; fact: Fact; at: At } {
+    return { birth: this.id, fact, at: { at: 'now', ago_ms: ago(touched) } };
   }
 
   #clockOf(entry: EntryId): string {

@@ -1,17 +1,22 @@
+import type { Request } from '../gen/Request';
 import { asApiError, type ApiError } from './transport';
 
-/** A write that is not on disk. It stays on the screen until it is tried again or put aside. */
+/** A write that is not on disk. It stays on the screen until it is tried again, kept elsewhere or put aside. */
 export interface Failure {
   what: string;
   error: ApiError;
   again: () => Promise<void>;
+  /** The order as it would be given now; none where it cannot be kept elsewhere. */
+  order: (() => Request) | null;
+  /** It is kept in another file and waits for the next unlocking. */
+  kept: boolean;
 }
 
 class NotSaved {
   list = $state<Failure[]>([]);
 
-  add(what: string, error: ApiError, again: () => Promise<void>): void {
-    this.list.push({ what, error, again });
+  add(what: string, error: ApiError, again: () => Promise<void>, order: (() => Request) | null = null): void {
+    this.list.push({ what, error, again, order: keepable(error) ? order : null, kept: false });
   }
 
   drop(failure: Failure): void {
@@ -24,9 +29,25 @@ class NotSaved {
     try {
       await failure.again();
     } catch (cause) {
-      this.add(failure.what, asApiError(cause), failure.again);
+      this.add(failure.what, asApiError(cause), failure.again, failure.order);
     }
   }
+
+  /** Gives the order to be kept in another file. */
+  async keep(failure: Failure, elsewhere: (order: Request) => Promise<void>): Promise<void> {
+    if (!failure.order) return;
+    try {
+      await elsewhere(failure.order());
+      failure.kept = true;
+    } catch (cause) {
+      failure.error = asApiError(cause);
+    }
+  }
+}
+
+/** Whether the disk refused it: another file may take it. Values that cannot be are put right instead. */
+export function keepable(error: ApiError): boolean {
+  return error.code === 'not_saved' || error.code === 'damaged_store' || error.code === 'read_only';
 }
 
 export const notSaved = new NotSaved();

@@ -1,18 +1,24 @@
 /** How this device looks and sounds. Nothing of a client is kept here. */
 export type Theme = 'day' | 'night' | 'red';
 
+/** Minutes without a touch after which the practice rests. */
+export const REST_AFTER = [1, 5, 15, 30] as const;
+const REST_USUAL = 5;
 const KEY = 'secundine-settings';
 
 interface Kept {
   theme: Theme;
   sound: boolean;
   vibration: boolean;
+  restAfter: number;
 }
 
 class Settings {
   theme = $state<Theme>('day');
   sound = $state(true);
   vibration = $state(true);
+  /** Minutes: one of [`REST_AFTER`]. */
+  restAfter = $state(REST_USUAL);
 
   constructor() {
     const kept = read();
@@ -20,12 +26,13 @@ class Settings {
     this.theme = kept.theme ?? (dark ? 'night' : 'day');
     this.sound = kept.sound ?? true;
     this.vibration = kept.vibration ?? true;
+    this.restAfter = REST_AFTER.find((minutes) => minutes === kept.restAfter) ?? REST_USUAL;
   }
 
   /** Shows the theme and keeps the choices. */
   apply(): void {
     document.documentElement.dataset['theme'] = this.theme;
-    const kept: Kept = { theme: this.theme, sound: this.sound, vibration: this.vibration };
+    const kept: Kept = { theme: this.theme, sound: this.sound, vibration: this.vibration, restAfter: this.restAfter };
     try {
       localStorage.setItem(KEY, JSON.stringify(kept));
     } catch {

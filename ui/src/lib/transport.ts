@@ -19,14 +19,16 @@ type Name = Request['request'];
 type Params<N extends Name> = Omit<Extract<Request, { request: N }>, 'request'>;
 type Answer<N extends Name> = Extract<Response, { response: N }>;
 
-/** Told when the core answers that the practice is locked. */
-export const door: { shut?: () => void } = {};
+/** Told when the core answers that the practice is locked, that the names are hidden, or that the store is damaged. */
+export const door: { shut?: () => void; hidden?: () => void; damaged?: (error: ApiError) => void } = {};
 
 /** Asks by name and narrows the answer to the same name. */
 export async function ask<N extends Name>(name: N, params: Params<N>): Promise<Answer<N>> {
   const response = await call({ request: name, ...params } as unknown as Request).catch((cause: unknown) => {
     const error = asApiError(cause);
     if (error.code === 'locked') door.shut?.();
+    if (error.code === 'names_hidden') door.hidden?.();
+    if (error.code === 'damaged_store') door.damaged?.(error);
     throw error;
   });
   if (response.response !== name) throw new ApiError('internal', { id: 'ui-error-no-answer' });
