@@ -31,7 +31,7 @@ locked: LockedView | null,
  */
 drained: DrainedView | null, 
 /**
- * Nobody had touched for a while: the names are hidden, and only births whose third stage runs can be worked with.
+ * Nobody had touched for a while: the names are hidden, and only births whose third stage ran then can be worked with.
  */
 names_hidden: boolean, 
 /**

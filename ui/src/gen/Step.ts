@@ -2,6 +2,7 @@
 import type { Compare } from "./Compare";
 import type { Level } from "./Level";
 import type { Milli } from "./Milli";
+import type { Sign } from "./Sign";
 import type { Status } from "./Status";
 
 /**
@@ -31,4 +32,12 @@ status: Status,
 /**
  * What the protocol says there, in short.
  */
-words: string, };
+words: string, 
+/**
+ * Minutes between two readings that must both pass it; none where one reading is enough.
+ */
+again: number | null, 
+/**
+ * Where there are any, it is passed only with one of these signs, by the latest reading of each.
+ */
+with: Array<Sign>, };
