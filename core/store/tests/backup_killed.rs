@@ -75,8 +75,8 @@ fn after_a_restore_that_was_killed_another_practice_can_be_founded() {
     let (founded, _) = Founded::with_birth(2);
     let backup = founded.back_up("backup.tar");
     let folder = world(&founded, &backup);
-    // The second key file is about to get its name.
-    assert!(killed(TEST, folder.path(), "?rename,?renameat,?renameat2", 3));
+    // The reserve, the inbox and one key file have their names; the second key file is about to get its own.
+    assert!(killed(TEST, folder.path(), "?rename,?renameat,?renameat2", 4));
     let data = folder.path().join("data");
     assert!(!Store::exists(&data) && data.join(RECOVERY_KEY).exists());
     let (store, recovery) = Store::create(&data, passphrase()).unwrap();

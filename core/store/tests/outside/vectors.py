@@ -150,17 +150,20 @@ def is_point(public):
     return square == 0 or pow(square, (PRIME - 1) // 2, PRIME) == 1
 
 
-def head_told(head, public):
-    """Number and link of the head, where the device has signed it."""
+def head_told(head, devices):
+    """Device, number and link of the head, where one of these devices has signed it."""
     if head is None:
-        return "nothing", None
+        return "nothing", None, None
     try:
         title, n, link, signature = head.splitlines()
         n, link, signature = int(n), bytes.fromhex(link), bytes.fromhex(signature)
     except ValueError:
-        return "unreadable", None
-    good = title == "secundine head 1" and signed(public, struct.pack(">Q", n), link, signature)
-    return (n, link) if good else ("unreadable", None)
+        return "unreadable", None, None
+    for device in devices if title == "secundine head 1" else []:
+        public = bytes.fromhex(device["public"])
+        if is_point(public) and signed(public, struct.pack(">Q", n), link, signature):
+            return device["id"], n, link
+    return "unreadable", None, None
 
 
 def first_misfit(vector, own, told):
@@ -189,19 +192,20 @@ def first_misfit(vector, own, told):
         if not (right and by_device):
             return misfit("unsigned" if right else "changed" if by_device else "unlinked")
         before.append(link)
-    n, link = told
+    device, n, link = told
     if link is not None:
-        here = links[own["id"]]
+        here = links.get(device, [bytes(32)])
         if n >= len(here):
-            return {"kind": "cut_off", "device": own["id"], "n": len(here)}
+            return {"kind": "cut_off", "device": device, "n": len(here)}
         if here[n] != link:
-            return {"kind": "rewritten", "device": own["id"], "n": n}
+            return {"kind": "rewritten", "device": device, "n": n}
     return None
 
 
 def chain(vector, own):
-    told = head_told(vector["head"], bytes.fromhex(own["public"]))
-    return {"misfit": first_misfit(vector, own, told), "head": told[0]}
+    device, n, link = told = head_told(vector["head"], [own] + vector["devices"])
+    seen = n if device == own["id"] else "nothing" if link is not None else device
+    return {"misfit": first_misfit(vector, own, told), "head": seen}
 
 
 # --- all of them ----------------------------------------------------------------------------------------------------------

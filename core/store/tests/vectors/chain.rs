@@ -133,12 +133,14 @@ pub fn all() -> Vec<Value> {
             json!(2),
         ),
         headed("no head", "It proves nothing, and accuses nobody.", None, json!("nothing")),
-        headed(
-            "a head of another device",
-            "Not signed by this device: it counts as none.",
-            Some(head(&others[2])),
-            json!("unreadable"),
-        ),
+        Case {
+            name: "a head of another device",
+            why: "Signed by another device of the practice, of whose entries none is here: they are missing.",
+            head: Some(head(&others[2])),
+            misfit: Some(("cut_off", &other, 1)),
+            told: json!("nothing"),
+            ..good()
+        },
         headed(
             "a head of a later form",
             "It counts as none.",
