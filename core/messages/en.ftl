@@ -214,7 +214,7 @@ names-hidden = hidden
 error-keys-missing = Both key files of this practice are missing. Its records are still here, but nothing on this device can open them. A backup can bring the practice back.
 error-not-read = The store could not be read just now. Nothing was changed. Close the app, open it again and try again.
 error-damaged-store = The store is damaged. Nothing was changed. Read what is left of it, or restore a backup.
-error-nothing-read = Nothing of the store could be read. Nothing was changed. Keep the folder as it is; a backup can bring the records back.
+error-nothing-read = Nothing of the store could be read, and nothing was changed. Build it anew: the damaged files are kept, and a backup can be added then.
 error-not-damaged = Every entry of this store fits: there is nothing to build anew. Unlock the practice as usual.
 error-read-only = The store is damaged and is only read now: nothing can be written or checked. Write it on paper, and build the store anew.
 error-newer-store = This practice was written by a newer version of Secundine. Update the app; nothing was changed.
@@ -299,6 +299,7 @@ verify-head-unreadable = The head cannot be read: an entry that was cut off at t
 ## What was read of a damaged store
 
 salvage-none-missing = No entry is known to be missing.
+salvage-nothing = Nothing could be read. The practice is empty until a backup is added.
 salvage-missing = { $n ->
     [1] Entry { $first } of device { $device } is missing.
    *[other] Entries { $first } to { $last } of device { $device } are missing, { $n } in all.

@@ -38,7 +38,7 @@ fn words(report: &Report) -> Vec<Message> {
         [("salvage-unchecked", report.unchecked), ("salvage-head", report.head_unread), ("salvage-inbox", report.inbox_lost)];
     words.extend(told.into_iter().filter(|(_, is)| *is).map(|(id, _)| Message::new(id)));
     if report.missing.is_empty() {
-        words.insert(0, Message::new("salvage-none-missing"));
+        words.insert(0, Message::new(if report.entries == 0 { "salvage-nothing" } else { "salvage-none-missing" }));
     }
     words
 }

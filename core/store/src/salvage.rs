@@ -59,18 +59,17 @@ impl Store {
         Ok((Self::reading(folder, key, connection)?, salvaged.report))
     }
 
-    /// Builds the damaged store in this folder anew from everything that can be read, and opens it. It has the same keys and
-    /// a new device, since numbers of the old one may be lost. Gives the folder where the damaged files are set aside, with
-    /// the report beside them. Killed at any point, the damaged store is still there, or the new one is with the next
-    /// opening.
+    /// Builds the damaged store in this folder anew from everything that can be read, be it nothing, and opens it. It has the
+    /// same keys and a new device, since numbers of the old one may be lost. Gives the folder where the damaged files are set
+    /// aside, with the report beside them. Killed at any point, the damaged store is still there, or the new one is with the
+    /// next opening.
     ///
     /// # Errors
-    /// [`StoreError::NotDamaged`] where everything fits; [`StoreError::NothingRead`]; [`StoreError::Newer`] for a database of
-    /// a later form; else what kept the files from being read or written. Nothing was changed, but for a salvage before that
-    /// was not finished.
+    /// [`StoreError::NotDamaged`] where everything fits; [`StoreError::Newer`] for a database of a later form; else what kept
+    /// the files from being read or written. Nothing was changed, but for a salvage before that was not finished.
     pub fn salvage(folder: &Path, secret: Passphrase) -> Result<(Self, Report, PathBuf), StoreError> {
         let key = Self::key_of(folder, secret)?;
-        let salvaged = Salvaged::read(folder, &key)?;
+        let salvaged = Salvaged::look(folder, &key)?;
         if salvaged.report.is_whole() {
             Self::is_damaged(folder, &key)?;
         }
@@ -89,7 +88,17 @@ impl Store {
 }
 
 impl Salvaged {
+    /// What can be read, or that nothing can.
     fn read(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
+        let salvaged = Self::look(folder, key)?;
+        match salvaged.entries.is_empty() && salvaged.devices.is_empty() {
+            true => Err(StoreError::NothingRead),
+            false => Ok(salvaged),
+        }
+    }
+
+    /// What can be read, be it nothing.
+    fn look(folder: &Path, key: &DataKey) -> Result<Self, StoreError> {
         finish(folder).map_err(|error| StoreError::writing_file(&error))?;
         if in_use(folder) {
             return Err(StoreError::InUse);
@@ -104,9 +113,6 @@ impl Salvaged {
             Told::Position(_, at) => Some(at),
             Told::Nothing | Told::Unreadable => None,
         });
-        if salvaged.entries.is_empty() && salvaged.devices.is_empty() {
-            return Err(StoreError::NothingRead);
-        }
         let head_unread = salvaged.heads.is_empty() && folder.join(HEAD).exists();
         Ok(Self { report: Report { head_unread, ..salvaged.report }, ..salvaged })
     }

@@ -251,3 +251,26 @@ fn without_both_key_files_the_practice_is_told_from_one_that_never_was() {
     drop(Store::create(founded.path(), passphrase()).unwrap());
     assert!(founded.file("without-key-1-secundine.db").exists() && !Store::keys_missing(founded.path()));
 }
+
+#[test]
+fn of_a_database_that_is_garbage_or_gone_an_empty_one_is_built_and_a_backup_brings_all_back() {
+    for gone in [false, true] {
+        let (founded, birth) = headless(12);
+        let backup = common::backups::back_up(&founded.open(), &founded.file("backup.tar"));
+        match gone {
+            true => fs::remove_file(founded.file(DATABASE)).unwrap(),
+            false => fs::write(founded.file(DATABASE), [0x5a; 40_000]).unwrap(),
+        }
+        assert!(matches!(Store::open(founded.path(), passphrase()), Err(StoreError::Damaged(_))), "{gone}");
+        let read = Store::read_damaged(founded.path(), founded.recovery.clone());
+        assert!(matches!(read, Err(StoreError::NothingRead)), "{gone}");
+        let (mut store, report, set_aside) = Store::salvage(founded.path(), founded.recovery.clone()).unwrap();
+        assert_eq!((report.entries, report.births), (0, 0), "{gone}");
+        assert_eq!(set_aside.join(DATABASE).exists(), !gone);
+        store.add_backup(&backup).unwrap();
+        assert_eq!(numbers(&store, birth).len(), 12);
+        assert_eq!(store.verify().unwrap().misfit, None);
+        store.close().unwrap();
+        assert_eq!(numbers(&Store::open(founded.path(), passphrase()).unwrap(), birth).len(), 12);
+    }
+}
