@@ -6,8 +6,11 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
+import { setTimeout as sleep } from "node:timers/promises";
 
 import { chromium } from "playwright-core";
+
+const BETWEEN_TAPS_MS = 180;
 
 /** Starts the bridge over a folder, a passing one unless told; gives its address, its process and a way to end it. */
 export async function startBridge(folder = mkdtempSync(join(tmpdir(), "secundine-"))) {
@@ -70,8 +73,11 @@ export class Phone {
     return this.page.locator(selector).first().waitFor();
   }
 
-  tap(selector) {
-    return this.page.locator(selector).first().tap();
+  /** No faster than a hand: four touches in half a second are taken for water. */
+  async tap(selector) {
+    await sleep(Math.max(0, (this.tapped ?? 0) + BETWEEN_TAPS_MS - Date.now()));
+    await this.page.locator(selector).first().tap();
+    this.tapped = Date.now();
   }
 
   type(selector, text) {

@@ -73,8 +73,8 @@ fn read_chart(chart: &Chart, now: &Stamp) {
         let _ = (entry.occurred.date(), entry.occurred.clock(), line.current().fact.check());
         let _ = Protocol::published().iter().filter(|protocol| chart.is_late(entry, protocol)).count();
     }
-    let _ = chart.babies.keys().filter_map(|baby| chart.cord_pulsation(*baby, now)).map(|elapsed| elapsed.words()).count();
-    let _ = chart.oddities.iter().map(|odd| odd.message()).count();
+    chart.babies.keys().filter_map(|baby| chart.cord_pulsation(*baby, now)).for_each(|elapsed| drop(elapsed.words()));
+    chart.oddities.iter().for_each(|odd| drop(odd.message()));
 }
 
 /// A file of the inbox, or what follows its header. Records that verify are as many as the lengths tell, or fewer.
@@ -103,7 +103,7 @@ pub fn protocol(bytes: &[u8]) {
             let page = serde_json::to_string(&protocol).and_then(|page| serde_json::from_str(&page));
             assert_eq!(page.ok().as_ref(), Some(&protocol), "the page is told the same numbers");
             for thresholds in &protocol.watch {
-                let _ = thresholds.step.iter().map(|step| thresholds.watch.value_words(step.value)).count();
+                thresholds.step.iter().for_each(|step| drop(thresholds.watch.value_words(step.value)));
             }
             let _ = protocol.millilitres(u32::MAX);
         }

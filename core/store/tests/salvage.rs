@@ -255,7 +255,7 @@ fn without_both_key_files_the_practice_is_told_from_one_that_never_was() {
 #[test]
 fn of_a_database_that_is_garbage_or_gone_an_empty_one_is_built_and_a_backup_brings_all_back() {
     for gone in [false, true] {
-        let (founded, birth) = headless(12);
+        let (founded, birth) = Founded::with_birth(12);
         let backup = common::backups::back_up(&founded.open(), &founded.file("backup.tar"));
         match gone {
             true => fs::remove_file(founded.file(DATABASE)).unwrap(),

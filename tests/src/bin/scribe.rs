@@ -11,11 +11,12 @@
 use std::io::Write;
 use std::path::PathBuf;
 use std::sync::Arc;
+use std::time::Duration;
 
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Answer, Fact, Loss, MotherObservation};
 use secundine_domain::quantity::{HeartRate, Volume};
-use secundine_session::api::{At, LockedMark, Request, Response};
+use secundine_session::api::{ApiError, At, ErrorCode, LockedMark, Request, Response};
 use secundine_session::clock::SystemClock;
 use secundine_session::{Paths, Session};
 
@@ -34,7 +35,7 @@ fn main() -> Result<(), Failure> {
     }
     let seed: u64 = work_is.parse()?;
     let mut session = Session::new(paths, Arc::new(SystemClock::new()));
-    call(&mut session, Request::Unlock { passphrase })?;
+    unlock(&mut session, &passphrase)?;
     for birth in args {
         report(&mut session, BirthId(birth.parse::<EntryId>()?))?;
     }
@@ -87,6 +88,17 @@ fn acknowledged(session: &mut Session, birth: BirthId, kind: &str, request: Requ
 }
 
 /// Milliseconds before the touch is answered at which the baby, and the placenta, of the script came.
+/// A kill in the midst of a try counts as a wrong one: after several of them the next has to wait.
+fn unlock(session: &mut Session, secret: &str) -> Result<(), Failure> {
+    loop {
+        match session.call(Request::Unlock { passphrase: secret.to_owned() }) {
+            Err(ApiError { code: ErrorCode::Wait, .. }) => std::thread::sleep(Duration::from_millis(100)),
+            Err(error) => return Err(format!("{error:?}").into()),
+            Ok(_) => return Ok(()),
+        }
+    }
+}
+
 const BORN_AGO_MS: u32 = 90_000;
 const PLACENTA_AGO_MS: u32 = 30_000;
 
