@@ -230,6 +230,27 @@ fn a_third_stage_that_is_over_is_not_carried_into_the_lock() {
 }
 
 #[test]
+fn an_undo_finds_its_mark_also_where_a_birth_was_begun_and_taken_back_in_between() {
+    let mut desk = Desk::locked();
+    desk.mark(LockedMark::BabyBorn);
+    // What was marked before is not known any more, so the next baby is a first one.
+    desk.killed();
+    desk.wait(60);
+    desk.mark(clamped());
+    desk.wait(60);
+    // A birth by a slip, taken back; then the clamping too.
+    desk.mark(LockedMark::BabyBorn);
+    desk.wait(1);
+    desk.undo();
+    desk.wait(1);
+    let view = desk.undo();
+    assert_eq!(view.marks.iter().map(|mark| mark.undone).collect::<Vec<_>>(), [true, true]);
+    desk.unlock();
+    let lines: Vec<String> = desk.births().iter().flat_map(lines).collect();
+    assert!(lines.contains(&"(03:13:40 Cord clamped)".to_owned()), "{lines:?}");
+}
+
+#[test]
 fn an_undo_takes_the_last_mark_back_and_both_stay_in_the_chart() {
     let mut desk = Desk::locked();
     desk.mark(LockedMark::BabyBorn);

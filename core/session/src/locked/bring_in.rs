@@ -160,14 +160,27 @@ impl Work<'_> {
         occurred: Occurred,
         recorded: Stamp,
     ) -> Result<(), StoreError> {
-        let Some(birth) = known.or(self.here) else { return Ok(()) };
-        let entries = self.entries_of(birth)?;
-        let of = entries.iter().rev().find(|entry| entry.fact == undone.fact && entry.recorded == undone.recorded);
-        if let Some(entry) = of.map(|entry| entry.id) {
+        if let Some((birth, entry)) = self.find(known, undone, &recorded)? {
             let amends = Some(Amendment { entry, reason: UNDONE.to_owned() });
             self.write(birth, Fact::Retracted, occurred, recorded, amends);
         }
         Ok(())
+    }
+
+    /// The entry of a mark, in whichever birth: since it was made, another mark may have opened a chart.
+    fn find(&self, known: Option<BirthId>, of: &Undone, now: &Stamp) -> Result<Option<(BirthId, EntryId)>, StoreError> {
+        let is = |entry: &&Entry| entry.fact == of.fact && entry.recorded == of.recorded;
+        if let Some(entry) = self.entries.iter().rev().find(is) {
+            return Ok(Some((entry.birth, entry.id)));
+        }
+        let recent = self.store.births()?.into_iter().filter(|birth| now.wall_ms.saturating_sub(birth.registered_ms) < RECENT_MS);
+        for birth in known.into_iter().chain(self.here).chain(recent.map(|birth| birth.id)) {
+            let entries = self.entries_of(birth)?;
+            if let Some(entry) = entries.iter().rev().find(is) {
+                return Ok(Some((birth, entry.id)));
+            }
+        }
+        Ok(None)
     }
 
     fn write(&mut self, birth: BirthId, fact: Fact, occurred: Occurred, recorded: Stamp, amends: Option<Amendment>) {
