@@ -21,6 +21,7 @@ use secundine_domain::quantity::Volume;
 use secundine_session::api::{At, LockedMark, Request, Response};
 use secundine_session::clock::SystemClock;
 use secundine_session::{Paths, Session};
+use secundine_store::Inbox;
 
 const ROUNDS: usize = 2_000;
 /// Rounds before the first that counts.
@@ -35,8 +36,10 @@ const LOG_FRAMES: usize = 1_000;
 const GOAL: f64 = 1.25;
 /// A record of the inbox on disk: 1,024 bytes, its length and its tag.
 const RECORD_BYTES: usize = 1_044;
-/// A mark while locked may take so many times as long as the same bytes that are appended.
-const LOCKED_GOAL: f64 = 1.1;
+/// Of which these are its length and its tag.
+const OVERHEAD: usize = 20;
+/// A record of the inbox may take so many times as long as the same bytes that are appended.
+const INBOX_GOAL: f64 = 1.1;
 /// Marks to a birth, or to a run of the program.
 const MARKS: usize = 20;
 
@@ -74,21 +77,28 @@ fn taps(folder: &Path, session: &mut Session) {
     println!("goal: p50 at most {GOAL} times one frame: {met}");
 }
 
-/// A mark while locked. The first of each run of the program begins a file and does not count.
+/// A record of the inbox, and a mark while locked, which is one with its answer. The first of each run of the program begins
+/// a file and does not count.
 fn marks(folder: &Path) {
     let mut bare = File::create(folder.join("bare")).unwrap();
-    let mut times: [Vec<Duration>; 2] = Default::default();
+    let mut times: [Vec<Duration>; 3] = Default::default();
+    let mut inbox = Inbox::new(&paths(folder).data);
+    inbox.append(&[b' '; RECORD_BYTES - OVERHEAD]).unwrap();
     let mut session = locked(folder);
     for round in 0..ROUNDS + WARM_UP {
         if round % MARKS == 0 {
             session = locked(folder);
         }
-        let taken = [timed(|| mark(&mut session)), timed(|| append(&mut bare, &[7; RECORD_BYTES]))];
+        let taken = [
+            timed(|| inbox.append(&[b' '; RECORD_BYTES - OVERHEAD]).unwrap()),
+            timed(|| append(&mut bare, &[7; RECORD_BYTES])),
+            timed(|| mark(&mut session)),
+        ];
         keep(&mut times, taken, round);
     }
-    let [_, ratio] = told(["mark while locked", "1,044 B appended"], times);
-    let met = if ratio <= LOCKED_GOAL { "met" } else { "MISSED" };
-    println!("goal: p50 at most {LOCKED_GOAL} times the same bytes appended: {met}");
+    let [_, ratio, _] = told(["record of the inbox", "1,044 B appended", "mark while locked"], times);
+    let met = if ratio <= INBOX_GOAL { "met" } else { "MISSED" };
+    println!("goal: p50 at most {INBOX_GOAL} times the same bytes appended: {met}");
 }
 
 fn keep<const N: usize>(times: &mut [Vec<Duration>; N], taken: [Duration; N], round: usize) {

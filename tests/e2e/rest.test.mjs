@@ -24,10 +24,11 @@ const looker = (hand) => async (name) => {
   writeFileSync(join(out, `${name}.png`), await hand.page.screenshot({ fullPage: true }));
 };
 
+const MORE = Array.from({ length: 37 }, (_, n) => `Plover ${n} at Quernmore`);
 const CANARIES = [
   "Zephyrine Quillfeather", "Marrowgate Cottage", "zinc-oxide-tape", "Blue door, brass knocker", "Aunt Philomela is here",
   "Her sister Ottoline drives", "Fenugreek in the tea", "Oxytocinum Korvelius", "Vastus lateralis sinister", "Tangerine towel",
-  "Dog Balthasar barks", "Harbour Midwives", "Ida Lindqvist",
+  "Dog Balthasar barks", "Harbour Midwives", "Ida Lindqvist", ...MORE,
 ];
 
 /** Everything that the page and the browser hold of it, as one text. */
@@ -79,7 +80,7 @@ test("rest hides every name while a third stage runs, and locks when none does",
     await record("medicine_given", { name: rest[4], dose: "10 IU", route: rest[5], uterotonic: true }),
     await record("blood_loss", { method: "weighed", item: rest[6], gross: 300, dry: 100 }),
   ];
-  for (const text of [rest[0], rest[1], rest[2], rest[3]]) answers.push(await note(hand, birth, text));
+  for (const text of [...MORE, rest[0], rest[1], rest[2], rest[3]]) answers.push(await note(hand, birth, text));
   assert.deepEqual(answers.filter((answer) => !answer.entry), [], "planted");
   await hand.tap('[data-test="tab-record"]');
   await hand.page.locator("main", { hasText: mother }).first().waitFor();
