@@ -53,7 +53,9 @@ impl<'a> Timebase<'a> {
             reached.entry = shifted.max(reached.entry);
             reached.shift = reached.entry.saturating_sub(recorded.wall_ms);
             for (stamp, ago_ms) in bare(entry) {
-                self.bare.entry(stamp).or_insert(reached.entry.saturating_sub(ago_ms));
+                // A clock that was set forth and back may read the same twice: then both stand where the later one does.
+                let place = reached.entry.saturating_sub(ago_ms);
+                self.bare.entry(stamp).and_modify(|known| *known = place.max(*known)).or_insert(place);
             }
             return;
         };
