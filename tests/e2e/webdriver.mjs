@@ -69,8 +69,10 @@ class Window {
     await ask(this.#base, "POST", `/element/${id}/click`, {});
   }
 
+  /** Puts the text in place of what stands there. */
   async type(selector, text) {
     const id = await this.find(selector);
+    await ask(this.#base, "POST", `/element/${id}/clear`, {});
     await ask(this.#base, "POST", `/element/${id}/value`, { text });
   }
 
