@@ -2,9 +2,9 @@
 
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { createInterface } from "node:readline";
 import { setTimeout as sleep } from "node:timers/promises";
 
@@ -31,6 +31,16 @@ export async function startBridge(folder = mkdtempSync(join(tmpdir(), "secundine
 export function launch() {
   const args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
   return chromium.launch({ executablePath: "/usr/bin/chromium", args });
+}
+
+/** Leaves pictures of the whole page in `out/FOLDER`. */
+export function picturesIn(folder) {
+  const out = resolve("out", folder);
+  mkdirSync(out, { recursive: true });
+  return (hand) => async (name) => {
+    await sleep(250);
+    writeFileSync(join(out, `${name}.png`), await hand.page.screenshot({ fullPage: true }));
+  };
 }
 
 /** A page in a theme, that tells any error of its own. */

@@ -2,17 +2,14 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdirSync, openSync, closeSync, readFileSync, readSync, readdirSync, rmSync, statSync, writeFileSync, writeSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { openSync, closeSync, readFileSync, readSync, readdirSync, rmSync, statSync, writeSync } from "node:fs";
+import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, createPractice } from "./birth.mjs";
-import { Phone, emptyPhone, launch, startBridge } from "./browser.mjs";
+import { Phone, emptyPhone, launch, picturesIn, startBridge } from "./browser.mjs";
 import { at, call, note } from "./core.mjs";
-
-const out = resolve("out/keeping");
-mkdirSync(out, { recursive: true });
 
 let browser;
 before(async () => {
@@ -20,10 +17,7 @@ before(async () => {
 });
 after(() => browser.close());
 
-const looker = (hand) => async (name) => {
-  await sleep(250);
-  writeFileSync(join(out, `${name}.png`), await hand.page.screenshot({ fullPage: true }));
-};
+const looker = picturesIn("keeping");
 
 /** Holds a button for more than its second. */
 async function hold(hand, name) {

@@ -1,17 +1,12 @@
 // Nobody touches for a while: no name stays on the page, nor anywhere in the browser.
 
 import assert from "node:assert/strict";
-import { mkdirSync, writeFileSync } from "node:fs";
-import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, createPractice } from "./birth.mjs";
-import { Phone, emptyPhone, launch } from "./browser.mjs";
+import { Phone, emptyPhone, launch, picturesIn } from "./browser.mjs";
 import { at, call, note, now } from "./core.mjs";
-
-const out = resolve("out/rest");
-mkdirSync(out, { recursive: true });
 
 let browser;
 before(async () => {
@@ -19,10 +14,7 @@ before(async () => {
 });
 after(() => browser.close());
 
-const looker = (hand) => async (name) => {
-  await sleep(250);
-  writeFileSync(join(out, `${name}.png`), await hand.page.screenshot({ fullPage: true }));
-};
+const looker = picturesIn("rest");
 
 const MORE = Array.from({ length: 37 }, (_, n) => `Plover ${n} at Quernmore`);
 const CANARIES = [
