@@ -47,7 +47,25 @@ fact-newborn-measured = { $of ->
     [1] Baby: { $parts }
    *[other] Baby { $baby }: { $parts }
 }
-fact-medicine = Given: { $name } { $dose }, { $route }
+fact-medicine = Given: { $name } { $parts }
+fact-medicine-baby = { $of ->
+    [1] Given to the baby: { $name } { $parts }
+   *[other] Given to baby { $baby }: { $name } { $parts }
+}
+fact-medicines-listed = { $count ->
+    [one] Medicines of the practice: { $count }
+   *[other] Medicines of the practice: { $count }
+}
+fact-newborn-event = { $of ->
+    [1] Baby: { $event }
+   *[other] Baby { $baby }: { $event }
+}
+fact-perineum = Perineum: { $parts }
+fact-separation = Sign of separation: { $sign }
+fact-concern = Concern marked
+fact-travel-time = Travel time to the hospital: { $minutes } min
+fact-next-contact = Next contact: { $parts }
+fact-home-left = Left the home
 fact-examined = { $item }: { $answer }
 fact-noted = { $text }
 fact-retracted = Taken out
@@ -66,6 +84,99 @@ part-saturation = oxygen saturation { $value } %
 part-weight = { $value } g
 part-length = length { $value } cm
 part-head = head { $value } cm
+part-heart-rate = heart rate { $value }
+part-body-weight = weight at booking { $value } kg
+part-height = height { $value } cm
+part-no-conditions = no high blood pressure or asthma known
+part-dose = { $text }
+part-no-dose = (dose not recorded)
+part-route = { $text }
+part-site = { $text }
+part-batch = batch { $text }
+part-giver = given by { $text }
+part-urine = urine { $value } mL
+part-pain = pain { $value } of 10
+part-next-contact = { $text }
+part-call = call until then: { $text }
+rhd-negative = Rh D negative
+rhd-positive = Rh D positive
+condition-hypertension = high blood pressure
+condition-asthma = asthma
+response-level-alert = alert
+response-level-confused = newly confused
+response-level-voice = answers to voice
+response-level-pain = answers to pain
+response-level-unresponsive = does not answer
+fundal-height-at = fundus at the umbilicus
+fundal-height-above = fundus { $fingers } { $fingers ->
+    [one] finger
+   *[other] fingers
+} above the umbilicus
+fundal-height-below = fundus { $fingers } { $fingers ->
+    [one] finger
+   *[other] fingers
+} below the umbilicus
+fundal-position-central = central
+fundal-position-left = to her left
+fundal-position-right = to her right
+bladder-passed-urine = passed urine
+bladder-not-palpable = bladder not felt
+bladder-palpable = bladder felt
+bladder-drained = bladder drained by catheter
+tear-not-examined = not examined
+tear-intact = intact
+tear-first = first degree
+tear-second = second degree
+tear-third-a = third degree, 3a
+tear-third-b = third degree, 3b
+tear-third-c = third degree, 3c
+tear-fourth = fourth degree
+also-torn-episiotomy = episiotomy
+also-torn-labial = labial tear
+also-torn-clitoral = clitoral tear
+also-torn-vaginal = tear of the vaginal wall
+also-torn-cervical = cervical tear
+also-torn-buttonhole = rectal buttonhole tear
+rectal-examination-done = rectal examination done with consent
+rectal-examination-declined = rectal examination declined
+repair-not-needed = no repair needed
+repair-sutured = sutured
+repair-unsutured = left unsutured
+repair-in-hospital = repair in hospital
+sex-female = female
+sex-male = male
+sex-unclear = sex not clear
+breathing-crying = crying
+breathing-regular = breathing regular
+breathing-irregular = breathing irregular
+breathing-grunting = grunting
+breathing-none = not breathing
+newborn-skin-to-skin = skin to skin
+newborn-skin-to-skin-ended = skin to skin ended
+newborn-first-feed = first feed
+newborn-passed-urine = passed urine
+newborn-passed-meconium = passed meconium
+newborn-vitamin-k-declined = vitamin K declined
+separation-uterus-firmer = uterus rounder and firmer
+separation-blood-gush = gush of blood
+separation-uterus-rises = uterus rises
+separation-cord-lengthens = cord lengthens
+separation-urge = pressure or urge
+response-help-called = Help called
+response-help-arrived = Help is here
+response-ambulance-called = Ambulance called
+response-ambulance-arrived = Ambulance is here
+response-uterus-massaged = Uterus massaged
+response-bladder-emptied = Bladder emptied
+response-vein-opened = Intravenous access
+response-fluid-started = Fluid running
+response-compression-started = Bimanual compression begun
+response-compression-ended = Bimanual compression ended
+response-oxygen-started = Oxygen begun
+response-bleeding-controlled = Bleeding controlled
+response-transfer-left = Left for the hospital
+response-transfer-arrived = At the hospital
+response-handed-over = Handed over
 fundus-firm = fundus firm
 fundus-firms-when-rubbed = fundus firms when rubbed
 fundus-soft = fundus soft
@@ -168,6 +279,8 @@ quantity-gestation = gestation
 quantity-count = number
 quantity-apgar-part = Apgar part
 quantity-minutes = minutes
+quantity-body-weight = weight
+quantity-pain = pain
 impossible-dry-weight = { $gross } g with blood is less than { $dry } g dry. Look at the two weights again.
 impossible-pressure = { $systolic } over { $diastolic } cannot be: the first number is the greater one. Look at both again.
 impossible-nothing-observed = Nothing is filled in yet. Fill in at least one value.

@@ -194,7 +194,7 @@ fn pressure(systolic: i64, diastolic: i64) -> Fact {
 }
 
 fn nameless() -> Medicine {
-    Medicine { name: " ".to_owned(), dose: "10 IU".to_owned(), route: "i.m.".to_owned(), uterotonic: true }
+    Medicine { name: " ".to_owned(), dose: "10 IU".to_owned(), route: "i.m.".to_owned(), uterotonic: true, ..Medicine::default() }
 }
 
 fn signature() -> Fact {

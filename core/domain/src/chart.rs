@@ -4,9 +4,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::Answers;
-use crate::fact::{Apgar, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornMeasures};
+use crate::fact::{
+    Apgar, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
+    ResponseStep, SeparationSign,
+};
 use crate::message::Message;
 use crate::protocol::Protocol;
+use crate::quantity::Minutes;
 use crate::time::{Certainty, Elapsed, Occurred, Run, Stamp};
 use runs::Runs;
 use timebase::Timebase;
@@ -46,6 +50,20 @@ pub struct Chart {
     pub observations: Vec<Noted<MotherObservation>>,
     /// Medicines, in order of time.
     pub medicines: Vec<Noted<Medicine>>,
+    /// The last look at the perineum.
+    pub perineum: Option<Noted<Perineum>>,
+    /// Signs that the placenta may have separated, in order of time.
+    pub separation: Vec<Noted<SeparationSign>>,
+    /// Steps of the response when it goes wrong, in order of time.
+    pub responses: Vec<Noted<ResponseStep>>,
+    /// When somebody was concerned, in order of time.
+    pub concerns: Vec<Mark>,
+    /// How long it takes to the hospital.
+    pub travel: Option<Noted<Minutes>>,
+    /// When the family is seen next.
+    pub next_contact: Option<Noted<NextContact>>,
+    /// When the author left the home.
+    pub left: Option<Mark>,
     /// Signatures, in order of time.
     pub signatures: Vec<Noted<Signature>>,
     /// Every entry with what became of it, in order of time.
@@ -72,6 +90,8 @@ pub struct Baby {
     pub apgars: Vec<Noted<Apgar>>,
     /// Measures, in order of time.
     pub measures: Vec<Noted<NewbornMeasures>>,
+    /// What happened to it, in order of time.
+    pub events: Vec<Noted<NewbornEvent>>,
 }
 
 /// A placenta and its membranes.

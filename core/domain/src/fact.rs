@@ -1,17 +1,27 @@
 //! What can be written down. A new kind is one variant here, one arm in [`Fact::describe`], and its words in the catalogue.
 
+use std::collections::BTreeSet;
+
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::message::{Arg, Message};
-use crate::quantity::{
-    ApgarPart, BirthWeight, Count, Gestation, HeartRate, ItemWeight, Length, Minutes, Pressure, RespiratoryRate, Saturation,
-    Temperature, Volume,
-};
+use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
 
 mod describe;
+mod medicine;
+mod mother;
+mod newborn;
+mod response;
 
 pub use describe::care_words;
+pub use medicine::{Medicine, OwnMedicine};
+pub use mother::{
+    AlsoTorn, Bladder, Bleeding, Consciousness, FundalPosition, Fundus, MotherObservation, Perineum, RectalExamination, Repair,
+    Tear,
+};
+pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
+pub use response::{ResponseStep, SeparationSign};
 
 /// A baby of this birth, counted from 1 in the order of birth.
 pub type BabyNo = u8;
@@ -22,6 +32,11 @@ pub type BabyNo = u8;
 pub enum Fact {
     /// The practice and the person who works with this phone.
     PracticeDescribed(Practice),
+    /// The medicines that the practice carries.
+    MedicinesListed {
+        /// In the order in which they are offered.
+        medicines: Vec<OwnMedicine>,
+    },
     /// Opens a chart.
     BirthRegistered {
         /// What tells this birth from others until there is a name.
@@ -81,6 +96,36 @@ pub enum Fact {
     NewbornMeasured(NewbornMeasures),
     /// A medicine was given.
     MedicineGiven(Medicine),
+    /// A baby was laid skin to skin, fed, or the like.
+    NewbornEvent {
+        /// Which baby.
+        baby: BabyNo,
+        /// What.
+        event: NewbornEvent,
+    },
+    /// The perineum was looked at.
+    PerineumExamined(Perineum),
+    /// A sign that the placenta may have separated.
+    SeparationSeen {
+        /// Which.
+        sign: SeparationSign,
+    },
+    /// A step of the response when it goes wrong.
+    ResponseMarked {
+        /// Which.
+        step: ResponseStep,
+    },
+    /// The author is concerned, whatever the numbers say: no time limit is waited for.
+    ConcernMarked,
+    /// How long it takes from this home to the hospital.
+    TravelTimeSet {
+        /// Minutes.
+        minutes: Minutes,
+    },
+    /// When and how the family is seen next, and whom they call until then.
+    NextContactPlanned(NextContact),
+    /// The author left the home.
+    HomeLeft,
     /// An item of the examination was answered.
     Examined {
         /// The placenta, named by its first baby.
@@ -145,6 +190,51 @@ pub struct Client {
     pub blood_group: Option<String>,
     /// Allergies as told; an empty text is "none known", none at all is "not asked".
     pub allergies: Option<String>,
+    /// Weight at booking, hundreds of grams.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub weight: Option<BodyWeight>,
+    /// Height, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub height: Option<Length>,
+    /// Conditions that some medicines are a caution with; an empty set is "none known", none at all is "not asked".
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub conditions: Option<BTreeSet<Condition>>,
+    /// Rh factor D.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub rhd: Option<RhD>,
+}
+
+/// A condition of the mother that some medicines are a caution with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum Condition {
+    /// High blood pressure, also of pregnancy.
+    Hypertension,
+    /// Asthma.
+    Asthma,
+}
+
+/// Rh factor D.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum RhD {
+    /// Negative.
+    Negative,
+    /// Positive.
+    Positive,
+}
+
+/// When and how the family is seen next, and whom they call until then.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct NextContact {
+    /// When, as written or said, such as tomorrow at 10.
+    pub when: String,
+    /// Whom they call until then.
+    pub call: String,
 }
 
 /// How the third stage is cared for.
@@ -180,115 +270,6 @@ pub enum Loss {
         /// Volume, mL.
         volume: Volume,
     },
-}
-
-/// A look at the mother; what was not looked at is absent.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(default)]
-pub struct MotherObservation {
-    /// Pulse, beats a minute.
-    pub pulse: Option<HeartRate>,
-    /// Systolic pressure, mmHg.
-    pub systolic: Option<Pressure>,
-    /// Diastolic pressure, mmHg.
-    pub diastolic: Option<Pressure>,
-    /// Breaths a minute.
-    pub respirations: Option<RespiratoryRate>,
-    /// Temperature, tenths of a degree Celsius.
-    pub temperature: Option<Temperature>,
-    /// Oxygen saturation, %.
-    pub saturation: Option<Saturation>,
-    /// Whether the uterus is firm.
-    pub fundus: Option<Fundus>,
-    /// How the bleeding looks.
-    pub bleeding: Option<Bleeding>,
-}
-
-/// How the fundus feels.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Fundus {
-    /// Firm and central.
-    Firm,
-    /// Firm when rubbed, then soft again.
-    FirmsWhenRubbed,
-    /// Soft.
-    Soft,
-}
-
-/// How the bleeding looks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Bleeding {
-    /// Little.
-    Light,
-    /// As after most births.
-    Moderate,
-    /// More than that.
-    Heavy,
-    /// Small but without end.
-    Trickle,
-    /// With clots.
-    Clots,
-}
-
-/// The five parts of the Apgar score, each 0 to 2, picked by the midwife and never worked out by the tool.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-pub struct Apgar {
-    /// Which baby.
-    pub baby: BabyNo,
-    /// Minutes after the birth.
-    pub minute: Minutes,
-    /// Colour.
-    pub colour: ApgarPart,
-    /// Heart rate.
-    pub heart_rate: ApgarPart,
-    /// Reflex.
-    pub reflex: ApgarPart,
-    /// Tone.
-    pub tone: ApgarPart,
-    /// Breathing.
-    pub breathing: ApgarPart,
-}
-
-impl Apgar {
-    /// The sum of the five parts, 0 to 10.
-    #[must_use]
-    pub fn total(&self) -> u32 {
-        [self.colour, self.heart_rate, self.reflex, self.tone, self.breathing].iter().map(|part| part.get()).sum()
-    }
-}
-
-/// Measures of a baby; what was not measured is absent.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-pub struct NewbornMeasures {
-    /// Which baby.
-    pub baby: BabyNo,
-    /// Weight, g.
-    #[serde(default)]
-    pub weight: Option<BirthWeight>,
-    /// Length from crown to heel, mm.
-    #[serde(default)]
-    pub length: Option<Length>,
-    /// Head circumference, mm.
-    #[serde(default)]
-    pub head: Option<Length>,
-    /// Temperature, tenths of a degree Celsius.
-    #[serde(default)]
-    pub temperature: Option<Temperature>,
-}
-
-/// A medicine as it was given.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-pub struct Medicine {
-    /// Name.
-    pub name: String,
-    /// Dose with its unit, as written.
-    pub dose: String,
-    /// Route, as written.
-    pub route: String,
-    /// Whether it makes the uterus contract: such a dose belongs to the third stage.
-    pub uterotonic: bool,
 }
 
 /// What was found at an item of the examination.
@@ -343,6 +324,12 @@ impl Fact {
             }
             Self::PlacentaBorn { babies } | Self::MembranesBorn { babies } if babies.is_empty() => {
                 Err(Impossible(Message::new("impossible-no-baby")))
+            }
+            Self::NewbornMeasured(measures) if *measures == NewbornMeasures::nothing(measures.baby) => {
+                Err(Impossible(Message::new("impossible-nothing-observed")))
+            }
+            Self::NextContactPlanned(NextContact { when, call }) if when.trim().is_empty() && call.trim().is_empty() => {
+                Err(Impossible(Message::new("impossible-empty-note")))
             }
             Self::Unknown { .. } => Err(Impossible(Message::new("impossible-unknown"))),
             _ => Ok(()),

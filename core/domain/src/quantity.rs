@@ -80,7 +80,49 @@ quantity!(/** Oxygen saturation, %. */ Saturation, "quantity-saturation", "%", 0
 quantity!(/** Gestation in completed days. */ Gestation, "quantity-gestation", "d", 140..=315);
 quantity!(/** A number of things or times. */ Count, "quantity-count", "1", 0..=200);
 quantity!(/** One of the five parts of the Apgar score. */ ApgarPart, "quantity-apgar-part", "{score}", 0..=2);
+quantity!(/** A grown person's weight in hundreds of grams. */ BodyWeight, "quantity-body-weight", "hg", 250..=3_500);
+quantity!(/** Pain as the person says, from none to the worst. */ PainScore, "quantity-pain", "{score}", 0..=10);
 quantity!(/** Whole minutes. */ Minutes, "quantity-minutes", "min", 0..=1_440);
+
+/// How high the fundus stands, finger-breadths: above the umbilicus more than 0, below it less.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
+#[serde(try_from = "i64", into = "i64")]
+#[ts(as = "i32")]
+pub struct FundalHeight(i8);
+
+impl FundalHeight {
+    /// The height, if it can be.
+    ///
+    /// # Errors
+    /// Outside ten finger-breadths above or below.
+    pub fn new(value: i64) -> Result<Self, NoFundalHeight> {
+        i8::try_from(value).ok().filter(|fingers| (-10..=10).contains(fingers)).map(Self).ok_or(NoFundalHeight(value))
+    }
+
+    /// Finger-breadths above the umbilicus.
+    #[must_use]
+    pub fn get(self) -> i8 {
+        self.0
+    }
+}
+
+/// A height that no fundus has.
+#[derive(Clone, Copy, Debug, Error, PartialEq, Eq)]
+#[error("fundal height {0} is not between -10 and 10 finger-breadths")]
+pub struct NoFundalHeight(i64);
+
+impl TryFrom<i64> for FundalHeight {
+    type Error = NoFundalHeight;
+    fn try_from(value: i64) -> Result<Self, NoFundalHeight> {
+        Self::new(value)
+    }
+}
+
+impl From<FundalHeight> for i64 {
+    fn from(height: FundalHeight) -> Self {
+        Self::from(height.0)
+    }
+}
 
 #[cfg(test)]
 mod tests {

@@ -4,10 +4,10 @@
 
 mod common;
 
-use common::{MINUTE, Phone, born, care, jug, look, placenta, protocol};
+use common::{MINUTE, Phone, born, care, jug, look, oxytocin, placenta, protocol};
 use secundine_domain::assess::{About, Finding, FindingState, assess};
 use secundine_domain::due::due;
-use secundine_domain::fact::{Care, Fact, Medicine, MotherObservation};
+use secundine_domain::fact::{Care, Fact, MotherObservation};
 use secundine_domain::protocol::{Level, Status, Watch};
 use secundine_domain::quantity::{Pressure, Temperature};
 
@@ -25,11 +25,6 @@ fn after_birth() -> Phone {
     phone.mark(born(1));
     phone.mark(care(Care::Active));
     phone
-}
-
-fn uterotonic() -> Fact {
-    let [name, dose, route] = ["oxytocin", "10 IU", "IM"].map(str::to_owned);
-    Fact::MedicineGiven(Medicine { name, dose, route, uterotonic: true })
 }
 
 type Stands = (FindingState, Option<Level>);
@@ -140,7 +135,7 @@ fn a_uterotonic_given_part_way_keeps_the_clock_from_the_birth() {
             let mut phone = Phone::first();
             phone.mark(born(1));
             phone.mark(care(Care::Physiological));
-            phone.pass(given * MINUTE).mark(uterotonic());
+            phone.pass(given * MINUTE).mark(Fact::MedicineGiven(oxytocin()));
             if change_of_care {
                 phone.mark(care(Care::Active));
             }
@@ -163,7 +158,7 @@ fn a_uterotonic_given_part_way_keeps_the_clock_from_the_birth() {
 #[test]
 fn active_care_from_the_beginning_has_its_own_limit_whenever_the_uterotonic_was_given() {
     let mut phone = after_birth();
-    phone.pass(10 * MINUTE).mark(uterotonic());
+    phone.pass(10 * MINUTE).mark(Fact::MedicineGiven(oxytocin()));
     phone.pass(20 * MINUTE - 1);
     assert_eq!(finding(&phone, "nice-rcog", &About::ThirdStage).state, FindingState::Near);
     phone.pass(1);

@@ -11,14 +11,19 @@ use std::fs;
 use std::path::PathBuf;
 
 use common::arbitrary::{entry, fact};
-use common::{BIRTH, START, apgar, born, care, clamped, cut, examined, id, jug, kind, kinds, membranes, pad, placenta, seen};
+use common::{
+    BIRTH, START, apgar, born, care, clamped, cut, examined, id, jug, kind, kinds, membranes, oxytocin, pad, placenta, seen,
+};
 use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::fact::{
-    Answer, Bleeding, Care, Client, Fact, Fundus, Medicine, MotherObservation, NewbornMeasures, Practice,
+    AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition, Fundus,
+    Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, OwnMedicine, Perineum, Practice, RectalExamination,
+    Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::quantity::{
-    BirthWeight, Count, Gestation, HeartRate, Length, Pressure, RespiratoryRate, Saturation, Temperature,
+    BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
+    Saturation, Temperature, Volume,
 };
 use secundine_domain::time::{Boot, Occurred, Precision, Stamp};
 
@@ -49,7 +54,76 @@ fn looked(bleeding: Option<Bleeding>, fundus: Option<Fundus>) -> Fact {
         saturation: Saturation::new(98).ok(),
         fundus,
         bleeding,
+        ..MotherObservation::default()
     })
+}
+
+/// What came later to be recorded after a birth.
+fn course() -> Vec<(&'static str, Fact)> {
+    let text = |text: &str| text.to_owned();
+    let felt = MotherObservation {
+        response: Some(Consciousness::Alert),
+        fundal_height: FundalHeight::new(-1).ok(),
+        fundal_position: Some(FundalPosition::Right),
+        bladder: Some(Bladder::PassedUrine),
+        urine: Volume::new(350).ok(),
+        pain: PainScore::new(3).ok(),
+        ..MotherObservation::default()
+    };
+    let baby = NewbornMeasures {
+        sex: Some(Sex::Female),
+        heart_rate: HeartRate::new(140).ok(),
+        respirations: RespiratoryRate::new(44).ok(),
+        breathing: Some(Breathing::Regular),
+        ..NewbornMeasures::nothing(2)
+    };
+    let vitamin_k = Medicine {
+        name: text("vitamin K"),
+        dose: text("1 mg"),
+        route: text("IM"),
+        uterotonic: false,
+        listed: Some(text("vitamin-k")),
+        site: Some(text("left thigh")),
+        batch: Some(text("B-17")),
+        giver: Some(text("Bo")),
+        baby: Some(1),
+    };
+    let own = OwnMedicine {
+        name: text("oxytocin"),
+        dose: text("10 IU"),
+        route: text("IM"),
+        uterotonic: true,
+        listed: Some(text("oxytocin")),
+    };
+    let client = Client {
+        name: text("Rosa"),
+        weight: BodyWeight::new(652).ok(),
+        height: Length::new(1_650).ok(),
+        conditions: Some([Condition::Hypertension, Condition::Asthma].into()),
+        rhd: Some(RhD::Negative),
+        ..Client::default()
+    };
+    let perineum = Perineum {
+        tear: Tear::ThirdA,
+        also: [AlsoTorn::Labial, AlsoTorn::Episiotomy].into(),
+        rectal: Some(RectalExamination::Done),
+        repair: Some(Repair::InHospital),
+    };
+    vec![
+        ("mother_observed_felt", Fact::MotherObserved(felt)),
+        ("newborn_measured_seen", Fact::NewbornMeasured(baby)),
+        ("medicine_given_baby", Fact::MedicineGiven(vitamin_k)),
+        ("medicines_listed", Fact::MedicinesListed { medicines: vec![own] }),
+        ("client_recorded_body", Fact::ClientRecorded(client)),
+        ("perineum_examined", Fact::PerineumExamined(perineum)),
+        ("newborn_event", Fact::NewbornEvent { baby: 1, event: NewbornEvent::SkinToSkin }),
+        ("separation_seen", Fact::SeparationSeen { sign: SeparationSign::CordLengthens }),
+        ("response_marked", Fact::ResponseMarked { step: ResponseStep::AmbulanceCalled }),
+        ("concern_marked", Fact::ConcernMarked),
+        ("travel_time_set", Fact::TravelTimeSet { minutes: Minutes::new(25).unwrap() }),
+        ("next_contact_planned", Fact::NextContactPlanned(NextContact { when: text("tomorrow at 10"), call: text("Ada") })),
+        ("home_left", Fact::HomeLeft),
+    ]
 }
 
 fn people() -> Vec<(&'static str, Fact)> {
@@ -62,6 +136,7 @@ fn people() -> Vec<(&'static str, Fact)> {
         para: Count::new(1).ok(),
         blood_group: Some(text("O Rh−")),
         allergies: Some(String::new()),
+        ..Client::default()
     };
     let practice =
         |protocol| Practice { name: text("Vroedvrouwen"), practitioner: text("Ada Łąk"), role: text("midwife"), protocol };
@@ -79,7 +154,7 @@ fn people() -> Vec<(&'static str, Fact)> {
 }
 
 fn third_stage() -> Vec<(&'static str, Fact)> {
-    let medicine = Medicine { name: "oxytocin".to_owned(), dose: "10 IU".to_owned(), route: "IM".to_owned(), uterotonic: true };
+    let medicine = oxytocin();
     vec![
         ("care_chosen", care(Care::Physiological)),
         ("care_chosen_active", care(Care::Active)),
@@ -106,6 +181,7 @@ fn third_stage() -> Vec<(&'static str, Fact)> {
                 length: Length::new(510).ok(),
                 head: None,
                 temperature: Temperature::new(369).ok(),
+                ..NewbornMeasures::nothing(1)
             }),
         ),
         ("medicine_given", Fact::MedicineGiven(medicine)),
@@ -117,7 +193,8 @@ fn third_stage() -> Vec<(&'static str, Fact)> {
 
 /// What each file holds. A file's name begins with the kind of its fact.
 fn fixtures() -> Vec<(&'static str, Entry)> {
-    let mut all: Vec<_> = people().into_iter().chain(third_stage()).map(|(name, fact)| (name, stored(fact))).collect();
+    let mut all: Vec<_> =
+        people().into_iter().chain(third_stage()).chain(course()).map(|(name, fact)| (name, stored(fact))).collect();
     let amends = Some(Amendment { entry: id(2, 7), reason: "scale read again".to_owned() });
     all.push(("blood_loss_amended", Entry { amends, ..stored(pad(310, 120)) }));
     all.push(("baby_born_typed", typed(Precision::Exact)));

@@ -2,7 +2,7 @@
 
 use secundine_domain::chart::{Chart, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
-use secundine_domain::fact::{Client, Fact, Loss, Medicine, Practice};
+use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, OwnMedicine, Practice};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::time::Run;
 
@@ -51,8 +51,19 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         Fact::BloodLoss(Loss::Weighed { item, gross, dry }) => {
             Fact::BloodLoss(Loss::Weighed { item: text(item), gross: *gross, dry: *dry })
         }
-        Fact::MedicineGiven(Medicine { name, dose, route, uterotonic }) => {
-            Fact::MedicineGiven(Medicine { name: text(name), dose: text(dose), route: text(route), uterotonic: *uterotonic })
+        Fact::MedicineGiven(medicine) => Fact::MedicineGiven(medicine_without(medicine, with)),
+        Fact::MedicinesListed { medicines } => {
+            let one = |own: &OwnMedicine| OwnMedicine {
+                name: text(&own.name),
+                dose: text(&own.dose),
+                route: text(&own.route),
+                uterotonic: own.uterotonic,
+                listed: own.listed.clone(),
+            };
+            Fact::MedicinesListed { medicines: medicines.iter().map(one).collect() }
+        }
+        Fact::NextContactPlanned(NextContact { when, call }) => {
+            Fact::NextContactPlanned(NextContact { when: text(when), call: text(call) })
         }
         Fact::Noted { text: words } => Fact::Noted { text: text(words) },
         Fact::Signed { name, role, version } => Fact::Signed { name: text(name), role: text(role), version: version.clone() },
@@ -70,8 +81,31 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::MotherObserved(_)
         | Fact::ApgarScored(_)
         | Fact::NewbornMeasured(_)
+        | Fact::NewbornEvent { .. }
+        | Fact::PerineumExamined(_)
+        | Fact::SeparationSeen { .. }
+        | Fact::ResponseMarked { .. }
+        | Fact::ConcernMarked
+        | Fact::TravelTimeSet { .. }
+        | Fact::HomeLeft
         | Fact::Examined { .. }
         | Fact::Retracted => fact.clone(),
+    }
+}
+
+fn medicine_without(medicine: &Medicine, with: &str) -> Medicine {
+    let Medicine { name, dose, route, uterotonic, listed, site, batch, giver, baby } = medicine;
+    let text = |words: &String| text(words, with);
+    Medicine {
+        name: text(name),
+        dose: text(dose),
+        route: text(route),
+        uterotonic: *uterotonic,
+        listed: listed.clone(),
+        site: site.as_ref().map(text),
+        batch: batch.as_ref().map(text),
+        giver: giver.as_ref().map(text),
+        baby: *baby,
     }
 }
 

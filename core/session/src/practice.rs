@@ -44,7 +44,7 @@ pub(crate) struct Draft {
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Change {
     /// Puts it right; what is none stays as it is.
-    Put { fact: Option<Fact>, occurred: Option<Occurred> },
+    Put { fact: Option<Box<Fact>>, occurred: Option<Occurred> },
     /// Takes it out.
     Retract,
 }
@@ -218,7 +218,7 @@ impl OpenPractice {
         }
         let shown = line.shown();
         let (fact, occurred) = match change {
-            Change::Put { fact, occurred } => (fact, occurred),
+            Change::Put { fact, occurred } => (fact.map(|fact| *fact), occurred),
             Change::Retract => (Some(Fact::Retracted), None),
         };
         let fact = fact.unwrap_or_else(|| shown.fact.clone());

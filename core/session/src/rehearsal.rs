@@ -141,7 +141,7 @@ impl Rehearsal {
         let entry = match (amended, step.fact.clone()) {
             (Some(entry), fact) => {
                 let amends = Amendment { entry, reason: step.reason.clone().unwrap_or_default() };
-                let change = fact.map_or(Change::Retract, |fact| Change::Put { fact: Some(fact), occurred });
+                let change = fact.map_or(Change::Retract, |fact| Change::Put { fact: Some(Box::new(fact)), occurred });
                 let draft = self.practice.amendment(self.birth, amends, change, &now)?;
                 self.practice.write(draft)?
             }

@@ -49,8 +49,9 @@ pub struct Inbox {
     last: Option<Tail>,
 }
 
-/// The file that is written to.
+/// The file that is written to, and the lock beside it, which stays open so that a record costs no more than it must.
 struct Current {
+    lock: File,
     file: File,
     path: PathBuf,
     length: u64,
@@ -99,15 +100,13 @@ impl Inbox {
         if record.is_empty() || record.len() > RECORD_MAX {
             return Err(StoreError::NotSaved("no record of this length".to_owned()));
         }
-        let writing = |error: io::Error| StoreError::writing_file(&error);
-        let folder = self.practice.join(INBOX);
-        make_inbox(&self.practice, &folder).map_err(writing)?;
-        let _held = hold(&folder).map_err(writing)?;
-        // Another window may have unlocked and drained the file since.
-        let current = match self.current.take().filter(|current| current.path.exists()) {
-            Some(mut current) => current.go_on(record).map(|()| current)?,
-            None => begin(&self.practice, &folder, record)?,
-        };
+        let mut kept = self.current.take();
+        if let Some(current) = kept.as_mut()
+            && !current.go_on(record)?
+        {
+            kept = None;
+        }
+        let current = kept.map_or_else(|| begin(&self.practice, record), Ok)?;
         self.last = Some(current.tail);
         self.current = Some(current);
         Ok(())
@@ -121,7 +120,12 @@ impl Inbox {
 }
 
 impl Current {
-    fn go_on(&mut self, record: &[u8]) -> Result<(), StoreError> {
+    /// False where the file is gone: another window may have unlocked and drained it since.
+    fn go_on(&mut self, record: &[u8]) -> Result<bool, StoreError> {
+        let _held = hold(&self.lock).map_err(|error| StoreError::writing_file(&error))?;
+        if !self.path.exists() {
+            return Ok(false);
+        }
         let sealed = self.ratchet.seal(record)?;
         if let Err(error) = self.file.write_all(&sealed).and_then(|()| self.file.sync_data()) {
             // Best left as it was acknowledged. That this too may fail changes nothing: the draining end finds out.
@@ -130,13 +134,17 @@ impl Current {
         }
         self.length += sealed.len() as u64;
         self.tail = Tail { count: self.ratchet.count(), tag: self.ratchet.tag(), ..self.tail };
-        Ok(())
+        Ok(true)
     }
 }
 
 /// Begins a file with its first record: both are on disk, under their name, or nothing was acknowledged.
-fn begin(practice: &Path, folder: &Path, record: &[u8]) -> Result<Current, StoreError> {
+fn begin(practice: &Path, record: &[u8]) -> Result<Current, StoreError> {
     let writing = |error: io::Error| StoreError::writing_file(&error);
+    let folder = &practice.join(INBOX);
+    make_inbox(practice, folder).map_err(writing)?;
+    let lock = open_lock(folder).map_err(writing)?;
+    let held = hold(&lock).map_err(writing)?;
     let recipient = identity::recipient(practice)?;
     let known = files(folder).map_err(writing)?;
     let n = known.last().map_or(1, |(n, _)| n.saturating_add(1));
@@ -156,7 +164,8 @@ fn begin(practice: &Path, folder: &Path, record: &[u8]) -> Result<Current, Store
         return Err(writing(error));
     }
     let tail = Tail { digest: header.digest, count: ratchet.count(), tag: ratchet.tag() };
-    Ok(Current { file, path, length: bytes.len() as u64, ratchet, tail })
+    drop(held);
+    Ok(Current { lock, file, path, length: bytes.len() as u64, ratchet, tail })
 }
 
 fn make_inbox(practice: &Path, folder: &Path) -> io::Result<()> {
@@ -167,13 +176,26 @@ fn make_inbox(practice: &Path, folder: &Path) -> io::Result<()> {
     sync_folder(practice)
 }
 
-/// Waits until nobody else writes or drains. Let go of when dropped.
-fn hold(folder: &Path) -> io::Result<File> {
-    let lock = OpenOptions::new().create(true).write(true).truncate(false).open(folder.join(LOCK))?;
+fn open_lock(folder: &Path) -> io::Result<File> {
+    OpenOptions::new().create(true).write(true).truncate(false).open(folder.join(LOCK))
+}
+
+/// The lock while it is held. Let go of when dropped.
+struct Held<'lock>(&'lock File);
+
+impl Drop for Held<'_> {
+    fn drop(&mut self) {
+        // What cannot be let go of here is when the file is closed.
+        let _ = self.0.unlock();
+    }
+}
+
+/// Waits until nobody else writes or drains.
+fn hold(lock: &File) -> io::Result<Held<'_>> {
     match lock.lock() {
         // Where the file system knows no locks there is one program at a time.
         Err(error) if error.kind() != io::ErrorKind::Unsupported => Err(error),
-        _ => Ok(lock),
+        _ => Ok(Held(lock)),
     }
 }
 

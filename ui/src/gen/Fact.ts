@@ -5,14 +5,25 @@ import type { Care } from "./Care";
 import type { Client } from "./Client";
 import type { Loss } from "./Loss";
 import type { Medicine } from "./Medicine";
+import type { Minutes } from "./Minutes";
 import type { MotherObservation } from "./MotherObservation";
+import type { NewbornEvent } from "./NewbornEvent";
 import type { NewbornMeasures } from "./NewbornMeasures";
+import type { NextContact } from "./NextContact";
+import type { OwnMedicine } from "./OwnMedicine";
+import type { Perineum } from "./Perineum";
 import type { Practice } from "./Practice";
+import type { ResponseStep } from "./ResponseStep";
+import type { SeparationSign } from "./SeparationSign";
 
 /**
  * One thing that was seen, done or measured.
  */
-export type Fact = { "kind": "practice_described", "data": Practice } | { "kind": "birth_registered", "data": { 
+export type Fact = { "kind": "practice_described", "data": Practice } | { "kind": "medicines_listed", "data": { 
+/**
+ * In the order in which they are offered.
+ */
+medicines: Array<OwnMedicine>, } } | { "kind": "birth_registered", "data": { 
 /**
  * What tells this birth from others until there is a name.
  */
@@ -52,7 +63,27 @@ babies: Array<number>, } } | { "kind": "membranes_born", "data": {
 /**
  * The babies of that placenta.
  */
-babies: Array<number>, } } | { "kind": "blood_loss", "data": Loss } | { "kind": "mother_observed", "data": MotherObservation } | { "kind": "apgar_scored", "data": Apgar } | { "kind": "newborn_measured", "data": NewbornMeasures } | { "kind": "medicine_given", "data": Medicine } | { "kind": "examined", "data": { 
+babies: Array<number>, } } | { "kind": "blood_loss", "data": Loss } | { "kind": "mother_observed", "data": MotherObservation } | { "kind": "apgar_scored", "data": Apgar } | { "kind": "newborn_measured", "data": NewbornMeasures } | { "kind": "medicine_given", "data": Medicine } | { "kind": "newborn_event", "data": { 
+/**
+ * Which baby.
+ */
+baby: number, 
+/**
+ * What.
+ */
+event: NewbornEvent, } } | { "kind": "perineum_examined", "data": Perineum } | { "kind": "separation_seen", "data": { 
+/**
+ * Which.
+ */
+sign: SeparationSign, } } | { "kind": "response_marked", "data": { 
+/**
+ * Which.
+ */
+step: ResponseStep, } } | { "kind": "concern_marked" } | { "kind": "travel_time_set", "data": { 
+/**
+ * Minutes.
+ */
+minutes: Minutes, } } | { "kind": "next_contact_planned", "data": NextContact } | { "kind": "home_left" } | { "kind": "examined", "data": { 
 /**
  * The placenta, named by its first baby.
  */

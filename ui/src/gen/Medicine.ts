@@ -19,4 +19,24 @@ route: string,
 /**
  * Whether it makes the uterus contract: such a dose belongs to the third stage.
  */
-uterotonic: boolean, };
+uterotonic: boolean, 
+/**
+ * Id in `medicines.toml`, where it was chosen from there.
+ */
+listed?: string, 
+/**
+ * Site, such as left thigh.
+ */
+site?: string, 
+/**
+ * Batch number.
+ */
+batch?: string, 
+/**
+ * Who gave it, where that is not the author.
+ */
+giver?: string, 
+/**
+ * The baby that it was given to; none for the mother.
+ */
+baby?: number, };

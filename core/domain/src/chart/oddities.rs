@@ -134,6 +134,8 @@ fn babies(fact: &Fact) -> Vec<BabyNo> {
         Fact::PlacentaBorn { babies } | Fact::MembranesBorn { babies } => babies.clone(),
         Fact::ApgarScored(apgar) => vec![apgar.baby],
         Fact::NewbornMeasured(measures) => vec![measures.baby],
+        Fact::NewbornEvent { baby, .. } => vec![*baby],
+        Fact::MedicineGiven(medicine) => medicine.baby.into_iter().collect(),
         _ => Vec::new(),
     }
 }

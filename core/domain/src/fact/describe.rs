@@ -1,6 +1,8 @@
 //! How each fact is said, by message ids of the catalogue.
 
-use super::{Answer, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, Practice};
+use super::{
+    Answer, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum, Practice,
+};
 use crate::message::Message;
 use crate::protocol::Protocol;
 
@@ -31,10 +33,25 @@ impl Fact {
                 about("fact-apgar", apgar.baby).with("minute", apgar.minute.get()).with("total", apgar.total())
             }
             Self::NewbornMeasured(measures) => measures_line(measures),
-            Self::MedicineGiven(Medicine { name, dose, route, .. }) => Message::new("fact-medicine")
-                .with("name", name.as_str())
-                .with("dose", dose.as_str())
-                .with("route", route.as_str()),
+            Self::MedicineGiven(medicine) => medicine_line(medicine),
+            Self::MedicinesListed { medicines } => {
+                Message::new("fact-medicines-listed").with("count", u32::try_from(medicines.len()).unwrap_or(u32::MAX))
+            }
+            Self::NewbornEvent { baby, event } => {
+                about("fact-newborn-event", *baby).with("event", Message::new(format!("newborn-{}", code(event))))
+            }
+            Self::PerineumExamined(perineum) => perineum_line(perineum),
+            Self::SeparationSeen { sign } => {
+                Message::new("fact-separation").with("sign", Message::new(format!("separation-{}", code(sign))))
+            }
+            Self::ResponseMarked { step } => Message::new(format!("response-{}", code(step))),
+            Self::ConcernMarked => Message::new("fact-concern"),
+            Self::TravelTimeSet { minutes } => Message::new("fact-travel-time").with("minutes", minutes.get()),
+            Self::NextContactPlanned(NextContact { when, call }) => {
+                let part = |id: &str, text: &str| (!text.trim().is_empty()).then(|| Message::new(id).with("text", text));
+                joined(Message::new("fact-next-contact"), [part("part-next-contact", when), part("part-call", call)])
+            }
+            Self::HomeLeft => Message::new("fact-home-left"),
             Self::Examined { placenta, item, answer } => about("fact-examined", *placenta)
                 .with("item", Message::new(format!("exam-{item}")))
                 .with("answer", answer.describe(item)),
@@ -89,7 +106,15 @@ fn client_line(client: &Client) -> Message {
         "" => Message::new("part-no-allergies"),
         known => Message::new("part-allergies").with("text", known),
     });
-    joined(Message::new("fact-client").with("name", client.name.as_str()), [gestation, group, allergies])
+    let rhd = client.rhd.map(|rhd| Message::new(format!("rhd-{}", code(&rhd))));
+    let conditions = client.conditions.as_ref().map(|known| {
+        let named = known.iter().map(|condition| Message::new(format!("condition-{}", code(condition))));
+        chained(named.collect()).unwrap_or_else(|| Message::new("part-no-conditions"))
+    });
+    let weight = client.weight.map(|hg| Message::new("part-body-weight").with("value", f64::from(hg.get()) / 10.0));
+    let height = client.height.map(|mm| Message::new("part-height").with("value", f64::from(mm.get()) / 10.0));
+    let parts = [gestation, group, rhd, allergies, conditions, weight, height];
+    joined(Message::new("fact-client").with("name", client.name.as_str()), parts)
 }
 
 fn loss_line(loss: &Loss) -> Message {
@@ -125,10 +150,51 @@ fn observation_line(seen: &MotherObservation) -> Message {
             number("part-respirations", seen.respirations.map(Into::into)),
             seen.temperature.map(temperature),
             number("part-saturation", seen.saturation.map(Into::into)),
+            seen.response.map(|response| Message::new(format!("response-level-{}", code(&response)))),
             fundus,
+            seen.fundal_height.map(fundal_height),
+            seen.fundal_position.map(|position| Message::new(format!("fundal-position-{}", code(&position)))),
             bleeding,
+            seen.bladder.map(|bladder| Message::new(format!("bladder-{}", code(&bladder)))),
+            number("part-urine", seen.urine.map(Into::into)),
+            number("part-pain", seen.pain.map(Into::into)),
         ],
     )
+}
+
+fn fundal_height(height: crate::quantity::FundalHeight) -> Message {
+    let fingers = height.get();
+    let id = match fingers {
+        0 => "fundal-height-at",
+        1.. => "fundal-height-above",
+        _ => "fundal-height-below",
+    };
+    Message::new(id).with("fingers", u32::from(fingers.unsigned_abs()))
+}
+
+fn perineum_line(Perineum { tear, also, rectal, repair }: &Perineum) -> Message {
+    let word = |family: &str, name: String| Message::new(format!("{family}-{name}"));
+    let mut parts = vec![word("tear", code(tear))];
+    parts.extend(also.iter().map(|torn| word("also-torn", code(torn))));
+    parts.extend(rectal.map(|rectal| word("rectal-examination", code(&rectal))));
+    parts.extend(repair.map(|repair| word("repair", code(&repair))));
+    with_parts(Message::new("fact-perineum"), parts)
+}
+
+fn medicine_line(medicine: &Medicine) -> Message {
+    let part = |id: &str, text: Option<&str>| {
+        text.filter(|text| !text.trim().is_empty()).map(|text| Message::new(id).with("text", text))
+    };
+    let dose = part("part-dose", Some(&medicine.dose)).unwrap_or_else(|| Message::new("part-no-dose"));
+    let line = Message::new(if medicine.baby.is_some() { "fact-medicine-baby" } else { "fact-medicine" });
+    let parts = [
+        Some(dose),
+        part("part-route", Some(&medicine.route)),
+        part("part-site", medicine.site.as_deref()),
+        part("part-batch", medicine.batch.as_deref()),
+        part("part-giver", medicine.giver.as_deref()),
+    ];
+    joined(line.with("name", medicine.name.as_str()).with("baby", medicine.baby.unwrap_or(1)), parts)
 }
 
 fn measures_line(measures: &NewbornMeasures) -> Message {
@@ -142,6 +208,10 @@ fn measures_line(measures: &NewbornMeasures) -> Message {
             cm("part-length", measures.length),
             cm("part-head", measures.head),
             measures.temperature.map(temperature),
+            measures.sex.map(|sex| Message::new(format!("sex-{}", code(&sex)))),
+            measures.heart_rate.map(|rate| Message::new("part-heart-rate").with("value", rate.get())),
+            measures.respirations.map(|rate| Message::new("part-respirations").with("value", rate.get())),
+            measures.breathing.map(|breathing| Message::new(format!("breathing-{}", code(&breathing)))),
         ],
     )
 }
@@ -152,13 +222,20 @@ fn temperature(tenths: crate::quantity::Temperature) -> Message {
 
 /// Fills `parts` with the given messages, one after another.
 fn joined<const N: usize>(line: Message, parts: [Option<Message>; N]) -> Message {
-    let chained = parts.into_iter().flatten().rev().fold(None, |rest: Option<Message>, part| {
+    with_parts(line, parts.into_iter().flatten().collect())
+}
+
+fn with_parts(line: Message, parts: Vec<Message>) -> Message {
+    line.with("parts", chained(parts).unwrap_or_else(|| Message::new("part-none")))
+}
+
+fn chained(parts: Vec<Message>) -> Option<Message> {
+    parts.into_iter().rev().fold(None, |rest: Option<Message>, part| {
         Some(match rest {
             None => part,
             Some(rest) => Message::new("joined").with("first", part).with("rest", rest),
         })
-    });
-    line.with("parts", chained.unwrap_or_else(|| Message::new("part-none")))
+    })
 }
 
 /// The kebab-case name of a unit variant, as stored.

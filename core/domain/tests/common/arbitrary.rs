@@ -1,17 +1,19 @@
 //! Any entries at all: every kind, every clock, every tangle of corrections. Boxed, or the strategies overflow the stack.
 
-use proptest::collection::vec;
+use proptest::collection::{btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{
-    Answer, Apgar, BabyNo, Bleeding, Care, Client, Fact, Fundus, Loss, Medicine, MotherObservation, NewbornMeasures, Practice,
+    AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
+    Fundus, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, OwnMedicine, Perineum, Practice,
+    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::quantity::{
-    ApgarPart, BirthWeight, Count, Gestation, HeartRate, ItemWeight, Length, Minutes, Pressure, RespiratoryRate, Saturation,
-    Temperature, Volume,
+    ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
+    Pressure, RespiratoryRate, Saturation, Temperature, Volume,
 };
 use secundine_domain::time::{Boot, Occurred, Precision, Run, Stamp};
 
@@ -92,17 +94,67 @@ fn observation() -> BoxedStrategy<MotherObservation> {
         option::of(select(vec![Fundus::Firm, Fundus::FirmsWhenRubbed, Fundus::Soft])),
         option::of(select(vec![Bleeding::Light, Bleeding::Moderate, Bleeding::Heavy, Bleeding::Trickle, Bleeding::Clots])),
     );
-    signs
-        .prop_map(|(pulse, systolic, diastolic, respirations, temperature, saturation, fundus, bleeding)| MotherObservation {
-            pulse,
-            systolic,
-            diastolic,
-            respirations,
-            temperature,
-            saturation,
-            fundus,
-            bleeding,
+    let felt = (
+        option::of(select(vec![
+            Consciousness::Alert,
+            Consciousness::Confused,
+            Consciousness::Voice,
+            Consciousness::Pain,
+            Consciousness::Unresponsive,
+        ])),
+        option::of((-10..=10_i64).prop_map(|v| FundalHeight::new(v).unwrap())),
+        option::of(select(vec![FundalPosition::Central, FundalPosition::Left, FundalPosition::Right])),
+        option::of(select(vec![Bladder::PassedUrine, Bladder::NotPalpable, Bladder::Palpable, Bladder::Drained])),
+        option::of(volume()),
+        option::of((0..=10_i64).prop_map(|v| PainScore::new(v).unwrap())),
+    );
+    (signs, felt)
+        .prop_map(|(signs, felt)| {
+            let (pulse, systolic, diastolic, respirations, temperature, saturation, fundus, bleeding) = signs;
+            let (response, fundal_height, fundal_position, bladder, urine, pain) = felt;
+            MotherObservation {
+                pulse,
+                systolic,
+                diastolic,
+                respirations,
+                temperature,
+                saturation,
+                fundus,
+                bleeding,
+                response,
+                fundal_height,
+                fundal_position,
+                bladder,
+                urine,
+                pain,
+            }
         })
+        .boxed()
+}
+
+fn perineum() -> BoxedStrategy<Perineum> {
+    let tear = select(vec![
+        Tear::NotExamined,
+        Tear::Intact,
+        Tear::First,
+        Tear::Second,
+        Tear::ThirdA,
+        Tear::ThirdB,
+        Tear::ThirdC,
+        Tear::Fourth,
+    ]);
+    let torn = select(vec![
+        AlsoTorn::Episiotomy,
+        AlsoTorn::Labial,
+        AlsoTorn::Clitoral,
+        AlsoTorn::Vaginal,
+        AlsoTorn::Cervical,
+        AlsoTorn::Buttonhole,
+    ]);
+    let rectal = option::of(select(vec![RectalExamination::Done, RectalExamination::Declined]));
+    let repair = option::of(select(vec![Repair::NotNeeded, Repair::Sutured, Repair::Unsutured, Repair::InHospital]));
+    (tear, btree_set(torn, 0..4), rectal, repair)
+        .prop_map(|(tear, also, rectal, repair)| Perineum { tear, also, rectal, repair })
         .boxed()
 }
 
@@ -123,8 +175,30 @@ fn measures() -> BoxedStrategy<NewbornMeasures> {
     let length = || option::of((1..=3_000_i64).prop_map(|v| Length::new(v).unwrap()));
     let weight = option::of((200..=8_000_i64).prop_map(|v| BirthWeight::new(v).unwrap()));
     let temperature = option::of((250..=450_i64).prop_map(|v| Temperature::new(v).unwrap()));
-    (baby(), weight, length(), length(), temperature)
-        .prop_map(|(baby, weight, length, head, temperature)| NewbornMeasures { baby, weight, length, head, temperature })
+    let seen = (
+        option::of(select(vec![Sex::Female, Sex::Male, Sex::Unclear])),
+        option::of((0..=300_i64).prop_map(|v| HeartRate::new(v).unwrap())),
+        option::of((0..=120_i64).prop_map(|v| RespiratoryRate::new(v).unwrap())),
+        option::of(select(vec![
+            Breathing::Crying,
+            Breathing::Regular,
+            Breathing::Irregular,
+            Breathing::Grunting,
+            Breathing::None,
+        ])),
+    );
+    (baby(), weight, length(), length(), temperature, seen)
+        .prop_map(|(baby, weight, length, head, temperature, (sex, heart_rate, respirations, breathing))| NewbornMeasures {
+            baby,
+            weight,
+            length,
+            head,
+            temperature,
+            sex,
+            heart_rate,
+            respirations,
+            breathing,
+        })
         .boxed()
 }
 
@@ -132,8 +206,14 @@ fn client() -> BoxedStrategy<Client> {
     let count = || option::of((0..=200_i64).prop_map(|v| Count::new(v).unwrap()));
     let gestation = option::of((140..=315_i64).prop_map(|v| Gestation::new(v).unwrap()));
     let words = || option::of(text());
-    (text(), words(), gestation, count(), count(), words(), words())
-        .prop_map(|(name, born, gestation, gravida, para, blood_group, allergies)| Client {
+    let body = (
+        option::of((250..=3_500_i64).prop_map(|v| BodyWeight::new(v).unwrap())),
+        option::of((1..=3_000_i64).prop_map(|v| Length::new(v).unwrap())),
+        option::of(btree_set(select(vec![Condition::Hypertension, Condition::Asthma]), 0..3)),
+        option::of(select(vec![RhD::Negative, RhD::Positive])),
+    );
+    ((text(), words(), gestation, count(), count(), words(), words()), body)
+        .prop_map(|((name, born, gestation, gravida, para, blood_group, allergies), (weight, height, conditions, rhd))| Client {
             name,
             born,
             gestation,
@@ -141,8 +221,83 @@ fn client() -> BoxedStrategy<Client> {
             para,
             blood_group,
             allergies,
+            weight,
+            height,
+            conditions,
+            rhd,
         })
         .boxed()
+}
+
+fn medicine() -> BoxedStrategy<Medicine> {
+    let words = || option::of(text());
+    ((text(), text(), text(), any::<bool>()), (words(), words(), words(), words(), option::of(baby())))
+        .prop_map(|((name, dose, route, uterotonic), (listed, site, batch, giver, baby))| Medicine {
+            name,
+            dose,
+            route,
+            uterotonic,
+            listed,
+            site,
+            batch,
+            giver,
+            baby,
+        })
+        .boxed()
+}
+
+fn own_medicine() -> BoxedStrategy<OwnMedicine> {
+    (text(), text(), text(), any::<bool>(), option::of(text()))
+        .prop_map(|(name, dose, route, uterotonic, listed)| OwnMedicine { name, dose, route, uterotonic, listed })
+        .boxed()
+}
+
+/// What happens from the placenta to the leaving.
+fn course() -> BoxedStrategy<Fact> {
+    let event = select(vec![
+        NewbornEvent::SkinToSkin,
+        NewbornEvent::SkinToSkinEnded,
+        NewbornEvent::FirstFeed,
+        NewbornEvent::PassedUrine,
+        NewbornEvent::PassedMeconium,
+        NewbornEvent::VitaminKDeclined,
+    ]);
+    let sign = select(vec![
+        SeparationSign::UterusFirmer,
+        SeparationSign::BloodGush,
+        SeparationSign::UterusRises,
+        SeparationSign::CordLengthens,
+        SeparationSign::Urge,
+    ]);
+    let step = select(vec![
+        ResponseStep::HelpCalled,
+        ResponseStep::HelpArrived,
+        ResponseStep::AmbulanceCalled,
+        ResponseStep::AmbulanceArrived,
+        ResponseStep::UterusMassaged,
+        ResponseStep::BladderEmptied,
+        ResponseStep::VeinOpened,
+        ResponseStep::FluidStarted,
+        ResponseStep::CompressionStarted,
+        ResponseStep::CompressionEnded,
+        ResponseStep::OxygenStarted,
+        ResponseStep::BleedingControlled,
+        ResponseStep::TransferLeft,
+        ResponseStep::TransferArrived,
+        ResponseStep::HandedOver,
+    ]);
+    prop_oneof![
+        (baby(), event).prop_map(|(baby, event)| Fact::NewbornEvent { baby, event }),
+        perineum().prop_map(Fact::PerineumExamined),
+        sign.prop_map(|sign| Fact::SeparationSeen { sign }),
+        step.prop_map(|step| Fact::ResponseMarked { step }),
+        Just(Fact::ConcernMarked),
+        (0..=1_440_i64).prop_map(|v| Fact::TravelTimeSet { minutes: Minutes::new(v).unwrap() }),
+        (text(), text()).prop_map(|(when, call)| Fact::NextContactPlanned(NextContact { when, call })),
+        Just(Fact::HomeLeft),
+        vec(own_medicine(), 0..3).prop_map(|medicines| Fact::MedicinesListed { medicines }),
+    ]
+    .boxed()
 }
 
 /// An item that exists with an answer that may or may not be one of its own, or an item that does not exist.
@@ -192,13 +347,13 @@ pub fn fact() -> BoxedStrategy<Fact> {
         babies().prop_map(|babies| Fact::PlacentaBorn { babies }),
         babies().prop_map(|babies| Fact::MembranesBorn { babies }),
     ];
-    let medicine = (text(), text(), text(), any::<bool>());
     let after = prop_oneof![
         loss().prop_map(Fact::BloodLoss),
         observation().prop_map(Fact::MotherObserved),
         apgar().prop_map(Fact::ApgarScored),
         measures().prop_map(Fact::NewbornMeasured),
-        medicine.prop_map(|(name, dose, route, uterotonic)| Fact::MedicineGiven(Medicine { name, dose, route, uterotonic })),
+        medicine().prop_map(Fact::MedicineGiven),
+        course(),
         examined(),
     ];
     prop_oneof![8 => people, 12 => stage, 8 => after].boxed()

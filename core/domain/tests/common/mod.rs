@@ -6,7 +6,7 @@ pub mod arbitrary;
 
 use secundine_domain::chart::{Chart, Odd, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, DeviceId, Entry, EntryId};
-use secundine_domain::fact::{Answer, Apgar, BabyNo, Care, Fact, Loss, MotherObservation};
+use secundine_domain::fact::{Answer, Apgar, BabyNo, Care, Fact, Loss, Medicine, MotherObservation};
 use secundine_domain::protocol::Protocol;
 use secundine_domain::quantity::{ApgarPart, HeartRate, ItemWeight, Minutes, Pressure, Volume};
 use secundine_domain::time::{Boot, Certainty, Elapsed, Occurred, Precision, Run, Stamp};
@@ -187,6 +187,11 @@ pub fn care(care: Care) -> Fact {
     Fact::CareChosen { care }
 }
 
+pub fn oxytocin() -> Medicine {
+    let [name, dose, route] = ["oxytocin", "10 IU", "IM"].map(str::to_owned);
+    Medicine { name, dose, route, uterotonic: true, ..Medicine::default() }
+}
+
 pub fn jug(ml: i64) -> Fact {
     Fact::BloodLoss(Loss::Jug { volume: Volume::new(ml).unwrap() })
 }
@@ -258,6 +263,15 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::ApgarScored(_) => "apgar_scored",
         Fact::NewbornMeasured(_) => "newborn_measured",
         Fact::MedicineGiven(_) => "medicine_given",
+        Fact::MedicinesListed { .. } => "medicines_listed",
+        Fact::NewbornEvent { .. } => "newborn_event",
+        Fact::PerineumExamined(_) => "perineum_examined",
+        Fact::SeparationSeen { .. } => "separation_seen",
+        Fact::ResponseMarked { .. } => "response_marked",
+        Fact::ConcernMarked => "concern_marked",
+        Fact::TravelTimeSet { .. } => "travel_time_set",
+        Fact::NextContactPlanned(_) => "next_contact_planned",
+        Fact::HomeLeft => "home_left",
         Fact::Examined { .. } => "examined",
         Fact::Noted { .. } => "noted",
         Fact::Retracted => "retracted",

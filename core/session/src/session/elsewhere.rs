@@ -56,7 +56,12 @@ impl Session {
             Request::Amend { birth, entry, fact, at, reason } => {
                 let occurred = at.map(|at| self.occurred(&at, now)).transpose()?;
                 fact.as_ref().map_or(Ok(()), recordable)?;
-                self.open()?.amendment(birth, Amendment { entry, reason }, Change::Put { fact, occurred }, now)
+                self.open()?.amendment(
+                    birth,
+                    Amendment { entry, reason },
+                    Change::Put { fact: fact.map(Box::new), occurred },
+                    now,
+                )
             }
             Request::Retract { birth, entry, reason } => {
                 self.open()?.amendment(birth, Amendment { entry, reason }, Change::Retract, now)

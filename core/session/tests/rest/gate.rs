@@ -181,6 +181,7 @@ fn every_fact_of_a_birth_can_be_written_while_hidden_but_who_the_mother_is() {
             dose: "10 IU".to_owned(),
             route: "im".to_owned(),
             uterotonic: true,
+            ..Medicine::default()
         }),
         Fact::Noted { text: "calm".to_owned() },
     ];

@@ -33,7 +33,7 @@ fn plant(desk: &mut Desk, birth: BirthId, canaries: &mut Canaries) {
     let (gross, dry) = (serde_json::from_str("300").unwrap(), serde_json::from_str("100").unwrap());
     let medicine = |canaries: &mut Canaries| {
         let (name, dose, route) = (canaries.next(), canaries.next(), canaries.next());
-        Fact::MedicineGiven(Medicine { name, dose, route, uterotonic: true })
+        Fact::MedicineGiven(Medicine { name, dose, route, uterotonic: true, ..Medicine::default() })
     };
     let note = desk.write(birth, Fact::Noted { text: canaries.next() });
     let taken = desk.write(birth, Fact::Noted { text: canaries.next() });

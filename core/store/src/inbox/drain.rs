@@ -10,7 +10,7 @@ use secundine_domain::entry::Entry;
 use zeroize::Zeroizing;
 
 use super::form::{End, Header, NoHeader, Records, Tail, read};
-use super::{DAMAGED, EXTENSION, INBOX, InboxTail, files, hold, identity};
+use super::{DAMAGED, EXTENSION, INBOX, InboxTail, files, hold, identity, open_lock};
 use crate::keys::sync_folder;
 use crate::{Store, StoreError};
 
@@ -101,7 +101,9 @@ impl Store {
         let mut report = Drained::default();
         let mut lost = BTreeSet::new();
         if folder.is_dir() {
-            let _held = hold(&folder).map_err(|error| StoreError::writing_file(&error))?;
+            let writing = |error: io::Error| StoreError::writing_file(&error);
+            let lock = open_lock(&folder).map_err(writing)?;
+            let _held = hold(&lock).map_err(writing)?;
             let opened = self.open_all(&folder, &mut report)?;
             let all = opened.len();
             for (done, file) in opened.into_iter().enumerate() {

@@ -1,0 +1,54 @@
+//! Medicines, given or kept in the practice's own list.
+
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::BabyNo;
+
+/// A medicine as it was given.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Medicine {
+    /// Name.
+    pub name: String,
+    /// Dose with its unit, as written.
+    pub dose: String,
+    /// Route, as written.
+    pub route: String,
+    /// Whether it makes the uterus contract: such a dose belongs to the third stage.
+    pub uterotonic: bool,
+    /// Id in `medicines.toml`, where it was chosen from there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub listed: Option<String>,
+    /// Site, such as left thigh.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub site: Option<String>,
+    /// Batch number.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub batch: Option<String>,
+    /// Who gave it, where that is not the author.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub giver: Option<String>,
+    /// The baby that it was given to; none for the mother.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub baby: Option<BabyNo>,
+}
+
+/// A medicine of the practice's own list, as it is mostly given there.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct OwnMedicine {
+    /// Name.
+    pub name: String,
+    /// Dose with its unit, as written.
+    pub dose: String,
+    /// Route, as written.
+    pub route: String,
+    /// Whether it makes the uterus contract.
+    pub uterotonic: bool,
+    /// Id in `medicines.toml`, for its cautions and windows.
+    pub listed: Option<String>,
+}
