@@ -63,13 +63,12 @@ fn taps(folder: &Path, session: &mut Session) {
         if round % MARKS == 0 {
             birth = born(session);
         }
-        let taken = [
-            timed(|| tap(session, birth)),
-            timed(|| append(&mut small, &[7; ENTRY_BYTES])),
-            timed(|| append(&mut frame, &[7; FRAME_BYTES])),
-            timed(|| overwrite(&mut again, round)),
-        ];
-        keep(&mut times, taken, round);
+        in_turns(&mut times, round, |which| match which {
+            0 => tap(session, birth),
+            1 => append(&mut small, &[7; ENTRY_BYTES]),
+            2 => append(&mut frame, &[7; FRAME_BYTES]),
+            _ => overwrite(&mut again, round),
+        });
     }
     let names = ["tap, acknowledged", "420 B appended", "4,120 B appended", "4,120 B in place"];
     let [_, _, ratio, _] = told(names, times);
@@ -89,21 +88,25 @@ fn marks(folder: &Path) {
         if round % MARKS == 0 {
             session = locked(folder);
         }
-        let taken = [
-            timed(|| inbox.append(&[b' '; RECORD_BYTES - OVERHEAD]).unwrap()),
-            timed(|| append(&mut bare, &[7; RECORD_BYTES])),
-            timed(|| mark(&mut session)),
-        ];
-        keep(&mut times, taken, round);
+        in_turns(&mut times, round, |which| match which {
+            0 => inbox.append(&[b' '; RECORD_BYTES - OVERHEAD]).unwrap(),
+            1 => append(&mut bare, &[7; RECORD_BYTES]),
+            _ => mark(&mut session),
+        });
     }
     let [_, ratio, _] = told(["record of the inbox", "1,044 B appended", "mark while locked"], times);
     let met = if ratio <= INBOX_GOAL { "met" } else { "MISSED" };
     println!("goal: p50 at most {INBOX_GOAL} times the same bytes appended: {met}");
 }
 
-fn keep<const N: usize>(times: &mut [Vec<Duration>; N], taken: [Duration; N], round: usize) {
-    if round >= WARM_UP {
-        times.iter_mut().zip(taken).for_each(|(times, taken)| times.push(taken));
+/// Each once a round, beginning with another one each time: what comes before it leaves its traces in disk and caches.
+fn in_turns<const N: usize>(times: &mut [Vec<Duration>; N], round: usize, mut work: impl FnMut(usize)) {
+    for turn in 0..N {
+        let which = (round + turn) % N;
+        let taken = timed(|| work(which));
+        if round >= WARM_UP {
+            times[which].push(taken);
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! The ratchet: one key for each record, and no way back from a key to the one before.
 
-use chacha20poly1305::aead::{Aead, Payload};
+use chacha20poly1305::aead::{Aead, AeadInPlace, Payload};
 use chacha20poly1305::{ChaCha20Poly1305, Key, KeyInit, Nonce};
 use hkdf::Hkdf;
 use sha2::Sha256;
@@ -37,18 +37,24 @@ impl Ratchet {
 
     /// The next record as it stands on disk: length of what follows less the tag, sealed record, tag.
     pub(super) fn seal(&mut self, record: &[u8]) -> Result<Vec<u8>, StoreError> {
-        let payload = Payload { msg: record, aad: &self.bound() };
-        let sealed = self.cipher()?.encrypt(&Nonce::default(), payload).map_err(|_| broken())?;
-        self.turn(&sealed)?;
+        let Turn { cipher, next } = self.ahead()?;
         let length = u32::try_from(record.len()).map_err(|_| broken())?;
-        Ok([length.to_be_bytes().as_slice(), &sealed].concat())
+        let mut framed = Vec::with_capacity(LENGTH + record.len() + TAG);
+        framed.extend(length.to_be_bytes());
+        framed.extend(record);
+        let sealed = framed.get_mut(LENGTH..).ok_or_else(broken)?;
+        let tag = cipher.encrypt_in_place_detached(&Nonce::default(), &self.bound(), sealed).map_err(|_| broken())?;
+        framed.extend(tag);
+        self.turn(next, tag.into());
+        Ok(framed)
     }
 
     /// The next record opened; none, and nothing turned, where it is not the one that was sealed here.
     pub(super) fn open(&mut self, sealed: &[u8]) -> Option<Zeroizing<Vec<u8>>> {
+        let Turn { cipher, next } = self.ahead().ok()?;
         let payload = Payload { msg: sealed, aad: &self.bound() };
-        let record = self.cipher().ok()?.decrypt(&Nonce::default(), payload).ok().map(Zeroizing::new)?;
-        self.turn(sealed).ok()?;
+        let record = cipher.decrypt(&Nonce::default(), payload).ok().map(Zeroizing::new)?;
+        self.turn(next, *sealed.last_chunk()?);
         Some(record)
     }
 
@@ -61,24 +67,30 @@ impl Ratchet {
         bound
     }
 
-    // Each message key seals one record, so the nonce may stand still.
-    fn cipher(&self) -> Result<ChaCha20Poly1305, StoreError> {
-        let key = derive(&self.key, b"message")?;
-        Ok(ChaCha20Poly1305::new(Key::from_slice(key.as_slice())))
+    /// What the next record is sealed with, and the key after it. Each message key seals one record, so the nonce may
+    /// stand still.
+    fn ahead(&self) -> Result<Turn, StoreError> {
+        let source = Hkdf::<Sha256>::new(None, self.key.as_slice());
+        let key = derive(&source, b"message")?;
+        Ok(Turn { cipher: ChaCha20Poly1305::new(Key::from_slice(key.as_slice())), next: derive(&source, b"chain")? })
     }
 
-    fn turn(&mut self, sealed: &[u8]) -> Result<(), StoreError> {
-        // The old key is wiped as it is replaced.
-        self.key = derive(&self.key, b"chain")?;
+    /// The old key is wiped as it is replaced.
+    fn turn(&mut self, next: Zeroizing<[u8; 32]>, tag: [u8; TAG]) {
+        self.key = next;
         self.count += 1;
-        self.tag = *sealed.last_chunk().ok_or_else(broken)?;
-        Ok(())
+        self.tag = tag;
     }
 }
 
-fn derive(key: &[u8; 32], purpose: &[u8]) -> Result<Zeroizing<[u8; 32]>, StoreError> {
+struct Turn {
+    cipher: ChaCha20Poly1305,
+    next: Zeroizing<[u8; 32]>,
+}
+
+fn derive(source: &Hkdf<Sha256>, purpose: &[u8]) -> Result<Zeroizing<[u8; 32]>, StoreError> {
     let mut derived = Zeroizing::new([0; 32]);
-    Hkdf::<Sha256>::new(None, key).expand(purpose, derived.as_mut_slice()).map_err(|_| broken())?;
+    source.expand(purpose, derived.as_mut_slice()).map_err(|_| broken())?;
     Ok(derived)
 }
 
@@ -125,7 +137,8 @@ mod tests {
         let before = key(&writer);
         writer.seal(b"first").unwrap();
         assert_ne!(key(&writer), before);
-        assert_eq!(key(&writer), *derive(&before, b"chain").unwrap());
-        assert_ne!(derive(&before, b"chain").unwrap(), derive(&before, b"message").unwrap());
+        let derived = |purpose: &[u8]| derive(&Hkdf::<Sha256>::new(None, &before), purpose).unwrap();
+        assert_eq!(key(&writer), *derived(b"chain"));
+        assert_ne!(derived(b"chain"), derived(b"message"));
     }
 }
