@@ -52,10 +52,6 @@ fact-medicine-baby = { $of ->
     [1] Given to the baby: { $name } { $parts }
    *[other] Given to baby { $baby }: { $name } { $parts }
 }
-fact-medicines-listed = { $count ->
-    [one] Medicines of the practice: { $count }
-   *[other] Medicines of the practice: { $count }
-}
 fact-newborn-event = { $of ->
     [1] Baby: { $event }
    *[other] Baby { $baby }: { $event }
@@ -203,9 +199,14 @@ watch-diastolic = Diastolic pressure
 watch-respirations = Breathing
 watch-temperature = Temperature
 watch-saturation = Oxygen saturation
+watch-tranexamic-window = Time since birth, for tranexamic acid
+watch-anti-d-window = Time since birth, for anti-D
+watch-time-to-urine = No urine recorded since birth
+watch-first-feed = No feed recorded since birth
 value-text = { $value }
 value-at-least = at least { $value }
 value-minutes = { $value } min
+value-hours = { $value } h
 value-millilitres = { $value } mL
 value-ratio = { $value }
 value-per-minute = { $value } a minute
@@ -237,6 +238,11 @@ status-borrowed = borrowed from another guideline
 status-choice = our own choice, no source
 status-common-practice = common practice
 
+caution-on-record = On record: { $condition }
+caution-not-asked = Not recorded whether she has { $condition }
+caution-allergies = Allergies on record: { $text }
+caution-allergies-not-asked = Allergies not recorded
+due-window = { $what }: { $value }
 due-third-stage = { $minutes } min since birth
 due-again = { $what }: second reading, { $minutes } min after the first
 due-mother = Look at the mother, every { $minutes } min

@@ -12,13 +12,15 @@ use crate::examination::{Completeness, Examination};
 use crate::fact::{Answer, BabyNo, Loss};
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
-use crate::time::Stamp;
+use crate::time::{Certainty, Elapsed, Stamp};
 
 mod signs;
 mod third_stage;
+mod windows;
 
 pub(crate) use signs::repeats;
 pub(crate) use third_stage::steps as third_stage_steps;
+pub(crate) use windows::running as window_running;
 
 /// One thing that was held against the protocol or the examination.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
@@ -135,7 +137,7 @@ pub fn loss_volume(loss: &Loss, protocol: Option<&Protocol>) -> u32 {
     }
 }
 
-/// Everything that can be said of this chart now, in a fixed order: time, blood, signs, examination.
+/// Everything that can be said of this chart now, in a fixed order: time, blood, signs, windows, examination.
 #[must_use]
 pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Finding> {
     let mut findings = Vec::new();
@@ -144,6 +146,7 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
             findings.push(third_stage::finding(chart, protocol, now));
             findings.push(blood_loss(chart, protocol));
             findings.extend(Watch::READ.iter().filter_map(|watch| signs::finding(chart, protocol, *watch)));
+            findings.extend(Watch::WINDOWS.iter().filter_map(|watch| windows::finding(chart, protocol, *watch, now)));
         }
         None => {
             findings.push(plain(About::Protocol, FindingState::CannotAssess, Message::new("finding-no-protocol"), Vec::new()))
@@ -172,6 +175,26 @@ fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {
 /// The gravest of these steps; of equally grave ones the last in the file, which is the furthest.
 fn gravest<'a>(steps: impl Iterator<Item = &'a Step>) -> Option<&'a Step> {
     steps.max_by_key(|step| step.level)
+}
+
+/// A time held against its steps.
+fn for_time(
+    about: About,
+    watch: Watch,
+    elapsed: &Elapsed,
+    steps: &[Step],
+    rests_on: Vec<EntryId>,
+    protocol: &Protocol,
+) -> Finding {
+    let value = elapsed.words();
+    let time = Milli(elapsed.ms.saturating_mul(1_000) / watch.unit_ms());
+    let passed = gravest(steps.iter().filter(|step| step.passed_by(time)));
+    if elapsed.certainty == Certainty::AtLeast && passed.is_none() {
+        // What it is at least tells that a mark is passed, never that none is.
+        let message = Message::new("finding-at-least").with("what", watch.name()).with("value", value);
+        return plain(about, FindingState::CannotAssess, message, rests_on);
+    }
+    held(about, watch, value, rests_on, passed, protocol)
 }
 
 /// The gravest step that the value has passed, or that it has passed none.

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::assess::{repeats, third_stage_steps};
+use crate::assess::{repeats, third_stage_steps, window_running};
 use crate::chart::{Chart, Mark};
 use crate::message::Message;
 use crate::protocol::{Level, Protocol, Schedule, Status, Step, Watch};
@@ -34,6 +34,7 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
     let mut list = placenta(chart, protocol, now);
     list.extend(mother(chart, protocol, now));
     list.extend(again(chart, protocol, now));
+    list.extend(Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)));
     list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
     list
 }
@@ -49,6 +50,25 @@ fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
             in_ms,
             level: step.level,
             message: Message::new("due-third-stage").with("minutes", f64::from(step.value)),
+            source: step.source.clone(),
+            status: step.status,
+        })
+    });
+    to_come.collect()
+}
+
+/// The marks of a running window that are still to come.
+fn window(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Vec<Due> {
+    let Some(from) = window_running(chart, protocol, watch, now) else { return Vec::new() };
+    let passed_ms = chart.until(&from.at, now).ms;
+    let to_come = protocol.steps(watch).iter().filter_map(|step| {
+        // A number of thousandths is milliseconds where the unit is a second.
+        let in_ms = step.value.0.saturating_mul(watch.unit_ms() / 1_000).saturating_sub(passed_ms);
+        (in_ms > 0).then(|| Due {
+            id: format!("{}-{}", watch.name().id, step.value.0),
+            in_ms,
+            level: step.level,
+            message: Message::new("due-window").with("what", watch.name()).with("value", watch.value_words(step.value)),
             source: step.source.clone(),
             status: step.status,
         })

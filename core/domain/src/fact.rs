@@ -14,8 +14,8 @@ mod mother;
 mod newborn;
 mod response;
 
-pub use describe::care_words;
-pub use medicine::{Medicine, OwnMedicine};
+pub use describe::{care_words, condition_words};
+pub use medicine::Medicine;
 pub use mother::{
     AlsoTorn, Bladder, Bleeding, Consciousness, FundalPosition, Fundus, MotherObservation, Perineum, RectalExamination, Repair,
     Tear,
@@ -32,11 +32,6 @@ pub type BabyNo = u8;
 pub enum Fact {
     /// The practice and the person who works with this phone.
     PracticeDescribed(Practice),
-    /// The medicines that the practice carries.
-    MedicinesListed {
-        /// In the order in which they are offered.
-        medicines: Vec<OwnMedicine>,
-    },
     /// Opens a chart.
     BirthRegistered {
         /// What tells this birth from others until there is a name.

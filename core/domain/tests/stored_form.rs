@@ -18,8 +18,8 @@ use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition, Fundus,
-    Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, OwnMedicine, Perineum, Practice, RectalExamination,
-    Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination, Repair,
+    ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
@@ -88,13 +88,6 @@ fn course() -> Vec<(&'static str, Fact)> {
         giver: Some(text("Bo")),
         baby: Some(1),
     };
-    let own = OwnMedicine {
-        name: text("oxytocin"),
-        dose: text("10 IU"),
-        route: text("IM"),
-        uterotonic: true,
-        listed: Some(text("oxytocin")),
-    };
     let client = Client {
         name: text("Rosa"),
         weight: BodyWeight::new(652).ok(),
@@ -113,7 +106,6 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("mother_observed_felt", Fact::MotherObserved(felt)),
         ("newborn_measured_seen", Fact::NewbornMeasured(baby)),
         ("medicine_given_baby", Fact::MedicineGiven(vitamin_k)),
-        ("medicines_listed", Fact::MedicinesListed { medicines: vec![own] }),
         ("client_recorded_body", Fact::ClientRecorded(client)),
         ("perineum_examined", Fact::PerineumExamined(perineum)),
         ("newborn_event", Fact::NewbornEvent { baby: 1, event: NewbornEvent::SkinToSkin }),

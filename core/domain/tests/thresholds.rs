@@ -13,7 +13,7 @@ use common::{MINUTE, Phone, born, care, jug, look, pad, placenta, protocol, seen
 use rows::{Expect, Row, rows};
 use secundine_domain::assess::{About, Blood, Finding, FindingState, assess, blood, loss_volume};
 use secundine_domain::due::due;
-use secundine_domain::fact::{Care, Fact, Loss, MotherObservation};
+use secundine_domain::fact::{Care, Client, Fact, Loss, MotherObservation, ResponseStep, RhD};
 use secundine_domain::protocol::{Level, Milli, Protocol, Status, Watch};
 use secundine_domain::quantity::{HeartRate, ItemWeight, Pressure, RespiratoryRate, Saturation, Temperature};
 
@@ -49,6 +49,13 @@ fn reads(watch: Watch, value: f64) -> Phone {
     let none = MotherObservation::default();
     let mut phone = born_with(if watch == Watch::ThirdStageActive { Care::Active } else { Care::Physiological });
     let fact = match watch {
+        Watch::TranexamicWindow | Watch::TimeToUrine | Watch::FirstFeed | Watch::AntiDWindow => {
+            // Each runs only where it has a reason to.
+            phone.mark(Fact::ResponseMarked { step: ResponseStep::HelpCalled });
+            phone.mark(Fact::ClientRecorded(Client { rhd: Some(RhD::Negative), ..Client::default() }));
+            phone.pass(parts(value, if watch.unit() == "h" { 3_600_000.0 } else { 60_000.0 }));
+            return phone;
+        }
         Watch::ThirdStageActive | Watch::ThirdStagePhysiological => {
             phone.pass(parts(value, 60_000.0));
             return phone;
@@ -98,7 +105,7 @@ fn just_below_at_and_above() {
 #[test]
 fn nothing_recorded_is_told_and_not_called_within() {
     let nothing = Phone::first();
-    for Row { protocol, watch, .. } in rows() {
+    for Row { protocol, watch, .. } in rows().into_iter().filter(|row| !Watch::WINDOWS.contains(&row.watch)) {
         let found = finding(&nothing, protocol, watch);
         assert_eq!((found.state, found.level), (FindingState::NotRecorded, None), "{protocol} {watch:?}");
         assert_eq!(found.message.id, "finding-not-recorded");
@@ -298,6 +305,6 @@ fn a_look_that_was_missed_stays_due() {
     let missed = due(&phone.chart(), Some(protocol("nice-rcog")), &phone.now());
     assert_eq!(
         missed.iter().map(|due| (due.id.as_str(), due.in_ms)).collect::<Vec<_>>(),
-        [("mother-observation", -165 * MINUTE)]
+        [("mother-observation", -165 * MINUTE), ("watch-time-to-urine-6000", 180 * MINUTE)]
     );
 }

@@ -2,7 +2,7 @@
 
 use secundine_domain::chart::{Chart, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
-use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, OwnMedicine, Practice};
+use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Practice};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::time::Run;
 
@@ -52,16 +52,6 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
             Fact::BloodLoss(Loss::Weighed { item: text(item), gross: *gross, dry: *dry })
         }
         Fact::MedicineGiven(medicine) => Fact::MedicineGiven(medicine_without(medicine, with)),
-        Fact::MedicinesListed { medicines } => {
-            let one = |own: &OwnMedicine| OwnMedicine {
-                name: text(&own.name),
-                dose: text(&own.dose),
-                route: text(&own.route),
-                uterotonic: own.uterotonic,
-                listed: own.listed.clone(),
-            };
-            Fact::MedicinesListed { medicines: medicines.iter().map(one).collect() }
-        }
         Fact::NextContactPlanned(NextContact { when, call }) => {
             Fact::NextContactPlanned(NextContact { when: text(when), call: text(call) })
         }

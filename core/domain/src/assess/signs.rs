@@ -25,7 +25,13 @@ fn read(watch: Watch, seen: &MotherObservation) -> Option<Milli> {
             let (pulse, systolic) = (seen.pulse?, seen.systolic.filter(|mmhg| mmhg.get() > 0)?);
             Some(Milli(i64::from(pulse.get()) * 1000 / i64::from(systolic.get())))
         }
-        Watch::ThirdStageActive | Watch::ThirdStagePhysiological | Watch::BloodLoss => None,
+        Watch::ThirdStageActive
+        | Watch::ThirdStagePhysiological
+        | Watch::BloodLoss
+        | Watch::TranexamicWindow
+        | Watch::AntiDWindow
+        | Watch::TimeToUrine
+        | Watch::FirstFeed => None,
     }
 }
 

@@ -2,12 +2,12 @@
 
 use std::borrow::Cow;
 
-use super::{About, Finding, FindingState, gravest, held, plain};
+use super::{About, Finding, FindingState, for_time, plain};
 use crate::chart::{Chart, ThirdStage};
 use crate::fact::Care;
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
-use crate::time::{Certainty, Stamp};
+use crate::time::Stamp;
 
 pub(super) fn finding(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Finding {
     let about = About::ThirdStage;
@@ -32,16 +32,7 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Findin
     if stage.elapsed.ms < 0 {
         return plain(about, FindingState::CannotAssess, Message::new("finding-placenta-first"), rests_on);
     }
-    let value = stage.elapsed.words();
-    // A minute has 60,000 ms, so milliseconds divided by 60 are thousandths of a minute.
-    let time = Milli(stage.elapsed.ms / 60);
-    let passed = gravest(steps.iter().filter(|step| step.passed_by(time)));
-    if stage.elapsed.certainty == Certainty::AtLeast && passed.is_none() {
-        // What it is at least tells that a mark is passed, never that none is.
-        let message = Message::new("finding-at-least").with("what", watch.name()).with("value", value);
-        return plain(about, FindingState::CannotAssess, message, rests_on);
-    }
-    held(about, watch, value, rests_on, passed, protocol)
+    for_time(about, watch, &stage.elapsed, &steps, rests_on, protocol)
 }
 
 /// The thresholds that the time since birth is held against; none where the care is not recorded.

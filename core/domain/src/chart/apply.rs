@@ -56,11 +56,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::Signed { name, role, version } => {
             chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });
         }
-        Fact::PracticeDescribed(_)
-        | Fact::MedicinesListed { .. }
-        | Fact::Noted { .. }
-        | Fact::Retracted
-        | Fact::Unknown { .. } => {}
+        Fact::PracticeDescribed(_) | Fact::Noted { .. } | Fact::Retracted | Fact::Unknown { .. } => {}
     }
 }
 

@@ -1,7 +1,8 @@
 //! How each fact is said, by message ids of the catalogue.
 
 use super::{
-    Answer, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum, Practice,
+    Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
+    Practice,
 };
 use crate::message::Message;
 use crate::protocol::Protocol;
@@ -34,9 +35,6 @@ impl Fact {
             }
             Self::NewbornMeasured(measures) => measures_line(measures),
             Self::MedicineGiven(medicine) => medicine_line(medicine),
-            Self::MedicinesListed { medicines } => {
-                Message::new("fact-medicines-listed").with("count", u32::try_from(medicines.len()).unwrap_or(u32::MAX))
-            }
             Self::NewbornEvent { baby, event } => {
                 about("fact-newborn-event", *baby).with("event", Message::new(format!("newborn-{}", code(event))))
             }
@@ -89,6 +87,12 @@ pub fn care_words(care: Care) -> Message {
     })
 }
 
+/// A condition in words.
+#[must_use]
+pub fn condition_words(condition: Condition) -> Message {
+    Message::new(format!("condition-{}", code(&condition)))
+}
+
 fn about(id: &str, baby: BabyNo) -> Message {
     Message::new(id).with("baby", baby)
 }
@@ -108,8 +112,8 @@ fn client_line(client: &Client) -> Message {
     });
     let rhd = client.rhd.map(|rhd| Message::new(format!("rhd-{}", code(&rhd))));
     let conditions = client.conditions.as_ref().map(|known| {
-        let named = known.iter().map(|condition| Message::new(format!("condition-{}", code(condition))));
-        chained(named.collect()).unwrap_or_else(|| Message::new("part-no-conditions"))
+        chained(known.iter().map(|condition| condition_words(*condition)).collect())
+            .unwrap_or_else(|| Message::new("part-no-conditions"))
     });
     let weight = client.weight.map(|hg| Message::new("part-body-weight").with("value", f64::from(hg.get()) / 10.0));
     let height = client.height.map(|mm| Message::new("part-height").with("value", f64::from(mm.get()) / 10.0));

@@ -1,4 +1,4 @@
-//! Medicines, given or kept in the practice's own list.
+//! Medicines as they were given.
 
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -36,19 +36,4 @@ pub struct Medicine {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub baby: Option<BabyNo>,
-}
-
-/// A medicine of the practice's own list, as it is mostly given there.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-pub struct OwnMedicine {
-    /// Name.
-    pub name: String,
-    /// Dose with its unit, as written.
-    pub dose: String,
-    /// Route, as written.
-    pub route: String,
-    /// Whether it makes the uterus contract.
-    pub uterotonic: bool,
-    /// Id in `medicines.toml`, for its cautions and windows.
-    pub listed: Option<String>,
 }

@@ -30,6 +30,14 @@ pub enum Watch {
     Temperature,
     /// Mother's oxygen saturation, %.
     Saturation,
+    /// Minutes from the birth of the last baby in which tranexamic acid has been studied, once bleeding is an issue.
+    TranexamicWindow,
+    /// Hours from the first birth in which anti-D is given to a mother without Rh factor D.
+    AntiDWindow,
+    /// Hours from the birth of the last baby until she passes urine.
+    TimeToUrine,
+    /// Minutes from its birth until a baby is fed.
+    FirstFeed,
 }
 
 impl Watch {
@@ -37,11 +45,15 @@ impl Watch {
     pub const READ: [Self; 7] =
         [Self::ShockIndex, Self::Pulse, Self::Systolic, Self::Diastolic, Self::Respirations, Self::Temperature, Self::Saturation];
 
+    /// Those that run from a birth until something is recorded.
+    pub const WINDOWS: [Self; 4] = [Self::TranexamicWindow, Self::TimeToUrine, Self::FirstFeed, Self::AntiDWindow];
+
     /// UCUM code of the unit.
     #[must_use]
     pub fn unit(self) -> &'static str {
         match self {
-            Self::ThirdStageActive | Self::ThirdStagePhysiological => "min",
+            Self::ThirdStageActive | Self::ThirdStagePhysiological | Self::TranexamicWindow | Self::FirstFeed => "min",
+            Self::AntiDWindow | Self::TimeToUrine => "h",
             Self::BloodLoss => "mL",
             Self::ShockIndex => "1",
             Self::Pulse | Self::Respirations => "/min",
@@ -64,14 +76,28 @@ impl Watch {
             Self::Respirations => "watch-respirations",
             Self::Temperature => "watch-temperature",
             Self::Saturation => "watch-saturation",
+            Self::TranexamicWindow => "watch-tranexamic-window",
+            Self::AntiDWindow => "watch-anti-d-window",
+            Self::TimeToUrine => "watch-time-to-urine",
+            Self::FirstFeed => "watch-first-feed",
         })
+    }
+
+    /// Milliseconds in its unit, for a watch of time.
+    #[must_use]
+    pub fn unit_ms(self) -> i64 {
+        match self.unit() {
+            "h" => 3_600_000,
+            _ => 60_000,
+        }
     }
 
     /// A value of this watch in words, with its unit.
     #[must_use]
     pub fn value_words(self, value: Milli) -> Message {
         Message::new(match self {
-            Self::ThirdStageActive | Self::ThirdStagePhysiological => "value-minutes",
+            Self::ThirdStageActive | Self::ThirdStagePhysiological | Self::TranexamicWindow | Self::FirstFeed => "value-minutes",
+            Self::AntiDWindow | Self::TimeToUrine => "value-hours",
             Self::BloodLoss => "value-millilitres",
             Self::ShockIndex => "value-ratio",
             Self::Pulse | Self::Respirations => "value-per-minute",

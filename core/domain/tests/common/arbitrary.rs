@@ -8,8 +8,8 @@ use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, OwnMedicine, Perineum, Practice,
-    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    Fundus, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination,
+    Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
@@ -246,12 +246,6 @@ fn medicine() -> BoxedStrategy<Medicine> {
         .boxed()
 }
 
-fn own_medicine() -> BoxedStrategy<OwnMedicine> {
-    (text(), text(), text(), any::<bool>(), option::of(text()))
-        .prop_map(|(name, dose, route, uterotonic, listed)| OwnMedicine { name, dose, route, uterotonic, listed })
-        .boxed()
-}
-
 /// What happens from the placenta to the leaving.
 fn course() -> BoxedStrategy<Fact> {
     let event = select(vec![
@@ -295,7 +289,6 @@ fn course() -> BoxedStrategy<Fact> {
         (0..=1_440_i64).prop_map(|v| Fact::TravelTimeSet { minutes: Minutes::new(v).unwrap() }),
         (text(), text()).prop_map(|(when, call)| Fact::NextContactPlanned(NextContact { when, call })),
         Just(Fact::HomeLeft),
-        vec(own_medicine(), 0..3).prop_map(|medicines| Fact::MedicinesListed { medicines }),
     ]
     .boxed()
 }

@@ -263,7 +263,6 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::ApgarScored(_) => "apgar_scored",
         Fact::NewbornMeasured(_) => "newborn_measured",
         Fact::MedicineGiven(_) => "medicine_given",
-        Fact::MedicinesListed { .. } => "medicines_listed",
         Fact::NewbornEvent { .. } => "newborn_event",
         Fact::PerineumExamined(_) => "perineum_examined",
         Fact::SeparationSeen { .. } => "separation_seen",

@@ -5,8 +5,8 @@
 use Expect::{Caution, Limit, None, Note};
 use secundine_domain::protocol::Status::{self, Borrowed, Choice, Memory, SecondHand, Seen};
 use secundine_domain::protocol::Watch::{
-    self, BloodLoss, Diastolic, Pulse, Respirations, Saturation, ShockIndex, Systolic, Temperature, ThirdStageActive,
-    ThirdStagePhysiological,
+    self, AntiDWindow, BloodLoss, Diastolic, FirstFeed, Pulse, Respirations, Saturation, ShockIndex, Systolic, Temperature,
+    ThirdStageActive, ThirdStagePhysiological, TimeToUrine, TranexamicWindow,
 };
 
 /// What a value passes: nothing, or the threshold at that number.
@@ -36,7 +36,28 @@ pub fn rows() -> Vec<Row> {
     let of = |protocol, rows: Vec<Short>| {
         rows.into_iter().map(move |(watch, limit, status, source, reads)| Row { protocol, watch, limit, status, source, reads })
     };
-    of("nice-rcog", nice()).chain(of("who", who())).chain(of("acog-aap", acog())).collect()
+    let nice = nice().into_iter().chain(windows(Seen, (Memory, "NICE, from memory"), (Memory, "NICE, from memory")));
+    let who = who().into_iter().chain(windows(Borrowed, (Seen, "WHO 2018"), (SecondHand, "WHO pocket book")));
+    let acog = acog().into_iter().chain(windows(Memory, (Borrowed, "WHO 2018"), (Borrowed, "WHO pocket book")));
+    of("nice-rcog", nice.collect()).chain(of("who", who.collect())).chain(of("acog-aap", acog.collect())).collect()
+}
+
+/// The times that run from the birth: the same numbers in all three, from sources that differ.
+fn windows(anti_d: Status, urine: (Status, &'static str), feed: (Status, &'static str)) -> Vec<Short> {
+    let hundredth = |hours: f64| hours - 0.01 / 3_600.0;
+    vec![
+        (TranexamicWindow, 180.0, Memory, "WHO 2017, from memory", [(179.0, None), (180.0, None), (180.01, Caution(180.0))]),
+        (TimeToUrine, 6.0, urine.0, urine.1, [(hundredth(6.0), None), (6.0, Caution(6.0)), (7.0, Caution(6.0))]),
+        (FirstFeed, 60.0, feed.0, feed.1, [(short_of(60.0), None), (60.0, Caution(60.0)), (61.0, Caution(60.0))]),
+        (AntiDWindow, 48.0, Choice, "own choice", [(hundredth(48.0), None), (48.0, Caution(48.0)), (49.0, Caution(48.0))]),
+        (
+            AntiDWindow,
+            72.0,
+            anti_d,
+            "NHS Highland; ACOG from memory",
+            [(71.0, Caution(48.0)), (72.0, Caution(48.0)), (72.01, Limit(72.0))],
+        ),
+    ]
 }
 
 /// A hundredth of a second short of so many minutes.

@@ -1,0 +1,54 @@
+//! Times that run from a birth until something is recorded: urine, a feed, and the hours in which a medicine is given.
+
+use super::{About, Finding, blood, for_time, signs};
+use crate::chart::{Chart, Mark};
+use crate::fact::{Bladder, NewbornEvent, ResponseStep, RhD};
+use crate::protocol::{Level, Protocol, Watch};
+use crate::time::Stamp;
+
+/// Ids in `medicines.toml`.
+const TRANEXAMIC_ACID: &str = "tranexamic-acid";
+const ANTI_D: &str = "anti-d";
+
+/// The mark from which the time of a watch runs; none where it does not run, or no longer.
+pub(crate) fn running(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Option<Mark> {
+    let given = |listed: &str| chart.medicines.iter().any(|given| given.what.listed.as_deref() == Some(listed));
+    let last_birth = || Some(chart.third_stage(now)?.from);
+    match watch {
+        Watch::TranexamicWindow => last_birth().filter(|_| bleeds(chart, protocol) && !given(TRANEXAMIC_ACID)),
+        Watch::AntiDWindow => {
+            let negative = chart.client.as_ref().is_some_and(|client| client.rhd == Some(RhD::Negative));
+            chart.first_birth().filter(|_| negative && !given(ANTI_D)).cloned()
+        }
+        Watch::TimeToUrine => last_birth().filter(|_| !emptied(chart)),
+        // Of several babies, the one that has waited longest.
+        Watch::FirstFeed => {
+            let unfed = chart.babies.values().filter(|baby| baby.events.iter().all(|seen| seen.what != NewbornEvent::FirstFeed));
+            unfed.filter_map(|baby| baby.born.as_ref()).max_by_key(|born| chart.until(&born.at, now).ms).cloned()
+        }
+        _ => None,
+    }
+}
+
+/// Bleeding is an issue once a limit of blood loss is passed or the response is begun.
+fn bleeds(chart: &Chart, protocol: &Protocol) -> bool {
+    let lost = crate::protocol::Milli::from(blood(chart, Some(protocol)).total());
+    let passed = |step: &crate::protocol::Step| step.level == Level::Limit && step.passed_by(lost) && signs::beside(chart, step);
+    !chart.responses.is_empty() || protocol.steps(Watch::BloodLoss).iter().any(passed)
+}
+
+fn emptied(chart: &Chart) -> bool {
+    let looks = chart.observations.iter().any(|look| {
+        matches!(look.what.bladder, Some(Bladder::PassedUrine | Bladder::Drained))
+            || look.what.urine.is_some_and(|ml| ml.get() > 0)
+    });
+    looks || chart.responses.iter().any(|step| step.what == ResponseStep::BladderEmptied)
+}
+
+/// What a running time has come to; `None` where it does not run or the protocol has no mark for it.
+pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Option<Finding> {
+    let steps = protocol.steps(watch);
+    let from = running(chart, protocol, watch, now).filter(|_| !steps.is_empty())?;
+    let elapsed = chart.until(&from.at, now);
+    (elapsed.ms >= 0).then(|| for_time(About::Watch { watch }, watch, &elapsed, steps, vec![from.entry], protocol))
+}
