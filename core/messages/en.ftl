@@ -240,8 +240,6 @@ status-common-practice = common practice
 
 caution-on-record = On record: { $condition }
 caution-not-asked = Not recorded whether she has { $condition }
-caution-allergies = Allergies on record: { $text }
-caution-allergies-not-asked = Allergies not recorded
 due-window = { $what }: { $value }
 due-third-stage = { $minutes } min since birth
 due-again = { $what }: second reading, { $minutes } min after the first
@@ -888,6 +886,18 @@ ui-medicine = Medicine
 ui-medicine-name = Name of the medicine
 ui-medicine-dose = Dose with its unit
 ui-medicine-route = Route
+ui-medicine-site = Site
+ui-medicine-batch = Batch number
+ui-medicine-giver = Given by, where that is not you
+ui-medicine-to = Given to
+ui-medicine-mother = Mother
+ui-medicine-baby = Baby
+ui-medicine-baby-n = Baby { $n }
+ui-medicine-known = Medicines known by name
+ui-caution-source = Caution by { $source } ({ $status }).
+ui-allergies-on-record = Allergies on record: { $text }
+ui-allergies-none = No known allergies on record
+ui-allergies-not-recorded = Allergies not recorded
 ui-medicine-uterotonic = Does it make the uterus contract?
 
 ui-apgar = Apgar score
@@ -951,6 +961,7 @@ ui-unit-g = g
 ui-unit-ml = mL
 ui-unit-cm = cm
 ui-unit-min = min
+ui-unit-hours = h
 ui-unit-mmhg = mmHg
 ui-unit-celsius = °C
 ui-unit-percent = %
@@ -1035,6 +1046,10 @@ ui-protocol-late-value = A typed entry counts as late after { $minutes } min
 ui-watch-third-stage-active = Third stage, active care
 ui-watch-third-stage-physiological = Third stage, physiological care
 ui-watch-blood-loss = Blood loss
+ui-watch-tranexamic-window = Tranexamic acid, from the birth
+ui-watch-anti-d-window = Anti-D, from the birth
+ui-watch-time-to-urine = Urine, from the birth
+ui-watch-first-feed = First feed, from the birth
 ui-watch-shock-index = Pulse divided by systolic pressure
 
 ## Rehearsal

@@ -11,15 +11,17 @@ use crate::session::label_of;
 /// Stands for words that were written; where nothing was written, nothing stands.
 const HIDDEN: &str = "•••";
 
-/// A chart without names and words of people; its times, numbers and choices are as they were. It has no client, and for a
-/// label the time of the birth, or of its registration.
+/// A chart without names and words of people; its times, numbers and choices are as they were. Its client has no
+/// name, and for a label it has the time of the birth, or of its registration.
 pub(crate) fn chart<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>, runs: &[Run]) -> Chart {
     let entries: Vec<Entry> = entries.into_iter().map(entry).collect();
     let mut chart = fold_with(birth, &entries, runs);
     let opened = chart.first_birth().map(|mark| &mark.at);
     let opened = opened.or_else(|| chart.lines.first().map(|line| &line.first.occurred));
     chart.label = opened.map(|at| label_of(&at.date(), &at.clock())).unwrap_or_default();
-    chart.client = None;
+    if let Some(client) = &mut chart.client {
+        client.name.clear();
+    }
     chart
 }
 
@@ -47,7 +49,7 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
     match fact {
         Fact::PracticeDescribed(practice) => Fact::PracticeDescribed(described(practice, with)),
         Fact::BirthRegistered { label, rehearsal } => Fact::BirthRegistered { label: text(label), rehearsal: *rehearsal },
-        Fact::ClientRecorded(client) => Fact::ClientRecorded(Client { name: text(&client.name), ..Client::default() }),
+        Fact::ClientRecorded(client) => Fact::ClientRecorded(client_without(client, with)),
         Fact::BloodLoss(Loss::Weighed { item, gross, dry }) => {
             Fact::BloodLoss(Loss::Weighed { item: text(item), gross: *gross, dry: *dry })
         }
@@ -80,6 +82,17 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::HomeLeft
         | Fact::Examined { .. }
         | Fact::Retracted => fact.clone(),
+    }
+}
+
+/// What a medicine may be a caution with stays; who she is does not.
+fn client_without(client: &Client, with: &str) -> Client {
+    Client {
+        name: text(&client.name, with),
+        allergies: client.allergies.as_ref().map(|words| text(words, with)),
+        conditions: client.conditions.clone(),
+        rhd: client.rhd,
+        ..Client::default()
     }
 }
 

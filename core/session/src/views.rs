@@ -8,13 +8,14 @@ use secundine_domain::due::due;
 use secundine_domain::entry::BirthId;
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::BabyNo;
+use secundine_domain::medicines::{Caution, KnownMedicine, known};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::{Level, Protocol};
 use secundine_domain::time::{Elapsed, Stamp};
 
 use crate::api::{
-    ApiError, BabyView, BirthLine, BirthView, ClockView, ExaminationView, ItemView, MarkView, OptionView, Phase, PlacentaView,
-    ProtocolLine, Response,
+    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, ExaminationView, ItemView, MarkView, MedicineView,
+    OptionView, Phase, PlacentaView, ProtocolLine, Response,
 };
 use crate::practice::OpenPractice;
 
@@ -82,6 +83,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
             .collect(),
         next: marks::next(chart),
         marks,
+        medicines: medicines(chart),
         blood: blood(chart, protocol),
         examinations: examinations(chart, &findings),
         findings,
@@ -90,6 +92,22 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         timeline,
         version,
     }
+}
+
+fn medicines(chart: &Chart) -> Vec<MedicineView> {
+    let client = chart.client.as_ref();
+    let caution = |(message, caution): (Message, &Caution)| CautionView {
+        message,
+        source: caution.source.clone(),
+        status: caution.status.name(),
+    };
+    let view = |known: &KnownMedicine| MedicineView {
+        id: known.id.clone(),
+        name: known.name.clone(),
+        uterotonic: known.uterotonic,
+        cautions: known.cautions(client).into_iter().map(caution).collect(),
+    };
+    known().iter().map(view).collect()
 }
 
 /// Where the PDF of a chart goes: named by date and time, never by the client's name.

@@ -9,6 +9,7 @@ import type { Due } from "./Due";
 import type { ExaminationView } from "./ExaminationView";
 import type { Finding } from "./Finding";
 import type { LineView } from "./LineView";
+import type { MedicineView } from "./MedicineView";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
 import type { PlacentaView } from "./PlacentaView";
@@ -74,6 +75,10 @@ next: Array<NextMark>,
  * Every mark that can be made now, in the order of events.
  */
 marks: Array<NextMark>, 
+/**
+ * Medicines known by name, with what the mother's record has against each.
+ */
+medicines: Array<MedicineView>, 
 /**
  * Blood, mL.
  */

@@ -10,7 +10,6 @@ import type { MotherObservation } from "./MotherObservation";
 import type { NewbornEvent } from "./NewbornEvent";
 import type { NewbornMeasures } from "./NewbornMeasures";
 import type { NextContact } from "./NextContact";
-import type { OwnMedicine } from "./OwnMedicine";
 import type { Perineum } from "./Perineum";
 import type { Practice } from "./Practice";
 import type { ResponseStep } from "./ResponseStep";
@@ -19,11 +18,7 @@ import type { SeparationSign } from "./SeparationSign";
 /**
  * One thing that was seen, done or measured.
  */
-export type Fact = { "kind": "practice_described", "data": Practice } | { "kind": "medicines_listed", "data": { 
-/**
- * In the order in which they are offered.
- */
-medicines: Array<OwnMedicine>, } } | { "kind": "birth_registered", "data": { 
+export type Fact = { "kind": "practice_described", "data": Practice } | { "kind": "birth_registered", "data": { 
 /**
  * What tells this birth from others until there is a name.
  */

@@ -44,6 +44,8 @@ pub struct BirthView {
     pub next: Vec<NextMark>,
     /// Every mark that can be made now, in the order of events.
     pub marks: Vec<NextMark>,
+    /// Medicines known by name, with what the mother's record has against each.
+    pub medicines: Vec<MedicineView>,
     /// Blood, mL.
     pub blood: Blood,
     /// Held against the protocol.
@@ -58,6 +60,30 @@ pub struct BirthView {
     pub examinations: Vec<ExaminationView>,
     /// SHA-256 of all entries, hexadecimal: what a signature would sign.
     pub version: String,
+}
+
+/// A medicine known by name.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct MedicineView {
+    /// Its id.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// Whether it makes the uterus contract.
+    pub uterotonic: bool,
+    /// Cautions, never blocks.
+    pub cautions: Vec<CautionView>,
+}
+
+/// A caution for one mother and one medicine.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct CautionView {
+    /// What the record says.
+    pub message: Message,
+    /// Where the caution comes from.
+    pub source: String,
+    /// How well that was checked, in words.
+    pub status: Message,
 }
 
 /// A protocol in one line.
