@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Apgar, Fact, Loss, Medicine, MotherObservation, Practice};
+use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, MotherObservation, Practice};
 use secundine_session::api::{At, ErrorCode, LockedMark, RehearsalMode, Request, Slot};
 use ts_rs::{Config, TS};
 
@@ -194,4 +194,25 @@ fn every_fact_of_a_birth_can_be_written_while_hidden_but_who_the_mother_is() {
     for fact in facts {
         assert!(written.contains(&fact), "{fact:?}");
     }
+}
+
+#[test]
+fn what_a_medicine_is_a_caution_with_is_told_while_the_names_are_hidden() {
+    let (mut desk, [_, running], _) = two();
+    desk.unlock();
+    let conditions = Some([Condition::Asthma].into());
+    desk.write(running, Fact::ClientRecorded(Client { name: "Rosa".to_owned(), conditions, ..Client::default() }));
+    let cautions = |desk: &mut Desk| {
+        let medicines = desk.birth(running).medicines;
+        let told = medicines
+            .into_iter()
+            .flat_map(|one| one.cautions.into_iter().map(move |caution| (one.id.clone(), caution.message.id)));
+        told.collect::<Vec<_>>()
+    };
+    let shown = cautions(&mut desk);
+    assert_eq!(shown, [("carboprost".to_owned(), "caution-on-record".to_owned())]);
+    desk.call(Request::Rest).unwrap();
+    assert!(desk.status().names_hidden);
+    assert_eq!(cautions(&mut desk), shown);
+    assert_eq!(desk.birth(running).client.unwrap().name, "");
 }
