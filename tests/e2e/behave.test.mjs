@@ -101,6 +101,19 @@ try {
   await at(page, 'note-text').waitFor({ state: 'detached' });
   assert.equal(await lines('noted'), 1);
 
+  // A medicine chosen by name, with what the record has against it.
+  await at(page, 'more').click();
+  await at(page, 'enter-medicine_given').click();
+  await at(page, 'medicine-carboprost').click();
+  assert.match(await at(page, 'medicine-cautions').innerText(), /Not recorded whether she has asthma/);
+  assert.equal(await at(page, 'medicine-name').inputValue(), 'carboprost');
+  await at(page, 'medicine-dose').fill('250 micrograms');
+  await at(page, 'medicine-site').fill('left thigh');
+  await shoot('medicine');
+  await at(page, 'save').click();
+  await at(page, 'medicine-name').waitFor({ state: 'detached' });
+  assert.equal(await lines('medicine_given'), 1);
+
   await at(page, 'more').click();
   await at(page, 'more-mark-baby_born-2').click();
   await pause(2000);
@@ -146,20 +159,22 @@ try {
   await at(page, 'more-mark-baby_born').click();
   const { births } = await call({ request: 'births', skip: 0, take: 1 });
   const view = await call({ request: 'birth', birth: births[0].birth });
-  const hour = Number(view.clock.slice(0, 2));
-  if (hour >= 2) {
-    await at(page, 'when-clock').fill(`${String(hour - 2).padStart(2, '0')}:${view.clock.slice(3, 5)}`);
-    await at(page, 'precision-estimated').click();
-    await shoot('late');
-    await at(page, 'save').click();
-    await at(page, 'save').waitFor({ state: 'detached' });
-    await at(page, 'tab-stage').click();
-    await pause(300);
-    await shoot('hours');
-    const box = await page.locator('.clock .digits').boundingBox();
-    assert.ok(box.x >= 0 && box.x + box.width <= 320, `the clock is ${box.width} px wide`);
-    assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), 320);
-  }
+  // Two hours ago, which shortly after midnight is yesterday.
+  const then = new Date(`${view.today}T${view.clock}Z`);
+  then.setUTCHours(then.getUTCHours() - 2);
+  const [day, time] = then.toISOString().split('T');
+  await at(page, 'when-date').fill(day);
+  await at(page, 'when-clock').fill(time.slice(0, 5));
+  await at(page, 'precision-estimated').click();
+  await shoot('late');
+  await at(page, 'save').click();
+  await at(page, 'save').waitFor({ state: 'detached' });
+  await at(page, 'tab-stage').click();
+  await pause(300);
+  await shoot('hours');
+  const box = await page.locator('.clock .digits').boundingBox();
+  assert.ok(box.x >= 0 && box.x + box.width <= 320, `the clock is ${box.width} px wide`);
+  assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), 320);
   // A finger that scrolls over a mark marks nothing.
   const written = async () => (await call({ request: 'birth', birth: births[0].birth })).timeline.length;
   const before = await written();
