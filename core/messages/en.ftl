@@ -877,6 +877,13 @@ ui-diastolic = Diastolic pressure
 ui-respirations = Breaths
 ui-temperature = Temperature
 ui-saturation = Oxygen saturation
+ui-pain = Pain, as she says
+ui-urine = Urine
+ui-response = How she answers
+ui-fundal-height = Fundus against the umbilicus, above it more than 0
+ui-fundal-position = Where the uterus lies
+ui-bladder = Bladder
+ui-last-reading = last: { $value }, { $clock }
 
 ui-medicine = Medicine
 ui-medicine-name = Name of the medicine
@@ -952,6 +959,8 @@ ui-unit-per-minute = a minute
 ui-unit-weeks = weeks
 ui-unit-days = days
 ui-unit-count = in all
+ui-unit-of-ten = 0 to 10
+ui-unit-fingers = finger-breadths
 
 ## Examination
 
@@ -980,6 +989,7 @@ ui-exam-finish = To the end
 ui-exam-changed = Answer changed during the examination
 ui-measure-range = The tool takes { $min } to { $max } { $unit }.
 ui-pad-back = Delete the last figure
+ui-pad-next = Next
 
 ## Timeline
 
