@@ -885,6 +885,20 @@ ui-fundal-position = Where the uterus lies
 ui-bladder = Bladder
 ui-last-reading = last: { $value }, { $clock }
 
+ui-perineum = Perineum
+ui-tear = What is torn?
+ui-tear-doubt = In doubt, record the higher grade (RCOG GTG 29, 2015).
+ui-tear-source = classes of RCOG Green-top Guideline 29, 2015
+ui-torn-first = { $tear }: perineal skin or mucosa of the vagina, or both
+ui-torn-second = { $tear }: perineal muscle, not the anal sphincter
+ui-torn-third-a = { $tear }: less than half the thickness of the external sphincter
+ui-torn-third-b = { $tear }: half of the external sphincter or more
+ui-torn-third-c = { $tear }: external and internal sphincter
+ui-torn-fourth = { $tear }: the sphincters and the mucosa of anus and rectum
+ui-also-torn = What else is torn or cut?
+ui-rectal = Rectal examination
+ui-repair = Repair
+
 ui-medicine = Medicine
 ui-medicine-name = Name of the medicine
 ui-medicine-dose = Dose with its unit
