@@ -948,6 +948,11 @@ ui-client-days = and days
 ui-client-gravida = Pregnancies, with this one
 ui-client-para = Births before this one
 ui-client-group = Blood group and Rh factor
+ui-client-rhd = Rh D
+ui-client-conditions = High blood pressure or asthma
+ui-conditions-not-asked = Written as not asked until one is touched.
+ui-client-weight = Weight at booking
+ui-client-height = Height
 ui-client-allergies = Allergies
 ui-allergies-none = None known
 ui-allergies-some = Yes
@@ -963,6 +968,7 @@ ui-gestation = Gestation: { $weeks } weeks and { $days ->
 }
 
 ui-unit-g = g
+ui-unit-kg = kg
 ui-unit-ml = mL
 ui-unit-cm = cm
 ui-unit-min = min
