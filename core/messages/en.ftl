@@ -881,6 +881,27 @@ ui-diastolic = Diastolic pressure
 ui-respirations = Breaths
 ui-temperature = Temperature
 ui-saturation = Oxygen saturation
+ui-pain = Pain, as she says
+ui-urine = Urine
+ui-response = How she answers
+ui-fundal-height = Fundus against the umbilicus, above it more than 0
+ui-fundal-position = Where the uterus lies
+ui-bladder = Bladder
+ui-last-reading = last: { $value }, { $clock }
+
+ui-perineum = Perineum
+ui-tear = What is torn?
+ui-tear-doubt = In doubt, record the higher grade (RCOG GTG 29, 2015).
+ui-tear-source = classes of RCOG Green-top Guideline 29, 2015
+ui-torn-first = { $tear }: perineal skin or mucosa of the vagina, or both
+ui-torn-second = { $tear }: perineal muscle, not the anal sphincter
+ui-torn-third-a = { $tear }: less than half the thickness of the external sphincter
+ui-torn-third-b = { $tear }: half of the external sphincter or more
+ui-torn-third-c = { $tear }: external and internal sphincter
+ui-torn-fourth = { $tear }: the sphincters and the mucosa of anus and rectum
+ui-also-torn = What else is torn or cut?
+ui-rectal = Rectal examination
+ui-repair = Repair
 
 ui-medicine = Medicine
 ui-medicine-name = Name of the medicine
@@ -943,6 +964,11 @@ ui-client-days = and days
 ui-client-gravida = Pregnancies, with this one
 ui-client-para = Births before this one
 ui-client-group = Blood group and Rh factor
+ui-client-rhd = Rh D
+ui-client-conditions = High blood pressure or asthma
+ui-conditions-not-asked = Written as not asked until one is touched.
+ui-client-weight = Weight at booking
+ui-client-height = Height
 ui-client-allergies = Allergies
 ui-allergies-none = None known
 ui-allergies-some = Yes
@@ -958,6 +984,7 @@ ui-gestation = Gestation: { $weeks } weeks and { $days ->
 }
 
 ui-unit-g = g
+ui-unit-kg = kg
 ui-unit-ml = mL
 ui-unit-cm = cm
 ui-unit-min = min
@@ -969,6 +996,8 @@ ui-unit-per-minute = a minute
 ui-unit-weeks = weeks
 ui-unit-days = days
 ui-unit-count = in all
+ui-unit-of-ten = 0 to 10
+ui-unit-fingers = finger-breadths
 
 ## Examination
 
@@ -997,6 +1026,7 @@ ui-exam-finish = To the end
 ui-exam-changed = Answer changed during the examination
 ui-measure-range = The tool takes { $min } to { $max } { $unit }.
 ui-pad-back = Delete the last figure
+ui-pad-next = Next
 
 ## Timeline
 

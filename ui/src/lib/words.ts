@@ -21,6 +21,12 @@ export function ui(id: `ui-${string}`, args?: Record<string, Arg>): string {
   return say(args ? { id, args } : { id });
 }
 
+/** A message that stands by itself: it begins with a capital letter. */
+export function sentence(message: Message): string {
+  const words = say(message);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** Figures stand as the record prints them: no grouping. */
 function flat(value: Arg): string | FluentNumber {
   if (typeof value === 'object') return say(value);
