@@ -238,6 +238,13 @@ status-borrowed = borrowed from another guideline
 status-choice = our own choice, no source
 status-common-practice = common practice
 
+group-response = When it goes wrong: what was done, each with its time
+group-separation = Signs that the placenta may have separated; none of them proves it
+group-newborn = { $of ->
+    [1] The baby
+   *[other] Baby { $baby }
+}
+group-leaving = Leaving
 caution-on-record = On record: { $condition }
 caution-not-asked = Not recorded whether she has { $condition }
 due-window = { $what }: { $value }

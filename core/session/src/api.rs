@@ -15,8 +15,8 @@ mod response;
 mod verify;
 
 pub use birth::{
-    BabyView, BirthView, CautionView, EarlierView, ExaminationView, ItemView, LineView, MarkView, MedicineView, NextMark,
-    OptionView, PlacentaView, ProtocolLine,
+    BabyView, BirthView, CautionView, EarlierView, ExaminationView, ItemView, LineView, MarkGroup, MarkView, MedicineView,
+    NextMark, OptionView, PlacentaView, ProtocolLine,
 };
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};

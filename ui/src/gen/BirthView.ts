@@ -9,6 +9,7 @@ import type { Due } from "./Due";
 import type { ExaminationView } from "./ExaminationView";
 import type { Finding } from "./Finding";
 import type { LineView } from "./LineView";
+import type { MarkGroup } from "./MarkGroup";
 import type { MedicineView } from "./MedicineView";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
@@ -75,6 +76,10 @@ next: Array<NextMark>,
  * Every mark that can be made now, in the order of events.
  */
 marks: Array<NextMark>, 
+/**
+ * Marks that can be made again, in groups.
+ */
+groups: Array<MarkGroup>, 
 /**
  * Medicines known by name, with what the mother's record has against each.
  */

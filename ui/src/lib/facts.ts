@@ -22,6 +22,9 @@ export function factKey(fact: Fact): string {
 
 /** A stable name for tests: the kind, and the baby where it is not the first. */
 export function factName(fact: Fact): string {
+  if (fact.kind === 'response_marked') return `${fact.kind}-${fact.data.step}`;
+  if (fact.kind === 'separation_seen') return `${fact.kind}-${fact.data.sign}`;
+  if (fact.kind === 'newborn_event') return `${fact.kind}-${fact.data.event}-${fact.data.baby}`;
   const baby = firstBaby(fact);
   return baby > 1 ? `${fact.kind}-${baby}` : fact.kind;
 }

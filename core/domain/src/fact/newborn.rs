@@ -131,3 +131,15 @@ pub enum NewbornEvent {
     /// Vitamin K declined.
     VitaminKDeclined,
 }
+
+impl NewbornEvent {
+    /// All of them.
+    pub const ALL: [Self; 6] = [
+        Self::SkinToSkin,
+        Self::SkinToSkinEnded,
+        Self::FirstFeed,
+        Self::PassedUrine,
+        Self::PassedMeconium,
+        Self::VitaminKDeclined,
+    ];
+}

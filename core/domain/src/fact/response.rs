@@ -39,6 +39,27 @@ pub enum ResponseStep {
     HandedOver,
 }
 
+impl ResponseStep {
+    /// All of them, in the order in which they are offered; none is asked for before another.
+    pub const ALL: [Self; 15] = [
+        Self::HelpCalled,
+        Self::HelpArrived,
+        Self::AmbulanceCalled,
+        Self::AmbulanceArrived,
+        Self::UterusMassaged,
+        Self::BladderEmptied,
+        Self::VeinOpened,
+        Self::FluidStarted,
+        Self::CompressionStarted,
+        Self::CompressionEnded,
+        Self::OxygenStarted,
+        Self::BleedingControlled,
+        Self::TransferLeft,
+        Self::TransferArrived,
+        Self::HandedOver,
+    ];
+}
+
 /// A sign that the placenta may have separated. None of them proves it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case")]
@@ -53,4 +74,9 @@ pub enum SeparationSign {
     CordLengthens,
     /// Pressure, contraction or urge.
     Urge,
+}
+
+impl SeparationSign {
+    /// All of them.
+    pub const ALL: [Self; 5] = [Self::UterusFirmer, Self::BloodGush, Self::UterusRises, Self::CordLengthens, Self::Urge];
 }

@@ -44,6 +44,8 @@ pub struct BirthView {
     pub next: Vec<NextMark>,
     /// Every mark that can be made now, in the order of events.
     pub marks: Vec<NextMark>,
+    /// Marks that can be made again, in groups.
+    pub groups: Vec<MarkGroup>,
     /// Medicines known by name, with what the mother's record has against each.
     pub medicines: Vec<MedicineView>,
     /// Blood, mL.
@@ -147,6 +149,15 @@ pub struct NextMark {
     pub fact: Fact,
     /// What stands on the button.
     pub label: Message,
+}
+
+/// Marks under a heading of their own.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct MarkGroup {
+    /// The heading.
+    pub title: Message,
+    /// The marks, in the order in which they are offered.
+    pub marks: Vec<NextMark>,
 }
 
 /// One entry with what became of it.

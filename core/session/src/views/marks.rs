@@ -1,9 +1,10 @@
 //! Which marks can be made with one touch, and which are likely next.
 
 use secundine_domain::chart::{Baby, Chart};
-use secundine_domain::fact::{BabyNo, Fact};
+use secundine_domain::fact::{BabyNo, Fact, NewbornEvent, ResponseStep, SeparationSign};
+use secundine_domain::message::Message;
 
-use crate::api::NextMark;
+use crate::api::{MarkGroup, NextMark};
 
 /// Most marks that are offered large.
 const LARGE: usize = 3;
@@ -17,6 +18,31 @@ pub(super) fn all(chart: &Chart) -> Vec<NextMark> {
     facts.extend(placentas(chart));
     facts.push(Fact::BabyBorn { baby: next_baby(chart) });
     facts.into_iter().map(|fact| mark(chart, fact)).collect()
+}
+
+/// Marks that can be made again, in groups: the response, the signs of separation while a placenta is awaited, what happens
+/// to each baby, and the leaving.
+pub(super) fn groups(chart: &Chart) -> Vec<MarkGroup> {
+    let group = |id: &str, baby: BabyNo, facts: Vec<Fact>| MarkGroup {
+        title: Message::new(id).with("baby", baby).with("of", u32::try_from(chart.babies.len()).unwrap_or(u32::MAX)),
+        marks: facts.into_iter().map(|fact| mark(chart, fact)).collect(),
+    };
+    let steps = ResponseStep::ALL.into_iter().map(|step| Fact::ResponseMarked { step });
+    let mut groups = vec![group("group-response", 1, std::iter::once(Fact::ConcernMarked).chain(steps).collect())];
+    let born: Vec<BabyNo> = chart.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| *no).collect();
+    let awaited = !born.is_empty() && placentas(chart).iter().any(|fact| matches!(fact, Fact::PlacentaBorn { .. }));
+    if awaited {
+        let signs = SeparationSign::ALL.into_iter().map(|sign| Fact::SeparationSeen { sign });
+        groups.push(group("group-separation", 1, signs.collect()));
+    }
+    for baby in born {
+        let events = NewbornEvent::ALL.into_iter().map(|event| Fact::NewbornEvent { baby, event });
+        groups.push(group("group-newborn", baby, events.collect()));
+    }
+    if chart.left.is_none() {
+        groups.push(group("group-leaving", 1, vec![Fact::HomeLeft]));
+    }
+    groups
 }
 
 /// The likeliest first. Before a birth that is the baby; then the cord of each baby, then placenta and membranes.
