@@ -14,9 +14,11 @@ use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
 use crate::time::Stamp;
 
+mod share;
 mod signs;
 mod third_stage;
 
+pub use share::blood_share;
 pub(crate) use signs::repeats;
 pub(crate) use third_stage::steps as third_stage_steps;
 
@@ -143,7 +145,7 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
         Some(protocol) => {
             findings.push(third_stage::finding(chart, protocol, now));
             findings.push(blood_loss(chart, protocol));
-            findings.extend(Watch::READ.iter().filter_map(|watch| signs::finding(chart, protocol, *watch)));
+            findings.extend(Watch::READ.iter().filter_map(|watch| signs::finding(chart, protocol, *watch, now)));
         }
         None => {
             findings.push(plain(About::Protocol, FindingState::CannotAssess, Message::new("finding-no-protocol"), Vec::new()))

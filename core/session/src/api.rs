@@ -16,7 +16,7 @@ mod verify;
 
 pub use birth::{
     BabyView, BirthView, EarlierView, ExaminationView, ItemView, LineView, MarkView, NextMark, OptionView, PlacentaView,
-    ProtocolLine,
+    ProtocolLine, WeighedItem,
 };
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};

@@ -9,6 +9,7 @@ import type { Due } from "./Due";
 import type { ExaminationView } from "./ExaminationView";
 import type { Finding } from "./Finding";
 import type { LineView } from "./LineView";
+import type { Message } from "./Message";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
 import type { PlacentaView } from "./PlacentaView";
@@ -78,6 +79,10 @@ marks: Array<NextMark>,
  * Blood, mL.
  */
 blood: Blood, 
+/**
+ * The blood as a share of all that she has, by her weight; none while either is not recorded.
+ */
+blood_share: Message | null, 
 /**
  * Held against the protocol.
  */
