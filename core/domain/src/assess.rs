@@ -14,10 +14,12 @@ use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
 use crate::time::{Certainty, Elapsed, Stamp};
 
+mod share;
 mod signs;
 mod third_stage;
 mod windows;
 
+pub use share::blood_share;
 pub(crate) use signs::repeats;
 pub(crate) use third_stage::steps as third_stage_steps;
 pub(crate) use windows::running as window_running;
@@ -145,7 +147,7 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
         Some(protocol) => {
             findings.push(third_stage::finding(chart, protocol, now));
             findings.push(blood_loss(chart, protocol));
-            findings.extend(Watch::READ.iter().filter_map(|watch| signs::finding(chart, protocol, *watch)));
+            findings.extend(Watch::READ.iter().filter_map(|watch| signs::finding(chart, protocol, *watch, now)));
             findings.extend(Watch::WINDOWS.iter().filter_map(|watch| windows::finding(chart, protocol, *watch, now)));
         }
         None => {
@@ -170,6 +172,13 @@ fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {
     let steps = protocol.steps(watch).iter();
     let passed = gravest(steps.filter(|step| step.passed_by(value) && signs::beside(chart, step)));
     held(about, watch, watch.value_words(value), rests_on, passed, protocol)
+}
+
+/// Whether the blood recorded is past a limit of the protocol.
+fn blood_limit_passed(chart: &Chart, protocol: &Protocol) -> bool {
+    let lost = Milli::from(blood(chart, Some(protocol)).total());
+    let passed = |step: &Step| step.level == Level::Limit && step.passed_by(lost) && signs::beside(chart, step);
+    protocol.steps(Watch::BloodLoss).iter().any(passed)
 }
 
 /// The gravest of these steps; of equally grave ones the last in the file, which is the furthest.

@@ -85,8 +85,7 @@ fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
         .map(|seen| &seen.mark)
         .rfind(|mark| chart.elapsed(&birth.at, &mark.at).ms >= 0)
         .unwrap_or(&birth);
-    let last_after_birth = chart.elapsed(&birth.at, &last.at).ms;
-    let phase = phase(&protocol.mother, last_after_birth)?;
+    let phase = look_after(chart, protocol, last, now)?;
     let in_ms = minutes(phase.every).saturating_sub(chart.until(&last.at, now).ms);
     Some(Due {
         id: "mother-observation".to_owned(),
@@ -112,6 +111,12 @@ fn again(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
         }
     };
     repeats(chart, protocol).into_iter().map(second).collect()
+}
+
+/// When the protocol has the look at the mother that follows one made at this moment; none where it has none.
+pub(crate) fn look_after<'a>(chart: &Chart, protocol: &'a Protocol, last: &Mark, now: &Stamp) -> Option<&'a Schedule> {
+    let birth = chart.third_stage(now)?.from;
+    phase(&protocol.mother, chart.elapsed(&birth.at, &last.at).ms)
 }
 
 /// The phase in which the next look falls; `None` when the schedule has ended.

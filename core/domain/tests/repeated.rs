@@ -164,3 +164,20 @@ fn active_care_from_the_beginning_has_its_own_limit_whenever_the_uterotonic_was_
     phone.pass(1);
     assert_eq!(finding(&phone, "nice-rcog", &About::ThirdStage).state, FindingState::Passed);
 }
+
+#[test]
+fn bleeding_or_concern_overrides_the_time_while_a_placenta_is_awaited() {
+    // Source: our reference sheet, rules for every profile; no guideline gives it as a number. RCOG GTG 52: 500 mL.
+    for (fact, overrides) in [(jug(499), false), (jug(500), true), (Fact::ConcernMarked, true)] {
+        let mut phone = after_birth();
+        let entry = phone.pass(5 * MINUTE).mark(fact.clone());
+        let found = finding(&phone, "nice-rcog", &About::ThirdStage);
+        let stands = if overrides { PASSED } else { WITHIN };
+        assert_eq!((found.state, found.level), stands, "{fact:?}");
+        assert_eq!(found.rests_on.contains(&entry), overrides, "{fact:?}");
+        let status = found.threshold.map(|threshold| threshold.status);
+        assert_eq!(status, overrides.then_some(Status::Choice), "{fact:?}");
+        phone.mark(placenta(&[1]));
+        assert_eq!(finding(&phone, "nice-rcog", &About::ThirdStage).state, FindingState::Within, "{fact:?}, placenta born");
+    }
+}

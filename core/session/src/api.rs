@@ -16,7 +16,7 @@ mod verify;
 
 pub use birth::{
     BabyView, BirthView, CautionView, EarlierView, ExaminationView, ItemView, LineView, MarkGroup, MarkView, MedicineView,
-    NextMark, OptionView, PlacentaView, ProtocolLine,
+    NextMark, OptionView, PlacentaView, ProtocolLine, WeighedItem,
 };
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};

@@ -118,6 +118,7 @@ impl Session {
                 Ok(Response::DescribePractice(self.status(&now)))
             }
             Request::Protocols => Ok(Response::Protocols { protocols: Protocol::published().to_vec() }),
+            Request::WeighedItems => Ok(Response::WeighedItems { items: views::weighed_items(self.open()?)? }),
             Request::Births { skip, take } => self.births(skip, take, &now),
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
             Request::RegisterBirth { label } => self.register(label, &now),

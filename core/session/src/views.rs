@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use secundine_domain::assess::{About, Finding, assess, blood};
+use secundine_domain::assess::{About, Finding, assess, blood, blood_share};
 use secundine_domain::chart::{Chart, Line, Mark, State};
 use secundine_domain::due::due;
 use secundine_domain::entry::BirthId;
@@ -22,9 +22,11 @@ use crate::practice::OpenPractice;
 mod locked;
 mod marks;
 mod timeline;
+mod weighed;
 
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
+pub(crate) use weighed::weighed_items;
 
 /// One page of the list of births.
 pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
@@ -86,6 +88,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         groups: marks::groups(chart),
         medicines: medicines(chart),
         blood: blood(chart, protocol),
+        blood_share: blood_share(chart, protocol),
         examinations: examinations(chart, &findings),
         findings,
         due: due(chart, protocol, now),

@@ -11,6 +11,7 @@ import type { Finding } from "./Finding";
 import type { LineView } from "./LineView";
 import type { MarkGroup } from "./MarkGroup";
 import type { MedicineView } from "./MedicineView";
+import type { Message } from "./Message";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
 import type { PlacentaView } from "./PlacentaView";
@@ -88,6 +89,10 @@ medicines: Array<MedicineView>,
  * Blood, mL.
  */
 blood: Blood, 
+/**
+ * The blood as a share of all that she has, by her weight; none while either is not recorded.
+ */
+blood_share: Message | null, 
 /**
  * Held against the protocol.
  */

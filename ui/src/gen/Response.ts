@@ -12,6 +12,7 @@ import type { RecoveryView } from "./RecoveryView";
 import type { RestoredView } from "./RestoredView";
 import type { StatusView } from "./StatusView";
 import type { VerifyView } from "./VerifyView";
+import type { WeighedItem } from "./WeighedItem";
 
 /**
  * The answer to a [`Request`].
@@ -36,7 +37,11 @@ opens: boolean, } | { "response": "backups" } & BackupsView | { "response": "mak
 /**
  * Each whole, with its sources.
  */
-protocols: Array<Protocol>, } | { "response": "births", 
+protocols: Array<Protocol>, } | { "response": "weighed_items", 
+/**
+ * Latest first, each kind once.
+ */
+items: Array<WeighedItem>, } | { "response": "births", 
 /**
  * One line each.
  */

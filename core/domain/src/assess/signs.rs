@@ -2,8 +2,11 @@
 
 use super::{About, Finding, FindingState, gravest, held, limit_message, not_recorded, plain, threshold};
 use crate::chart::{Chart, Mark};
+use crate::due::look_after;
 use crate::fact::MotherObservation;
+use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Step, Watch};
+use crate::time::Stamp;
 
 /// One reading of a sign.
 struct Reading<'a> {
@@ -42,7 +45,7 @@ fn readings(chart: &Chart, watch: Watch) -> Vec<Reading<'_>> {
 }
 
 /// The latest value of one sign; `None` where the protocol does not watch it.
-pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch) -> Option<Finding> {
+pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Option<Finding> {
     let steps = protocol.steps(watch);
     if steps.is_empty() && watch != Watch::ShockIndex {
         return None;
@@ -50,7 +53,11 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch) -> Optio
     let about = About::Watch { watch };
     let readings = readings(chart, watch);
     let Some(latest) = readings.last() else { return Some(not_recorded(about, watch)) };
-    let (words, rests_on) = (watch.value_words(latest.value), vec![latest.mark.entry]);
+    let words = match watch {
+        Watch::ShockIndex => aged(chart, protocol, latest, watch.value_words(latest.value), now),
+        _ => watch.value_words(latest.value),
+    };
+    let rests_on = vec![latest.mark.entry];
     let (stands, once): (Vec<&Step>, Vec<&Step>) = steps
         .iter()
         .filter(|step| step.passed_by(latest.value))
@@ -72,6 +79,19 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch) -> Optio
             held(about, watch, words, rests_on, passed, protocol)
         }
     })
+}
+
+/// A value with the age of its reading, and whether the protocol has the next look come sooner than that.
+fn aged(chart: &Chart, protocol: &Protocol, reading: &Reading, value: Message, now: &Stamp) -> Message {
+    let age = chart.until(&reading.mark.at, now);
+    if age.ms < 0 {
+        return value;
+    }
+    let message = match look_after(chart, protocol, reading.mark, now).filter(|look| age.ms > minutes(look.every)) {
+        Some(look) => Message::new("value-stale").with("every", look.every),
+        None => Message::new("value-read"),
+    };
+    message.with("value", value).with("age", age.words())
 }
 
 /// The earlier of two readings past this step that lie at least so many minutes apart, the later being the latest of all.

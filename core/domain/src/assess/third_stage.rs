@@ -2,8 +2,9 @@
 
 use std::borrow::Cow;
 
-use super::{About, Finding, FindingState, for_time, plain};
+use super::{About, Finding, FindingState, Threshold, blood_limit_passed, for_time, plain};
 use crate::chart::{Chart, ThirdStage};
+use crate::entry::EntryId;
 use crate::fact::Care;
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
@@ -32,7 +33,32 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Findin
     if stage.elapsed.ms < 0 {
         return plain(about, FindingState::CannotAssess, Message::new("finding-placenta-first"), rests_on);
     }
-    for_time(about, watch, &stage.elapsed, &steps, rests_on, protocol)
+    let timed = for_time(about, watch, &stage.elapsed, &steps, rests_on, protocol);
+    match overriding(chart, protocol).filter(|_| stage.to.is_none() && timed.state != FindingState::Passed) {
+        Some(rests_on) => Finding {
+            level: Some(Level::Limit),
+            threshold: Some(Threshold {
+                source: "none found: bleeding or concern overrides every time limit".to_owned(),
+                status: Status::Choice,
+                words: None,
+            }),
+            ..plain(
+                About::ThirdStage,
+                FindingState::Passed,
+                Message::new("finding-no-waiting").with("value", stage.elapsed.words()),
+                rests_on,
+            )
+        },
+        None => timed,
+    }
+}
+
+/// The entries by which no time limit is waited for: a marked concern, or blood past a limit. Our own choice.
+fn overriding(chart: &Chart, protocol: &Protocol) -> Option<Vec<EntryId>> {
+    let concerns = chart.concerns.iter().map(|mark| mark.entry);
+    let blood = chart.losses.iter().map(|loss| loss.mark.entry).filter(|_| blood_limit_passed(chart, protocol));
+    let rests_on: Vec<EntryId> = concerns.chain(blood).collect();
+    (!rests_on.is_empty()).then_some(rests_on)
 }
 
 /// The thresholds that the time since birth is held against; none where the care is not recorded.

@@ -1,9 +1,9 @@
 //! Times that run from a birth until something is recorded: urine, a feed, and the hours in which a medicine is given.
 
-use super::{About, Finding, blood, for_time, signs};
+use super::{About, Finding, blood_limit_passed, for_time};
 use crate::chart::{Chart, Mark};
 use crate::fact::{Bladder, NewbornEvent, ResponseStep, RhD};
-use crate::protocol::{Level, Protocol, Watch};
+use crate::protocol::{Protocol, Watch};
 use crate::time::Stamp;
 
 /// Ids in `medicines.toml`.
@@ -32,9 +32,7 @@ pub(crate) fn running(chart: &Chart, protocol: &Protocol, watch: Watch, now: &St
 
 /// Bleeding is an issue once a limit of blood loss is passed or the response is begun.
 fn bleeds(chart: &Chart, protocol: &Protocol) -> bool {
-    let lost = crate::protocol::Milli::from(blood(chart, Some(protocol)).total());
-    let passed = |step: &crate::protocol::Step| step.level == Level::Limit && step.passed_by(lost) && signs::beside(chart, step);
-    !chart.responses.is_empty() || protocol.steps(Watch::BloodLoss).iter().any(passed)
+    !chart.responses.is_empty() || blood_limit_passed(chart, protocol)
 }
 
 fn emptied(chart: &Chart) -> bool {

@@ -7,11 +7,21 @@ use secundine_domain::examination::{Kind, Part};
 use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
+use secundine_domain::quantity::ItemWeight;
 use secundine_domain::time::Certainty;
 use serde::Serialize;
 use ts_rs::TS;
 
 use super::{ClockView, Phase};
+
+/// A kind of item that was weighed before, with its weight when dry.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct WeighedItem {
+    /// What it is called.
+    pub item: String,
+    /// Weight when dry, g.
+    pub dry: ItemWeight,
+}
 
 /// Everything about one birth.
 #[derive(Clone, Debug, Serialize, TS)]
@@ -50,6 +60,8 @@ pub struct BirthView {
     pub medicines: Vec<MedicineView>,
     /// Blood, mL.
     pub blood: Blood,
+    /// The blood as a share of all that she has, by her weight; none while either is not recorded.
+    pub blood_share: Option<Message>,
     /// Held against the protocol.
     pub findings: Vec<Finding>,
     /// What comes next.

@@ -123,6 +123,8 @@ pub enum Request {
     },
     /// The protocols that can be chosen.
     Protocols,
+    /// The kinds of items that were weighed in this practice, with their weights when dry.
+    WeighedItems,
     /// Births, newest first.
     Births {
         /// How many to leave out from the newest on.

@@ -7,6 +7,7 @@ use ts_rs::TS;
 
 use super::{
     BackupMade, BackupsView, BirthLine, BirthView, KeysView, LockedView, RecoveryView, RestoredView, StatusView, VerifyView,
+    WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -76,6 +77,11 @@ pub enum Response {
     Protocols {
         /// Each whole, with its sources.
         protocols: Vec<Protocol>,
+    },
+    /// The kinds of items that were weighed in this practice.
+    WeighedItems {
+        /// Latest first, each kind once.
+        items: Vec<WeighedItem>,
     },
     /// Births, newest first.
     Births {
