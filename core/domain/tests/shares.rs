@@ -61,10 +61,8 @@ fn shock_index(phone: &Phone, id: &str) -> Finding {
 }
 
 fn value(found: &Finding) -> Message {
-    match text(&found.message, "value") {
-        Arg::Message(message) => message,
-        other => panic!("{other:?}"),
-    }
+    let Arg::Message(message) = text(&found.message, "value") else { unreachable!() };
+    message
 }
 
 /// The interval is the protocol's own: 15 min in the first two hours (NICE), 15 and then 60 min (WHO).
