@@ -932,7 +932,7 @@ ui-medicine-baby-n = Baby { $n }
 ui-medicine-known = Medicines known by name
 ui-caution-source = Caution by { $source } ({ $status }).
 ui-allergies-on-record = Allergies on record: { $text }
-ui-allergies-none = No known allergies on record
+ui-allergies-none-known = No known allergies on record
 ui-allergies-not-recorded = Allergies not recorded
 ui-medicine-uterotonic = Does it make the uterus contract?
 
