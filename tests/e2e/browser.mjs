@@ -10,7 +10,7 @@ import { setTimeout as sleep } from "node:timers/promises";
 
 import { chromium } from "playwright-core";
 
-const BETWEEN_TAPS_MS = 180;
+export const BETWEEN_TAPS_MS = 180;
 
 /** Starts the bridge over a folder, a passing one unless told; gives its address, its process and a way to end it. */
 export async function startBridge(folder = mkdtempSync(join(tmpdir(), "secundine-"))) {
