@@ -20,10 +20,12 @@ async function call(request) {
     [request, token],
   );
 }
-async function lines(kind) {
+async function timeline() {
   const { births } = await call({ request: 'births', skip: 0, take: 1 });
-  const view = await call({ request: 'birth', birth: births[0].birth });
-  return view.timeline.filter((line) => line.fact.kind === kind && !line.retracted).length;
+  return (await call({ request: 'birth', birth: births[0].birth })).timeline;
+}
+async function lines(kind) {
+  return (await timeline()).filter((line) => line.fact.kind === kind && !line.retracted).length;
 }
 async function centre(name) {
   await at(page, name).scrollIntoViewIfNeeded();
@@ -132,8 +134,7 @@ try {
   const took = Date.now() - began;
   console.log(`a full look at the mother: ${taps.length} taps beside the figures, ${took} ms with ${BETWEEN_TAPS_MS} ms after each`);
   assert.ok(taps.length <= 8 && took < 20_000);
-  const seen = (await call({ request: 'birth', birth: (await call({ request: 'births', skip: 0, take: 1 })).births[0].birth })).timeline;
-  const looked = seen.find((line) => line.fact.kind === 'mother_observed').fact.data;
+  const looked = (await timeline()).find((line) => line.fact.kind === 'mother_observed').fact.data;
   const { pulse, systolic, diastolic, respirations, temperature, saturation, pain, fundus, bleeding, response, bladder } = looked;
   assert.deepEqual([pulse, systolic, diastolic, respirations, temperature, saturation, pain], [88, 118, 72, 16, 368, 98, 2]);
   assert.deepEqual([fundus, bleeding, response, bladder], ['firm', 'light', 'alert', 'passed_urine']);

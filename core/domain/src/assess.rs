@@ -169,16 +169,19 @@ fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {
     }
     let value = Milli::from(blood(chart, Some(protocol)).total());
     let rests_on = chart.losses.iter().map(|loss| loss.mark.entry).collect();
-    let steps = protocol.steps(watch).iter();
-    let passed = gravest(steps.filter(|step| step.passed_by(value) && signs::beside(chart, step)));
-    held(about, watch, watch.value_words(value), rests_on, passed, protocol)
+    held(about, watch, watch.value_words(value), rests_on, blood_step(chart, protocol, value), protocol)
 }
 
 /// Whether the blood recorded is past a limit of the protocol.
 fn blood_limit_passed(chart: &Chart, protocol: &Protocol) -> bool {
     let lost = Milli::from(blood(chart, Some(protocol)).total());
-    let passed = |step: &Step| step.level == Level::Limit && step.passed_by(lost) && signs::beside(chart, step);
-    protocol.steps(Watch::BloodLoss).iter().any(passed)
+    blood_step(chart, protocol, lost).is_some_and(|step| step.level == Level::Limit)
+}
+
+/// The gravest step that so much blood has passed.
+fn blood_step<'a>(chart: &Chart, protocol: &'a Protocol, lost: Milli) -> Option<&'a Step> {
+    let steps = protocol.steps(Watch::BloodLoss).iter();
+    gravest(steps.filter(|step| step.passed_by(lost) && signs::beside(chart, step)))
 }
 
 /// The gravest of these steps; of equally grave ones the last in the file, which is the furthest.

@@ -5,12 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::Answers;
 use crate::fact::{
-    Apgar, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    ResponseStep, SeparationSign,
+    Apgar, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, ResponseStep,
 };
 use crate::message::Message;
 use crate::protocol::Protocol;
-use crate::quantity::Minutes;
 use crate::time::{Certainty, Elapsed, Occurred, Run, Stamp};
 use runs::Runs;
 use timebase::Timebase;
@@ -50,18 +48,10 @@ pub struct Chart {
     pub observations: Vec<Noted<MotherObservation>>,
     /// Medicines, in order of time.
     pub medicines: Vec<Noted<Medicine>>,
-    /// The last look at the perineum.
-    pub perineum: Option<Noted<Perineum>>,
-    /// Signs that the placenta may have separated, in order of time.
-    pub separation: Vec<Noted<SeparationSign>>,
     /// Steps of the response when it goes wrong, in order of time.
     pub responses: Vec<Noted<ResponseStep>>,
     /// When somebody was concerned, in order of time.
     pub concerns: Vec<Mark>,
-    /// How long it takes to the hospital.
-    pub travel: Option<Noted<Minutes>>,
-    /// When the family is seen next.
-    pub next_contact: Option<Noted<NextContact>>,
     /// When the author left the home.
     pub left: Option<Mark>,
     /// Signatures, in order of time.
@@ -209,8 +199,7 @@ impl Chart {
     /// The third stage, from the birth of the last baby; `None` before any birth.
     #[must_use]
     pub fn third_stage(&self, now: &Stamp) -> Option<ThirdStage> {
-        let born = self.babies.values().filter_map(|baby| baby.born.as_ref());
-        let from = born.max_by_key(|mark| self.place(mark))?.clone();
+        let from = self.last_birth()?.clone();
         let to = self.last_placenta();
         let elapsed = self.to_mark_or_now(&from, to.as_ref(), now);
         Some(ThirdStage { from, to, elapsed })
@@ -259,6 +248,12 @@ impl Chart {
     #[must_use]
     pub fn first_birth(&self) -> Option<&Mark> {
         self.babies.values().filter_map(|baby| baby.born.as_ref()).min_by_key(|mark| self.place(mark))
+    }
+
+    /// The birth of the last baby: from here the third stage runs.
+    #[must_use]
+    pub fn last_birth(&self) -> Option<&Mark> {
+        self.babies.values().filter_map(|baby| baby.born.as_ref()).max_by_key(|mark| self.place(mark))
     }
 
     /// Local date and time of writing, where that is a minute or more away from the moment itself.

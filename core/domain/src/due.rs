@@ -42,50 +42,46 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
 /// While a placenta is awaited, each time threshold that is still to come.
 fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
     let Some(stage) = chart.third_stage(now).filter(|stage| stage.to.is_none()) else { return Vec::new() };
-    let Some((_, steps)) = third_stage_steps(chart, protocol, &stage) else { return Vec::new() };
-    let to_come = steps.iter().filter_map(|step| {
-        let in_ms = step.value.0.saturating_mul(60).saturating_sub(stage.elapsed.ms);
-        (in_ms > 0).then(|| Due {
-            id: format!("third-stage-{}", step.value.0),
-            in_ms,
-            level: step.level,
-            message: Message::new("due-third-stage").with("minutes", f64::from(step.value)),
-            source: step.source.clone(),
-            status: step.status,
-        })
-    });
-    to_come.collect()
+    let Some((watch, steps)) = third_stage_steps(chart, protocol, &stage) else { return Vec::new() };
+    let message = |step: &Step| Message::new("due-third-stage").with("minutes", f64::from(step.value));
+    to_come(&steps, watch.unit_ms(), stage.elapsed.ms, "third-stage", message)
 }
 
 /// The marks of a running window that are still to come.
 fn window(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Vec<Due> {
     let Some(from) = window_running(chart, protocol, watch, now) else { return Vec::new() };
-    let passed_ms = chart.until(&from.at, now).ms;
-    let to_come = protocol.steps(watch).iter().filter_map(|step| {
-        // A number of thousandths is milliseconds where the unit is a second.
-        let in_ms = step.value.0.saturating_mul(watch.unit_ms() / 1_000).saturating_sub(passed_ms);
+    let message =
+        |step: &Step| Message::new("due-window").with("what", watch.name()).with("value", watch.value_words(step.value));
+    to_come(protocol.steps(watch), watch.unit_ms(), chart.until(&from.at, now).ms, &watch.name().id, message)
+}
+
+/// The steps of a running time that are still to come.
+fn to_come(steps: &[Step], unit_ms: i64, passed_ms: i64, id: &str, message: impl Fn(&Step) -> Message) -> Vec<Due> {
+    let one = |step: &Step| {
+        // The number is in thousandths of the unit.
+        let in_ms = step.value.0.saturating_mul(unit_ms / 1_000).saturating_sub(passed_ms);
         (in_ms > 0).then(|| Due {
-            id: format!("{}-{}", watch.name().id, step.value.0),
+            id: format!("{id}-{}", step.value.0),
             in_ms,
             level: step.level,
-            message: Message::new("due-window").with("what", watch.name()).with("value", watch.value_words(step.value)),
+            message: message(step),
             source: step.source.clone(),
             status: step.status,
         })
-    });
-    to_come.collect()
+    };
+    steps.iter().filter_map(one).collect()
 }
 
 /// The next look at the mother: so many minutes after the last one, or after the birth.
 fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
-    let birth = chart.third_stage(now)?.from;
+    let birth = chart.last_birth()?;
     let last: &Mark = chart
         .observations
         .iter()
         .map(|seen| &seen.mark)
         .rfind(|mark| chart.elapsed(&birth.at, &mark.at).ms >= 0)
-        .unwrap_or(&birth);
-    let phase = look_after(chart, protocol, last, now)?;
+        .unwrap_or(birth);
+    let phase = look_after(chart, protocol, last)?;
     let in_ms = minutes(phase.every).saturating_sub(chart.until(&last.at, now).ms);
     Some(Due {
         id: "mother-observation".to_owned(),
@@ -114,8 +110,8 @@ fn again(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
 }
 
 /// When the protocol has the look at the mother that follows one made at this moment; none where it has none.
-pub(crate) fn look_after<'a>(chart: &Chart, protocol: &'a Protocol, last: &Mark, now: &Stamp) -> Option<&'a Schedule> {
-    let birth = chart.third_stage(now)?.from;
+pub(crate) fn look_after<'a>(chart: &Chart, protocol: &'a Protocol, last: &Mark) -> Option<&'a Schedule> {
+    let birth = chart.last_birth()?;
     phase(&protocol.mother, chart.elapsed(&birth.at, &last.at).ms)
 }
 

@@ -27,6 +27,22 @@ export function sentence(message: Message): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
+/** One of a few, with what stands on its button. */
+export interface Choice<T> {
+  value: T;
+  label: string;
+}
+
+/** The word of one value of a family of the catalogue, such as `tear-third-a`, as a sentence of its own. */
+export function word(family: string, value: string): string {
+  return sentence({ id: `${family}-${value.replaceAll('_', '-')}` });
+}
+
+/** Values of a family, each with its word. */
+export function worded<T extends string>(family: string, values: readonly T[]): Choice<T>[] {
+  return values.map((value) => ({ value, label: word(family, value) }));
+}
+
 /** Figures stand as the record prints them: no grouping. */
 function flat(value: Arg): string | FluentNumber {
   if (typeof value === 'object') return say(value);

@@ -87,7 +87,7 @@ fn aged(chart: &Chart, protocol: &Protocol, reading: &Reading, value: Message, n
     if age.ms < 0 {
         return value;
     }
-    let message = match look_after(chart, protocol, reading.mark, now).filter(|look| age.ms > minutes(look.every)) {
+    let message = match look_after(chart, protocol, reading.mark).filter(|look| age.ms > minutes(look.every)) {
         Some(look) => Message::new("value-stale").with("every", look.every),
         None => Message::new("value-read"),
     };

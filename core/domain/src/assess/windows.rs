@@ -13,14 +13,13 @@ const ANTI_D: &str = "anti-d";
 /// The mark from which the time of a watch runs; none where it does not run, or no longer.
 pub(crate) fn running(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Option<Mark> {
     let given = |listed: &str| chart.medicines.iter().any(|given| given.what.listed.as_deref() == Some(listed));
-    let last_birth = || Some(chart.third_stage(now)?.from);
     match watch {
-        Watch::TranexamicWindow => last_birth().filter(|_| bleeds(chart, protocol) && !given(TRANEXAMIC_ACID)),
+        Watch::TranexamicWindow => chart.last_birth().filter(|_| bleeds(chart, protocol) && !given(TRANEXAMIC_ACID)).cloned(),
         Watch::AntiDWindow => {
             let negative = chart.client.as_ref().is_some_and(|client| client.rhd == Some(RhD::Negative));
             chart.first_birth().filter(|_| negative && !given(ANTI_D)).cloned()
         }
-        Watch::TimeToUrine => last_birth().filter(|_| !emptied(chart)),
+        Watch::TimeToUrine => chart.last_birth().filter(|_| !emptied(chart)).cloned(),
         // Of several babies, the one that has waited longest.
         Watch::FirstFeed => {
             let unfed = chart.babies.values().filter(|baby| baby.events.iter().all(|seen| seen.what != NewbornEvent::FirstFeed));

@@ -40,12 +40,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::NewbornMeasured(what) => chart.baby(what.baby).measures.push(Noted { what, mark, author }),
         Fact::MedicineGiven(what) => chart.medicines.push(Noted { what, mark, author }),
         Fact::NewbornEvent { baby, event } => chart.baby(baby).events.push(Noted { what: event, mark, author }),
-        Fact::PerineumExamined(what) => chart.perineum = Some(Noted { what, mark, author }),
-        Fact::SeparationSeen { sign } => chart.separation.push(Noted { what: sign, mark, author }),
         Fact::ResponseMarked { step } => chart.responses.push(Noted { what: step, mark, author }),
         Fact::ConcernMarked => chart.concerns.push(mark),
-        Fact::TravelTimeSet { minutes } => chart.travel = Some(Noted { what: minutes, mark, author }),
-        Fact::NextContactPlanned(what) => chart.next_contact = Some(Noted { what, mark, author }),
         Fact::HomeLeft => first(&mut chart.left, mark),
         Fact::Examined { placenta, item, answer } => {
             let examined = chart.examinations.entry(placenta).or_default();
@@ -56,6 +52,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::Signed { name, role, version } => {
             chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });
         }
+        // Told in the lines alone.
+        Fact::PerineumExamined(_) | Fact::SeparationSeen { .. } | Fact::TravelTimeSet { .. } | Fact::NextContactPlanned(_) => {}
         Fact::PracticeDescribed(_) | Fact::Noted { .. } | Fact::Retracted | Fact::Unknown { .. } => {}
     }
 }

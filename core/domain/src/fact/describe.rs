@@ -177,11 +177,10 @@ fn fundal_height(height: crate::quantity::FundalHeight) -> Message {
 }
 
 fn perineum_line(Perineum { tear, also, rectal, repair }: &Perineum) -> Message {
-    let word = |family: &str, name: String| Message::new(format!("{family}-{name}"));
-    let mut parts = vec![word("tear", code(tear))];
-    parts.extend(also.iter().map(|torn| word("also-torn", code(torn))));
-    parts.extend(rectal.map(|rectal| word("rectal-examination", code(&rectal))));
-    parts.extend(repair.map(|repair| word("repair", code(&repair))));
+    let mut parts = vec![Message::new(format!("tear-{}", code(tear)))];
+    parts.extend(also.iter().map(|torn| Message::new(format!("also-torn-{}", code(torn)))));
+    parts.extend(rectal.map(|rectal| Message::new(format!("rectal-examination-{}", code(&rectal)))));
+    parts.extend(repair.map(|repair| Message::new(format!("repair-{}", code(&repair)))));
     with_parts(Message::new("fact-perineum"), parts)
 }
 

@@ -23,24 +23,23 @@ pub(super) fn all(chart: &Chart) -> Vec<NextMark> {
 /// Marks that can be made again, in groups: the response, the signs of separation while a placenta is awaited, what happens
 /// to each baby, and the leaving.
 pub(super) fn groups(chart: &Chart) -> Vec<MarkGroup> {
-    let group = |id: &str, baby: BabyNo, facts: Vec<Fact>| MarkGroup {
-        title: Message::new(id).with("baby", baby).with("of", u32::try_from(chart.babies.len()).unwrap_or(u32::MAX)),
-        marks: facts.into_iter().map(|fact| mark(chart, fact)).collect(),
-    };
+    let group =
+        |title: Message, facts: Vec<Fact>| MarkGroup { title, marks: facts.into_iter().map(|fact| mark(chart, fact)).collect() };
     let steps = ResponseStep::ALL.into_iter().map(|step| Fact::ResponseMarked { step });
-    let mut groups = vec![group("group-response", 1, std::iter::once(Fact::ConcernMarked).chain(steps).collect())];
+    let response = std::iter::once(Fact::ConcernMarked).chain(steps).collect();
+    let mut groups = vec![group(Message::new("group-response"), response)];
     let born: Vec<BabyNo> = chart.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| *no).collect();
-    let awaited = !born.is_empty() && placentas(chart).iter().any(|fact| matches!(fact, Fact::PlacentaBorn { .. }));
-    if awaited {
+    if placentas(chart).iter().any(|fact| matches!(fact, Fact::PlacentaBorn { .. })) {
         let signs = SeparationSign::ALL.into_iter().map(|sign| Fact::SeparationSeen { sign });
-        groups.push(group("group-separation", 1, signs.collect()));
+        groups.push(group(Message::new("group-separation"), signs.collect()));
     }
     for baby in born {
         let events = NewbornEvent::ALL.into_iter().map(|event| Fact::NewbornEvent { baby, event });
-        groups.push(group("group-newborn", baby, events.collect()));
+        let of = u32::try_from(chart.babies.len()).unwrap_or(u32::MAX);
+        groups.push(group(Message::new("group-newborn").with("baby", baby).with("of", of), events.collect()));
     }
     if chart.left.is_none() {
-        groups.push(group("group-leaving", 1, vec![Fact::HomeLeft]));
+        groups.push(group(Message::new("group-leaving"), vec![Fact::HomeLeft]));
     }
     groups
 }
