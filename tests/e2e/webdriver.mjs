@@ -8,7 +8,9 @@ const ELEMENT = "element-6066-11e4-a52e-4f735466cecf";
 
 /** Starts the driver, and the program in a window of its own. */
 export async function openWindow(program, environment, port = 4455) {
-  const env = { ...process.env, ...environment, TAURI_WEBVIEW_AUTOMATION: "true", TAURI_AUTOMATION: "true" };
+  // Without a graphics card WebKitGTK's GPU workers draw through a software GL in which they crash now and then.
+  const drawing = { WEBKIT_SKIA_ENABLE_CPU_RENDERING: "1" };
+  const env = { ...process.env, ...drawing, ...environment, TAURI_WEBVIEW_AUTOMATION: "true", TAURI_AUTOMATION: "true" };
   const driver = spawn("WebKitWebDriver", [`--port=${port}`], { env, stdio: ["ignore", "inherit", "inherit"] });
   const base = `http://127.0.0.1:${port}`;
   for (let tries = 0; ; tries += 1) {
