@@ -62,6 +62,24 @@ fact-concern = Concern marked
 fact-travel-time = Travel time to the hospital: { $minutes } min
 fact-next-contact = Next contact: { $parts }
 fact-home-left = Left the home
+leaving-warning-signs-told = Told which signs to call for
+leaving-adult-stays = A second adult stays
+leaving-looks = { $count } of { $asked } looks since the placenta
+leaving-item-placenta = Placenta
+leaving-item-completeness = Placenta examined
+leaving-item-uterus = Uterus
+leaving-item-blood = Blood
+leaving-item-looks = Looks at the mother
+leaving-item-urine = Urine
+leaving-item-perineum = Perineum
+leaving-item-feed = First feed
+leaving-item-temperature = Temperature of the baby
+leaving-item-breathing = Breathing of the baby
+leaving-item-vitamin-k = Vitamin K
+leaving-item-warning-signs = Signs to call for
+leaving-item-adult = Second adult
+leaving-item-contact = Next contact
+leaving-item-call = Whom they call
 fact-examined = { $item }: { $answer }
 fact-noted = { $text }
 fact-retracted = Taken out
@@ -242,7 +260,6 @@ status-borrowed = borrowed from another guideline
 status-choice = our own choice, no source
 status-common-practice = common practice
 
-group-response = When it goes wrong: what was done, each with its time
 group-separation = Signs that the placenta may have separated; none of them proves it
 group-newborn = { $of ->
     [1] The baby
@@ -840,6 +857,37 @@ ui-unnamed-mark = Moment marked, to be named later
 ## More
 
 ui-more-title = Record something
+ui-response = Emergency log
+ui-response-since = Since the first mark
+ui-response-entries = Medicines, blood and signs
+ui-response-times = ({ $count } times)
+ui-response-account = Account
+ui-response-account-empty = Nothing is marked yet. What is marked here is told here, in order of time, and stands in the printed record.
+ui-scribe = Somebody else writes
+ui-scribe-is = { $name } writes
+ui-scribe-what = Entries from now on bear the name of the person who holds the phone, until it is locked or this is ended.
+ui-scribe-name = Name of who writes
+ui-scribe-set = Write under this name
+ui-scribe-end = Back to the practitioner's own name
+ui-leaving = Before leaving
+ui-leaving-what = What is on record. Not recorded is not the same as not done.
+ui-leaving-open = { $open ->
+    [0] All { $all } are recorded
+   *[other] { $open } of { $all } not recorded
+}
+ui-leaving-not-recorded = not recorded
+ui-leaving-source = The list is our own choice: a full look at mother and baby before leaving is usual, and no source was found for what belongs to it. The local protocol comes first.
+ui-travel = Travel time to the hospital
+ui-travel-what = From this home, at this hour. While a placenta is awaited, each time limit is also told so much earlier.
+ui-contact = Next contact
+ui-contact-when = When and how
+ui-contact-when-hint = Such as: visit tomorrow at 10
+ui-contact-call = Whom the family calls until then
+ui-contact-call-hint = Name and number
+ui-curve = { $ml } mL in { $count ->
+    [one] one amount
+   *[other] { $count } amounts
+}, { $minutes } min after the birth
 ui-late-title = Add a late entry
 ui-more-entries = Entries
 ui-more-marks = Marks

@@ -14,15 +14,17 @@ use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
 use crate::time::{Certainty, Elapsed, Stamp};
 
+mod curve;
 mod share;
 mod signs;
 mod third_stage;
 mod windows;
 
+pub use curve::blood_curve;
 pub use share::blood_share;
 pub(crate) use signs::repeats;
 pub(crate) use third_stage::steps as third_stage_steps;
-pub(crate) use windows::running as window_running;
+pub(crate) use windows::{emptied, running as window_running};
 
 /// One thing that was held against the protocol or the examination.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
@@ -110,21 +112,19 @@ impl Blood {
     pub fn total(self) -> u32 {
         self.measured.saturating_add(self.seen)
     }
+
+    /// With one amount more, of so many mL.
+    fn and(mut self, loss: &Loss, volume: u32) -> Self {
+        let sum = if matches!(loss, Loss::Seen { .. }) { &mut self.seen } else { &mut self.measured };
+        *sum = sum.saturating_add(volume);
+        self
+    }
 }
 
 /// Adds up the blood; weights become volumes by the protocol's factor, or at 1 g/mL (common practice) without one.
 #[must_use]
 pub fn blood(chart: &Chart, protocol: Option<&Protocol>) -> Blood {
-    let mut sum = Blood::default();
-    for loss in &chart.losses {
-        let (measured, seen) = match &loss.what {
-            Loss::Weighed { .. } | Loss::Jug { .. } => (loss_volume(&loss.what, protocol), 0),
-            Loss::Seen { volume } => (0, volume.get()),
-        };
-        sum.measured = sum.measured.saturating_add(measured);
-        sum.seen = sum.seen.saturating_add(seen);
-    }
-    sum
+    chart.losses.iter().fold(Blood::default(), |sum, loss| sum.and(&loss.what, loss_volume(&loss.what, protocol)))
 }
 
 /// One amount in mL.

@@ -5,14 +5,17 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::Answers;
 use crate::fact::{
-    Apgar, BabyNo, Care, Client, Fact, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, ResponseStep,
+    Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
+    NextContact, Perineum, ResponseStep,
 };
 use crate::message::Message;
 use crate::protocol::Protocol;
+use crate::quantity::Minutes;
 use crate::time::{Certainty, Elapsed, Occurred, Run, Stamp};
 use runs::Runs;
 use timebase::Timebase;
 
+mod account;
 mod apply;
 mod clock_changes;
 mod lines;
@@ -52,6 +55,14 @@ pub struct Chart {
     pub responses: Vec<Noted<ResponseStep>>,
     /// When somebody was concerned, in order of time.
     pub concerns: Vec<Mark>,
+    /// Looks at the perineum, in order of time.
+    pub perinea: Vec<Noted<Perineum>>,
+    /// How long it takes to the hospital, in order of time: the last holds.
+    pub travels: Vec<Noted<Minutes>>,
+    /// When and how the family is seen next, in order of time: the last holds.
+    pub contacts: Vec<Noted<NextContact>>,
+    /// What was seen to before leaving, in order of time.
+    pub leavings: Vec<Noted<LeavingStep>>,
     /// When the author left the home.
     pub left: Option<Mark>,
     /// Signatures, in order of time.
@@ -210,7 +221,8 @@ impl Chart {
     }
 
     /// The placenta after which no baby waits for one. A second one for the same baby is an oddity and counts no more.
-    fn last_placenta(&self) -> Option<Mark> {
+    #[must_use]
+    pub fn last_placenta(&self) -> Option<Mark> {
         let mut delivered: BTreeSet<BabyNo> = BTreeSet::new();
         let mut last = None;
         for line in self.lines.iter().filter(|line| line.state() != State::Retracted) {

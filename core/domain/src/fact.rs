@@ -9,12 +9,14 @@ use crate::message::{Arg, Message};
 use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
 
 mod describe;
+mod leaving;
 mod medicine;
 mod mother;
 mod newborn;
 mod response;
 
 pub use describe::{care_words, condition_words};
+pub use leaving::{LeavingStep, NextContact};
 pub use medicine::Medicine;
 pub use mother::{
     AlsoTorn, Bladder, Bleeding, Consciousness, FundalPosition, Fundus, MotherObservation, Perineum, RectalExamination, Repair,
@@ -119,6 +121,11 @@ pub enum Fact {
     },
     /// When and how the family is seen next, and whom they call until then.
     NextContactPlanned(NextContact),
+    /// Something that is seen to before the author leaves.
+    LeavingMarked {
+        /// What.
+        step: LeavingStep,
+    },
     /// The author left the home.
     HomeLeft,
     /// An item of the examination was answered.
@@ -221,15 +228,6 @@ pub enum RhD {
     Negative,
     /// Positive.
     Positive,
-}
-
-/// When and how the family is seen next, and whom they call until then.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-pub struct NextContact {
-    /// When, as written or said, such as tomorrow at 10.
-    pub when: String,
-    /// Whom they call until then.
-    pub call: String,
 }
 
 /// How the third stage is cared for.

@@ -18,8 +18,8 @@ use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition, Fundus,
-    Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination, Repair,
-    ResponseStep, RhD, SeparationSign, Sex, Tear,
+    LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination,
+    Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
@@ -114,6 +114,7 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("concern_marked", Fact::ConcernMarked),
         ("travel_time_set", Fact::TravelTimeSet { minutes: Minutes::new(25).unwrap() }),
         ("next_contact_planned", Fact::NextContactPlanned(NextContact { when: text("tomorrow at 10"), call: text("Ada") })),
+        ("leaving_marked", Fact::LeavingMarked { step: LeavingStep::WarningSignsTold }),
         ("home_left", Fact::HomeLeft),
     ]
 }

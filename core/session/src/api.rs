@@ -15,8 +15,9 @@ mod response;
 mod verify;
 
 pub use birth::{
-    BabyView, BirthView, CautionView, EarlierView, ExaminationView, ItemView, LineView, MarkGroup, MarkView, MedicineView,
-    NextMark, OptionView, PlacentaView, ProtocolLine, WeighedItem,
+    BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, ExaminationView, ItemView, LeavingLine,
+    LineView, MarkGroup, MarkView, MedicineView, NextMark, OptionView, PlacentaView, ProtocolLine, ResponseMark, ResponseView,
+    WeighedItem,
 };
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
@@ -31,6 +32,8 @@ pub struct StatusView {
     pub door: Door,
     /// The practice, when open.
     pub practice: Option<Practice>,
+    /// Who writes in place of the practitioner, while somebody does.
+    pub scribe: Option<String>,
     /// The rehearsal, if one runs.
     pub rehearsal: Option<RehearsalView>,
     /// What was marked since it was locked, when locked.

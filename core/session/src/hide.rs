@@ -9,7 +9,7 @@ use secundine_domain::time::Run;
 use crate::session::label_of;
 
 /// Stands for words that were written; where nothing was written, nothing stands.
-const HIDDEN: &str = "•••";
+pub(crate) const HIDDEN: &str = "•••";
 
 /// A chart without names and words of people; its times, numbers and choices are as they were. Its client has no
 /// name, and for a label it has the time of the birth, or of its registration.
@@ -79,6 +79,7 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::ResponseMarked { .. }
         | Fact::ConcernMarked
         | Fact::TravelTimeSet { .. }
+        | Fact::LeavingMarked { .. }
         | Fact::HomeLeft
         | Fact::Examined { .. }
         | Fact::Retracted => fact.clone(),

@@ -21,6 +21,8 @@ use crate::verify;
 pub(crate) struct OpenPractice {
     store: Store,
     described: Practice,
+    /// Who writes in place of the practitioner.
+    scribe: Option<String>,
     births: HashMap<BirthId, Vec<Stored>>,
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
@@ -64,7 +66,7 @@ impl Draft {
 impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
-        let mut open = Self { store, described, births: HashMap::new(), runs: Vec::new(), salvage: None };
+        let mut open = Self { store, described, scribe: None, births: HashMap::new(), runs: Vec::new(), salvage: None };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -73,7 +75,7 @@ impl OpenPractice {
     /// A practice that was here.
     pub(crate) fn open(store: Store) -> Result<Self, ApiError> {
         let (described, runs) = (description(&store)?, store.runs()?);
-        Ok(Self { store, described, births: HashMap::new(), runs, salvage: None })
+        Ok(Self { store, described, scribe: None, births: HashMap::new(), runs, salvage: None })
     }
 
     /// A damaged practice, as far as it could be read.
@@ -129,6 +131,16 @@ impl OpenPractice {
         &self.described
     }
 
+    /// Who writes in place of the practitioner; none where the practitioner does.
+    pub(crate) fn scribe(&self) -> Option<&str> {
+        self.scribe.as_deref()
+    }
+
+    /// From now on entries bear this name, or the practitioner's. It is written down nowhere else, and ends with the lock.
+    pub(crate) fn write_as(&mut self, scribe: Option<String>) {
+        self.scribe = scribe.map(|name| name.trim().to_owned()).filter(|name| !name.is_empty());
+    }
+
     /// Whether these words are the practice's name, or the practitioner's where it has none.
     pub(crate) fn is_named(&self, words: &str) -> Result<(), ApiError> {
         let Practice { name, practitioner, .. } = &self.described;
@@ -179,7 +191,7 @@ impl OpenPractice {
     fn write_all(&mut self, drafts: Vec<Draft>) -> Result<Vec<EntryId>, ApiError> {
         drafts.iter().try_for_each(|draft| check(&draft.fact))?;
         let first = self.store.next_id();
-        let author = &self.described.practitioner;
+        let author = self.scribe.as_ref().unwrap_or(&self.described.practitioner);
         let numbered = (first.n..).zip(drafts);
         let entries: Vec<Entry> = numbered.map(|(n, draft)| draft.entry(EntryId { n, ..first }, author.clone())).collect();
         for stored in self.store.append_all(&entries)? {

@@ -117,6 +117,10 @@ impl Session {
                 self.open()?.describe(practice, &now)?;
                 Ok(Response::DescribePractice(self.status(&now)))
             }
+            Request::WriteAs { scribe } => {
+                self.open()?.write_as(scribe);
+                Ok(Response::WriteAs(self.status(&now)))
+            }
             Request::Protocols => Ok(Response::Protocols { protocols: Protocol::published().to_vec() }),
             Request::WeighedItems => Ok(Response::WeighedItems { items: views::weighed_items(self.open()?)? }),
             Request::Births { skip, take } => self.births(skip, take, &now),
@@ -160,6 +164,10 @@ impl Session {
             practice: active.map(|open| match self.hidden {
                 Some(_) => hide::practice(open.described()),
                 None => open.described().clone(),
+            }),
+            scribe: active.and_then(|open| open.scribe()).map(|name| match self.hidden {
+                Some(_) => hide::HIDDEN.to_owned(),
+                None => name.to_owned(),
             }),
             rehearsal: self.rehearsal.as_ref().map(Rehearsal::view),
             locked,

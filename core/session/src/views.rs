@@ -19,8 +19,10 @@ use crate::api::{
 };
 use crate::practice::OpenPractice;
 
+mod after;
 mod locked;
 mod marks;
+mod response;
 mod timeline;
 mod weighed;
 
@@ -86,9 +88,14 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         next: marks::next(chart),
         marks,
         groups: marks::groups(chart),
+        response: response::response(chart, now, speed),
         medicines: medicines(chart),
         blood: blood(chart, protocol),
         blood_share: blood_share(chart, protocol),
+        blood_curve: after::curve(chart, protocol, now),
+        leaving: after::before_leaving(chart, &findings),
+        travel: chart.travels.last().map(|travel| travel.what.get()),
+        contact: chart.contacts.last().map(|contact| contact.what.clone()),
         examinations: examinations(chart, &findings),
         findings,
         due: due(chart, protocol, now),

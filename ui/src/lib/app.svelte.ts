@@ -115,6 +115,11 @@ class App {
     this.#take(await ask('describe_practice', { practice }));
   }
 
+  /** Entries bear this name from now on; none is the practitioner's own. */
+  async writeAs(scribe: string | null): Promise<void> {
+    this.#take(await ask('write_as', { scribe }));
+  }
+
   /** The one touch from which everything counts. */
   async babyBorn(touched: number): Promise<void> {
     if (this.bearing) return;

@@ -22,6 +22,7 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Findin
     };
     let mut rests_on = vec![stage.from.entry];
     rests_on.extend(stage.to.as_ref().map(|mark| mark.entry));
+    rests_on.extend(chart.travels.last().filter(|_| stage.to.is_none()).map(|travel| travel.mark.entry));
     let Some((watch, steps)) = steps(chart, protocol, &stage) else {
         return plain(
             about,
@@ -67,6 +68,16 @@ fn overriding(chart: &Chart, protocol: &Protocol) -> Option<Vec<EntryId>> {
 /// adds the active limit counted from it: so the limit is the earlier of the two, and no clock is set back. The guidelines
 /// are silent on this; it is our own choice.
 pub(crate) fn steps<'a>(chart: &Chart, protocol: &'a Protocol, stage: &ThirdStage) -> Option<(Watch, Cow<'a, [Step]>)> {
+    let (watch, mut steps) = by_care(chart, protocol, stage)?;
+    for step in less_travel(chart, stage, &steps) {
+        if steps.iter().all(|other| (other.level, other.value) != (step.level, step.value)) {
+            insert(&mut steps, step);
+        }
+    }
+    Some((watch, steps))
+}
+
+fn by_care<'a>(chart: &Chart, protocol: &'a Protocol, stage: &ThirdStage) -> Option<(Watch, Cow<'a, [Step]>)> {
     let began_physiological = chart.cares.iter().any(|care| care.what == Care::Physiological);
     match chart.care()? {
         Care::Active if !began_physiological => Some((Watch::ThirdStageActive, protocol.steps(Watch::ThirdStageActive).into())),
@@ -74,12 +85,36 @@ pub(crate) fn steps<'a>(chart: &Chart, protocol: &'a Protocol, stage: &ThirdStag
             let watch = Watch::ThirdStagePhysiological;
             let mut steps = Cow::from(protocol.steps(watch));
             if let Some(part_way) = part_way(chart, protocol, stage) {
-                let place = steps.iter().position(|step| step.value > part_way.value).unwrap_or(steps.len());
-                steps.to_mut().insert(place, part_way);
+                insert(&mut steps, part_way);
             }
             Some((watch, steps))
         }
     }
+}
+
+/// Puts a step where its number belongs.
+fn insert(steps: &mut Cow<[Step]>, step: Step) {
+    let place = steps.iter().position(|other| other.value > step.value).unwrap_or(steps.len());
+    steps.to_mut().insert(place, step);
+}
+
+/// While a placenta is awaited, each limit once more, by the travel time earlier: who sets out there arrives at the limit.
+/// A way as long as the limit is told from the birth on, as a caution. Our own choice.
+fn less_travel(chart: &Chart, stage: &ThirdStage, steps: &[Step]) -> Vec<Step> {
+    let travel = chart.travels.last().map_or(0, |travel| i64::from(travel.what.get()) * 1_000);
+    if travel == 0 || stage.to.is_some() {
+        return Vec::new();
+    }
+    let limits = steps.iter().filter(|step| step.level == Level::Limit);
+    let early = |step: &Step| Step {
+        level: if step.value.0 > travel { Level::Limit } else { Level::Caution },
+        value: Milli(step.value.0.saturating_sub(travel).max(0)),
+        source: format!("{}; less the travel time recorded: none found", step.source),
+        status: Status::Choice,
+        words: "The limit less the travel time to the hospital".to_owned(),
+        ..step.clone()
+    };
+    limits.map(early).collect()
 }
 
 /// The active limit, counted from the first uterotonic.

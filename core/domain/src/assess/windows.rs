@@ -34,7 +34,8 @@ fn bleeds(chart: &Chart, protocol: &Protocol) -> bool {
     !chart.responses.is_empty() || blood_limit_passed(chart, protocol)
 }
 
-fn emptied(chart: &Chart) -> bool {
+/// Whether urine was passed or drained since the labour, as far as it is on record.
+pub(crate) fn emptied(chart: &Chart) -> bool {
     let looks = chart.observations.iter().any(|look| {
         matches!(look.what.bladder, Some(Bladder::PassedUrine | Bladder::Drained))
             || look.what.urine.is_some_and(|ml| ml.get() > 0)

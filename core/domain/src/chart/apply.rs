@@ -40,6 +40,10 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::NewbornMeasured(what) => chart.baby(what.baby).measures.push(Noted { what, mark, author }),
         Fact::MedicineGiven(what) => chart.medicines.push(Noted { what, mark, author }),
         Fact::NewbornEvent { baby, event } => chart.baby(baby).events.push(Noted { what: event, mark, author }),
+        Fact::PerineumExamined(what) => chart.perinea.push(Noted { what, mark, author }),
+        Fact::TravelTimeSet { minutes: what } => chart.travels.push(Noted { what, mark, author }),
+        Fact::NextContactPlanned(what) => chart.contacts.push(Noted { what, mark, author }),
+        Fact::LeavingMarked { step: what } => chart.leavings.push(Noted { what, mark, author }),
         Fact::ResponseMarked { step } => chart.responses.push(Noted { what: step, mark, author }),
         Fact::ConcernMarked => chart.concerns.push(mark),
         Fact::HomeLeft => first(&mut chart.left, mark),
@@ -53,8 +57,11 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
             chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });
         }
         // Told in the lines alone.
-        Fact::PerineumExamined(_) | Fact::SeparationSeen { .. } | Fact::TravelTimeSet { .. } | Fact::NextContactPlanned(_) => {}
-        Fact::PracticeDescribed(_) | Fact::Noted { .. } | Fact::Retracted | Fact::Unknown { .. } => {}
+        Fact::SeparationSeen { .. }
+        | Fact::PracticeDescribed(_)
+        | Fact::Noted { .. }
+        | Fact::Retracted
+        | Fact::Unknown { .. } => {}
     }
 }
 

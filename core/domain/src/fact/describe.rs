@@ -49,6 +49,7 @@ impl Fact {
                 let part = |id: &str, text: &str| (!text.trim().is_empty()).then(|| Message::new(id).with("text", text));
                 joined(Message::new("fact-next-contact"), [part("part-next-contact", when), part("part-call", call)])
             }
+            Self::LeavingMarked { step } => Message::new(format!("leaving-{}", code(step))),
             Self::HomeLeft => Message::new("fact-home-left"),
             Self::Examined { placenta, item, answer } => about("fact-examined", *placenta)
                 .with("item", Message::new(format!("exam-{item}")))

@@ -8,8 +8,8 @@ use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination,
-    Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice,
+    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
@@ -288,6 +288,7 @@ fn course() -> BoxedStrategy<Fact> {
         Just(Fact::ConcernMarked),
         (0..=1_440_i64).prop_map(|v| Fact::TravelTimeSet { minutes: Minutes::new(v).unwrap() }),
         (text(), text()).prop_map(|(when, call)| Fact::NextContactPlanned(NextContact { when, call })),
+        select(LeavingStep::ALL.to_vec()).prop_map(|step| Fact::LeavingMarked { step }),
         Just(Fact::HomeLeft),
     ]
     .boxed()

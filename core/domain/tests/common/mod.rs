@@ -270,6 +270,7 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::ConcernMarked => "concern_marked",
         Fact::TravelTimeSet { .. } => "travel_time_set",
         Fact::NextContactPlanned(_) => "next_contact_planned",
+        Fact::LeavingMarked { .. } => "leaving_marked",
         Fact::HomeLeft => "home_left",
         Fact::Examined { .. } => "examined",
         Fact::Noted { .. } => "noted",

@@ -4,7 +4,8 @@ use secundine_domain::assess::{Blood, Finding};
 use secundine_domain::due::Due;
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::examination::{Kind, Part};
-use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact};
+use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact, NextContact};
+use secundine_domain::leaving::LeavingItem;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
 use secundine_domain::quantity::ItemWeight;
@@ -56,12 +57,22 @@ pub struct BirthView {
     pub marks: Vec<NextMark>,
     /// Marks that can be made again, in groups.
     pub groups: Vec<MarkGroup>,
+    /// The response when it goes wrong.
+    pub response: ResponseView,
     /// Medicines known by name, with what the mother's record has against each.
     pub medicines: Vec<MedicineView>,
     /// Blood, mL.
     pub blood: Blood,
     /// The blood as a share of all that she has, by her weight; none while either is not recorded.
     pub blood_share: Option<Message>,
+    /// The blood as it grew; none before a birth.
+    pub blood_curve: Option<BloodCurve>,
+    /// What is looked through before leaving; empty before a birth.
+    pub leaving: Vec<LeavingLine>,
+    /// Minutes to the hospital, as recorded last.
+    pub travel: Option<u32>,
+    /// When and how the family is seen next, as recorded last.
+    pub contact: Option<NextContact>,
     /// Held against the protocol.
     pub findings: Vec<Finding>,
     /// What comes next.
@@ -74,6 +85,78 @@ pub struct BirthView {
     pub examinations: Vec<ExaminationView>,
     /// SHA-256 of all entries, hexadecimal: what a signature would sign.
     pub version: String,
+}
+
+/// The response when it goes wrong.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct ResponseView {
+    /// From its first mark to now or to its end; none before there is one.
+    pub since: Option<ClockView>,
+    /// Every mark that it has, in the order in which they are offered; each can be made again.
+    pub marks: Vec<ResponseMark>,
+    /// The entries that tell what was seen and done from the first mark on, in order of time.
+    pub account: Vec<EntryId>,
+}
+
+/// A mark of the response, and when it was made.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct ResponseMark {
+    /// What it writes.
+    pub fact: Fact,
+    /// What stands on the button.
+    pub label: Message,
+    /// Local times at which it was made.
+    pub clocks: Vec<String>,
+}
+
+/// The sum of the blood over time, and the protocol's marks on it.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct BloodCurve {
+    /// After each amount, in order of time.
+    pub points: Vec<BloodPoint>,
+    /// Milliseconds from the birth of the last baby to now.
+    #[ts(type = "number")]
+    pub now_ms: i64,
+    /// The protocol's volumes, least first.
+    pub marks: Vec<BloodMark>,
+}
+
+/// The blood after one amount.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+pub struct BloodPoint {
+    /// Milliseconds from the birth of the last baby.
+    #[ts(type = "number")]
+    pub at_ms: i64,
+    /// Sum until then, mL.
+    pub total: u32,
+}
+
+/// A volume at which the protocol has a mark.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct BloodMark {
+    /// mL.
+    pub volume: f64,
+    /// How much it asks for attention.
+    pub level: Level,
+}
+
+/// One item of what is looked through before leaving.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct LeavingLine {
+    /// What.
+    pub item: LeavingItem,
+    /// The same in words.
+    pub name: Message,
+    /// The baby or placenta, where there are several.
+    pub of: Option<BabyNo>,
+    /// What is recorded; none where nothing is.
+    pub said: Option<Message>,
+    /// Local time of it, where it is one moment.
+    pub clock: Option<String>,
+    /// Whether all is recorded that the item asks for.
+    pub recorded: bool,
+    /// How much a finding of the protocol asks for attention there.
+    pub level: Option<Level>,
 }
 
 /// A medicine known by name.

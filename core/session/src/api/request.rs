@@ -121,6 +121,11 @@ pub enum Request {
         /// As it should stand from now on.
         practice: Practice,
     },
+    /// Somebody else writes for the practitioner: entries bear her name from now on, until the lock or the next of these.
+    WriteAs {
+        /// Who writes; none for the practitioner herself.
+        scribe: Option<String>,
+    },
     /// The protocols that can be chosen.
     Protocols,
     /// The kinds of items that were weighed in this practice, with their weights when dry.

@@ -73,6 +73,8 @@ pub enum Response {
     LockedUndo(LockedView),
     /// Written.
     DescribePractice(StatusView),
+    /// Entries bear that name.
+    WriteAs(StatusView),
     /// The protocols that can be chosen.
     Protocols {
         /// Each whole, with its sources.

@@ -1,7 +1,7 @@
 //! Which marks can be made with one touch, and which are likely next.
 
 use secundine_domain::chart::{Baby, Chart};
-use secundine_domain::fact::{BabyNo, Fact, NewbornEvent, ResponseStep, SeparationSign};
+use secundine_domain::fact::{BabyNo, Fact, LeavingStep, NewbornEvent, SeparationSign};
 use secundine_domain::message::Message;
 
 use crate::api::{MarkGroup, NextMark};
@@ -20,14 +20,12 @@ pub(super) fn all(chart: &Chart) -> Vec<NextMark> {
     facts.into_iter().map(|fact| mark(chart, fact)).collect()
 }
 
-/// Marks that can be made again, in groups: the response, the signs of separation while a placenta is awaited, what happens
-/// to each baby, and the leaving.
+/// Marks that can be made again, in groups: the signs of separation while a placenta is awaited, what happens to each baby,
+/// and the leaving.
 pub(super) fn groups(chart: &Chart) -> Vec<MarkGroup> {
     let group =
         |title: Message, facts: Vec<Fact>| MarkGroup { title, marks: facts.into_iter().map(|fact| mark(chart, fact)).collect() };
-    let steps = ResponseStep::ALL.into_iter().map(|step| Fact::ResponseMarked { step });
-    let response = std::iter::once(Fact::ConcernMarked).chain(steps).collect();
-    let mut groups = vec![group(Message::new("group-response"), response)];
+    let mut groups = Vec::new();
     let born: Vec<BabyNo> = chart.babies.iter().filter(|(_, baby)| baby.born.is_some()).map(|(no, _)| *no).collect();
     if placentas(chart).iter().any(|fact| matches!(fact, Fact::PlacentaBorn { .. })) {
         let signs = SeparationSign::ALL.into_iter().map(|sign| Fact::SeparationSeen { sign });
@@ -39,9 +37,15 @@ pub(super) fn groups(chart: &Chart) -> Vec<MarkGroup> {
         groups.push(group(Message::new("group-newborn").with("baby", baby).with("of", of), events.collect()));
     }
     if chart.left.is_none() {
-        groups.push(group(Message::new("group-leaving"), vec![Fact::HomeLeft]));
+        groups.push(group(Message::new("group-leaving"), leaving(chart)));
     }
     groups
+}
+
+/// What is seen to before leaving, and the leaving itself.
+fn leaving(chart: &Chart) -> Vec<Fact> {
+    let open = LeavingStep::ALL.into_iter().filter(|step| chart.leavings.iter().all(|seen| seen.what != *step));
+    open.map(|step| Fact::LeavingMarked { step }).chain([Fact::HomeLeft]).collect()
 }
 
 /// The likeliest first. Before a birth that is the baby; then the cord of each baby, then placenta and membranes.

@@ -43,6 +43,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::LockedMark { .. }
         | Request::LockedUndo
         | Request::DescribePractice { .. }
+        | Request::WriteAs { .. }
         | Request::WeighedItems
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
@@ -86,6 +87,7 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::LockedUndo,
         Request::DescribePractice { practice: practice() },
         Request::Protocols,
+        Request::WriteAs { scribe: None },
         Request::WeighedItems,
         Request::Births { skip: 0, take: 9 },
         Request::BabyBornNow { ago_ms: 0 },
