@@ -11,8 +11,10 @@ use secundine_domain::time::{Certainty, Elapsed, Occurred};
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
 
+mod after;
 mod timeline;
 
+pub(crate) use after::{account, leaving};
 pub use timeline::after_signing;
 pub(crate) use timeline::timeline;
 

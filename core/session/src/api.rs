@@ -15,9 +15,9 @@ mod response;
 mod verify;
 
 pub use birth::{
-    BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, ExaminationView, ItemView, LeavingLine,
-    LineView, MarkGroup, MarkView, MedicineView, NextMark, OptionView, PlacentaView, ProtocolLine, ResponseMark, ResponseView,
-    WeighedItem,
+    BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView,
+    ExaminationView, ItemView, LeavingLine, LineView, MarkGroup, MarkView, MedicineView, NextMark, OptionView, PlacentaView,
+    ProtocolLine, WeighedItem,
 };
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};

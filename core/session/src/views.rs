@@ -20,9 +20,9 @@ use crate::api::{
 use crate::practice::OpenPractice;
 
 mod after;
+mod emergency;
 mod locked;
 mod marks;
-mod response;
 mod timeline;
 mod weighed;
 
@@ -88,7 +88,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         next: marks::next(chart),
         marks,
         groups: marks::groups(chart),
-        response: response::response(chart, now, speed),
+        emergency: emergency::emergency(chart, now, speed),
         medicines: medicines(chart),
         blood: blood(chart, protocol),
         blood_share: blood_share(chart, protocol),

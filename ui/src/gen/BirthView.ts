@@ -2,16 +2,20 @@
 import type { BabyView } from "./BabyView";
 import type { BirthId } from "./BirthId";
 import type { Blood } from "./Blood";
+import type { BloodCurve } from "./BloodCurve";
 import type { Care } from "./Care";
 import type { Client } from "./Client";
 import type { ClockView } from "./ClockView";
 import type { Due } from "./Due";
+import type { EmergencyView } from "./EmergencyView";
 import type { ExaminationView } from "./ExaminationView";
 import type { Finding } from "./Finding";
+import type { LeavingLine } from "./LeavingLine";
 import type { LineView } from "./LineView";
 import type { MarkGroup } from "./MarkGroup";
 import type { MedicineView } from "./MedicineView";
 import type { Message } from "./Message";
+import type { NextContact } from "./NextContact";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
 import type { PlacentaView } from "./PlacentaView";
@@ -82,6 +86,10 @@ marks: Array<NextMark>,
  */
 groups: Array<MarkGroup>, 
 /**
+ * The response when it goes wrong.
+ */
+emergency: EmergencyView, 
+/**
  * Medicines known by name, with what the mother's record has against each.
  */
 medicines: Array<MedicineView>, 
@@ -93,6 +101,22 @@ blood: Blood,
  * The blood as a share of all that she has, by her weight; none while either is not recorded.
  */
 blood_share: Message | null, 
+/**
+ * The blood as it grew; none before a birth.
+ */
+blood_curve: BloodCurve | null, 
+/**
+ * What is looked through before leaving; empty before a birth.
+ */
+leaving: Array<LeavingLine>, 
+/**
+ * Minutes to the hospital, as recorded last.
+ */
+travel: number | null, 
+/**
+ * When and how the family is seen next, as recorded last.
+ */
+contact: NextContact | null, 
 /**
  * Held against the protocol.
  */

@@ -3,6 +3,7 @@ import type { Answer } from "./Answer";
 import type { Apgar } from "./Apgar";
 import type { Care } from "./Care";
 import type { Client } from "./Client";
+import type { LeavingStep } from "./LeavingStep";
 import type { Loss } from "./Loss";
 import type { Medicine } from "./Medicine";
 import type { Minutes } from "./Minutes";
@@ -78,7 +79,11 @@ step: ResponseStep, } } | { "kind": "concern_marked" } | { "kind": "travel_time_
 /**
  * Minutes.
  */
-minutes: Minutes, } } | { "kind": "next_contact_planned", "data": NextContact } | { "kind": "home_left" } | { "kind": "examined", "data": { 
+minutes: Minutes, } } | { "kind": "next_contact_planned", "data": NextContact } | { "kind": "leaving_marked", "data": { 
+/**
+ * What.
+ */
+step: LeavingStep, } } | { "kind": "home_left" } | { "kind": "examined", "data": { 
 /**
  * The placenta, named by its first baby.
  */

@@ -100,7 +100,11 @@ ago_ms: number, } | { "request": "locked_undo" } | { "request": "describe_practi
 /**
  * As it should stand from now on.
  */
-practice: Practice, } | { "request": "protocols" } | { "request": "weighed_items" } | { "request": "births", 
+practice: Practice, } | { "request": "write_as", 
+/**
+ * Who writes; none for the practitioner herself.
+ */
+scribe: string | null, } | { "request": "protocols" } | { "request": "weighed_items" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */

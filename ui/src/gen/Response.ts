@@ -33,7 +33,7 @@ words: Array<string>,
 /**
  * Whether it opens this practice.
  */
-opens: boolean, } | { "response": "backups" } & BackupsView | { "response": "make_backup" } & BackupMade | { "response": "backup_part" } | { "response": "restore" } & RestoredView | { "response": "read_damaged" } & StatusView | { "response": "salvage" } & StatusView | { "response": "elsewhere" } & StatusView | { "response": "wipe" } & StatusView | { "response": "locked_mark" } & LockedView | { "response": "locked_undo" } & LockedView | { "response": "describe_practice" } & StatusView | { "response": "protocols", 
+opens: boolean, } | { "response": "backups" } & BackupsView | { "response": "make_backup" } & BackupMade | { "response": "backup_part" } | { "response": "restore" } & RestoredView | { "response": "read_damaged" } & StatusView | { "response": "salvage" } & StatusView | { "response": "elsewhere" } & StatusView | { "response": "wipe" } & StatusView | { "response": "locked_mark" } & LockedView | { "response": "locked_undo" } & LockedView | { "response": "describe_practice" } & StatusView | { "response": "write_as" } & StatusView | { "response": "protocols", 
 /**
  * Each whole, with its sources.
  */

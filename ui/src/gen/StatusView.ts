@@ -19,6 +19,10 @@ door: Door,
  */
 practice: Practice | null, 
 /**
+ * Who writes in place of the practitioner, while somebody does.
+ */
+scribe: string | null, 
+/**
  * The rehearsal, if one runs.
  */
 rehearsal: RehearsalView | null, 

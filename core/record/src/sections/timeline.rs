@@ -10,6 +10,14 @@ use super::table;
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Span};
 
+/// When, how long after the first birth, what, by whom.
+pub(super) const COLUMNS: [(&str, u16, Align); 4] = [
+    ("record-time", 4, Align::Left),
+    ("record-since", 4, Align::Right),
+    ("record-what", 26, Align::Left),
+    ("record-by", 6, Align::Left),
+];
+
 pub(crate) fn timeline(source: &Source) -> Vec<Block> {
     let mut rows = Vec::new();
     let mut lines = source.chart.lines.as_slice();
@@ -23,14 +31,8 @@ pub(crate) fn timeline(source: &Source) -> Vec<Block> {
             lines = rest;
         }
     }
-    let columns = [
-        ("record-time", 4, Align::Left),
-        ("record-since", 4, Align::Right),
-        ("record-what", 26, Align::Left),
-        ("record-by", 6, Align::Left),
-    ];
     let heading = Message::new("record-timeline").with("date", first_date(source).unwrap_or_default());
-    vec![Block::Heading(source.words.say(&heading)), Block::Table(table(source, &columns, rows))]
+    vec![Block::Heading(source.words.say(&heading)), Block::Table(table(source, &COLUMNS, rows))]
 }
 
 /// The date of the first line stands in the heading; a line of another date carries its own.
@@ -56,7 +58,7 @@ fn run_row(source: &Source, run: &[Line]) -> Vec<Cell> {
     cells(source, first.shown(), vec![Span::plain(source.words.say(&what))])
 }
 
-fn row(source: &Source, line: &Line) -> Vec<Cell> {
+pub(super) fn row(source: &Source, line: &Line) -> Vec<Cell> {
     let words = source.words;
     let shown = line.shown();
     let mut what = Vec::new();

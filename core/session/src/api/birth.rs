@@ -58,7 +58,7 @@ pub struct BirthView {
     /// Marks that can be made again, in groups.
     pub groups: Vec<MarkGroup>,
     /// The response when it goes wrong.
-    pub response: ResponseView,
+    pub emergency: EmergencyView,
     /// Medicines known by name, with what the mother's record has against each.
     pub medicines: Vec<MedicineView>,
     /// Blood, mL.
@@ -89,18 +89,18 @@ pub struct BirthView {
 
 /// The response when it goes wrong.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
-pub struct ResponseView {
+pub struct EmergencyView {
     /// From its first mark to now or to its end; none before there is one.
     pub since: Option<ClockView>,
     /// Every mark that it has, in the order in which they are offered; each can be made again.
-    pub marks: Vec<ResponseMark>,
+    pub marks: Vec<EmergencyMark>,
     /// The entries that tell what was seen and done from the first mark on, in order of time.
     pub account: Vec<EntryId>,
 }
 
 /// A mark of the response, and when it was made.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
-pub struct ResponseMark {
+pub struct EmergencyMark {
     /// What it writes.
     pub fact: Fact,
     /// What stands on the button.

@@ -5,23 +5,23 @@ use secundine_domain::fact::{Fact, ResponseStep};
 use secundine_domain::time::Stamp;
 
 use super::{clock, stands};
-use crate::api::{ResponseMark, ResponseView};
+use crate::api::{EmergencyMark, EmergencyView};
 
-pub(super) fn response(chart: &Chart, now: &Stamp, speed: u32) -> ResponseView {
+pub(super) fn emergency(chart: &Chart, now: &Stamp, speed: u32) -> EmergencyView {
     let steps = ResponseStep::ALL.into_iter().map(|step| Fact::ResponseMarked { step });
     let since = chart.response_began().map(|began| match chart.response_ended() {
         Some(ended) => clock(chart.elapsed(&began.at, &ended.at), false, speed),
         None => clock(chart.until(&began.at, now), true, speed),
     });
-    ResponseView {
+    EmergencyView {
         since,
         marks: std::iter::once(Fact::ConcernMarked).chain(steps).map(|fact| mark(chart, fact)).collect(),
         account: chart.account().into_iter().map(|line| line.first.id).collect(),
     }
 }
 
-fn mark(chart: &Chart, fact: Fact) -> ResponseMark {
+fn mark(chart: &Chart, fact: Fact) -> EmergencyMark {
     let made = |line: &&Line| stands(line) && line.current().fact == fact;
     let clocks = chart.lines.iter().filter(made).map(|line| line.current().occurred.clock()).collect();
-    ResponseMark { label: chart.say(&fact), clocks, fact }
+    EmergencyMark { label: chart.say(&fact), clocks, fact }
 }

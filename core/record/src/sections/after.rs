@@ -1,0 +1,43 @@
+//! The account of an emergency, and how the family was left.
+
+use secundine_domain::leaving::{Leaving, leaving as before_leaving};
+use secundine_domain::message::Message;
+
+use super::timeline::{COLUMNS, row};
+use super::{Pair, table, told};
+use crate::document::Source;
+use crate::page::{Block, Span};
+
+/// What was seen and done from the first mark of the response on; nothing where there is none.
+pub(crate) fn account(source: &Source) -> Vec<Block> {
+    let lines = source.chart.account();
+    if lines.is_empty() {
+        return Vec::new();
+    }
+    let rows = lines.into_iter().map(|line| row(source, line)).collect();
+    vec![Block::Heading(source.words.plain("record-account")), Block::Table(table(source, &COLUMNS, rows))]
+}
+
+/// What was looked through before leaving, once anything was written of the leaving.
+pub(crate) fn leaving(source: &Source) -> Vec<Block> {
+    let Source { chart, words, .. } = source;
+    if chart.left.is_none() && chart.contacts.is_empty() && chart.leavings.is_empty() {
+        return Vec::new();
+    }
+    let several = chart.babies.len() > 1;
+    let pair = |Leaving { item, of, said, mark, recorded, .. }: Leaving| -> Pair {
+        let name = words.say(&item.name());
+        let name = of.filter(|_| several).map_or(name.clone(), |no| format!("{name} {no}"));
+        let Some(said) = said else { return (name, told(source, None)) };
+        let mut value = vec![Span::plain(words.say(&said))];
+        value.extend(mark.map(|mark| Span::plain(format!("  {}", mark.at.clock())).small()));
+        if !recorded {
+            value.push(Span::plain(format!("  {}", words.plain("record-not-recorded"))).small());
+        }
+        (name, value)
+    };
+    let mut facts: Vec<Pair> = before_leaving(chart, &source.findings).into_iter().map(pair).collect();
+    facts
+        .extend(chart.left.as_ref().map(|left| (words.say(&Message::new("fact-home-left")), vec![Span::plain(left.at.clock())])));
+    vec![Block::Heading(words.plain("record-leaving")), Block::Facts(facts)]
+}
