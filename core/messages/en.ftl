@@ -661,6 +661,37 @@ quiet-night-examine = Under the lamp, cord side up.
 quiet-night-measure = On the scale: 3540. Fifty-one centimetres.
 quiet-night-late = The first feed was never written down.
 quiet-night-sign = All is written. Tea.
+slow-placenta = A slow placenta
+slow-placenta-begin = Marit is in the warm water. She wants to wait for the placenta by herself.
+slow-placenta-far = In the snow it is twenty minutes to the hospital.
+slow-placenta-born = Born into the water and up to her chest.
+slow-placenta-pulsation = The cord has stopped.
+slow-placenta-look = A quarter of an hour: pulse 82, pressure 116 over 70.
+slow-placenta-lengthens = The cord hangs a hand longer than before.
+slow-placenta-early-limit = Forty minutes. The clock and the road are both on your mind.
+slow-placenta-bladder = Above the pubic bone it is full.
+slow-placenta-change = She has had enough of waiting, and asks for the injection.
+slow-placenta-placenta = It comes, with one push.
+slow-placenta-jug = In the jug: 280.
+brisk-bleeding = Brisk bleeding and a transfer
+brisk-bleeding-begin = Elena is on the sofa. She has asked for the injection.
+brisk-bleeding-born = A boy, pink and furious.
+brisk-bleeding-clamp = Clamped and cut.
+brisk-bleeding-placenta = The placenta slides out.
+brisk-bleeding-gush = Then a gush, and another. The uterus is soft under your hand.
+brisk-bleeding-sheet = The sheet is heavy: 610 on the scale.
+brisk-bleeding-call = Your colleague has the phone in her hand.
+brisk-bleeding-compress = It goes on.
+brisk-bleeding-ambulance = Blue light on the ceiling.
+brisk-bleeding-leave = On the stretcher, the baby in the arms of the father.
+brisk-bleeding-handed = The registrar has heard it all, and read it.
+twins = Twins
+twins-begin = Noor is on her side. Two heartbeats, both steady.
+twins-first = The first: a girl.
+twins-second = Quarter of an hour later, her brother.
+twins-slow = He is pale and slow to begin.
+twins-placenta = The first placenta.
+twins-jug = In the jug: 420.
 
 # The page's own words. Ids begin with ui-.
 
@@ -1151,6 +1182,7 @@ ui-watch-shock-index = Pulse divided by systolic pressure
 
 ui-rehearsal-band = REHEARSAL, NOT A RECORD
 ui-rehearse-what = A birth from a script, apart from every real record. Nothing of it is kept.
+ui-rehearse-scenario = Which birth
 ui-rehearse-mode = How
 ui-rehearse-watch = Watch: the script records by itself
 ui-rehearse-drill = Drill: the script tells what happens, you record

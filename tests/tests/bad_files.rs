@@ -85,7 +85,7 @@ fn a_closed_door_says_why() {
     desk.call(Request::Lock).unwrap();
     told("a wrong passphrase", "wrong_passphrase", unlock(&second, "seven quiet heron"));
     told("no passphrase", "wrong_passphrase", unlock(&second, ""));
-    desk.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    desk.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     told("opened while rehearsing", "rehearsal", desk.unlock());
     told("locked while rehearsing", "rehearsal", desk.call(Request::Lock));
     desk.call(Request::EndRehearsal).unwrap();

@@ -70,7 +70,7 @@ const CASES: &[Case] = &[
     }),
     ("no rehearsal to end", "rehearsal", |desk| refused(desk, Request::EndRehearsal)),
     ("a rehearsal that stands still", IMPOSSIBLE, |desk| {
-        refused(desk, Request::Rehearse { speed: 0, mode: RehearsalMode::Watch })
+        refused(desk, Request::Rehearse { scenario: Default::default(), speed: 0, mode: RehearsalMode::Watch })
     }),
     ("15 litres and more of blood", IMPOSSIBLE, |desk| {
         json_fact(desk, r#"{"kind":"blood_loss","data":{"method":"jug","volume":99999}}"#)

@@ -17,7 +17,7 @@ fn record(folder: &Path) -> String {
     let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot });
     let paths = Paths { data: folder.join("data"), records: folder.join("records") };
     let mut session = Session::new(paths, Arc::new(clock.clone()));
-    let begun = session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Watch }).unwrap();
+    let begun = session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Watch }).unwrap();
     let Response::Rehearse(status) = begun else { unreachable!() };
     let birth = status.rehearsal.unwrap().birth.unwrap();
     clock.advance(3_000_000);

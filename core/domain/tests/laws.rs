@@ -236,6 +236,37 @@ proptest! {
     }
 
     #[test]
+    fn nothing_that_is_watched_is_silently_absent(entries in entries(), now in stamp(), protocol in protocol()) {
+        let chart = fold(BIRTH, &entries);
+        let read = Watch::READ.into_iter().filter(|watch| *watch == Watch::ShockIndex || !protocol.steps(*watch).is_empty());
+        let watches = read.chain([Watch::BloodLoss]).map(|watch| About::Watch { watch });
+        let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
+        let placentas: BTreeSet<BabyNo> = born.chain(chart.examinations.keys().copied()).collect();
+        let placentas = placentas.into_iter().map(|placenta| About::Completeness { placenta });
+        let findings = assess(&chart, Some(protocol), &now);
+        for expected in watches.chain(placentas).chain([About::ThirdStage]) {
+            prop_assert_eq!(findings.iter().filter(|finding| finding.about == expected).count(), 1, "{:?}", expected);
+        }
+        let recorded = !chart.losses.is_empty();
+        let blood = about(&findings, &About::Watch { watch: Watch::BloodLoss });
+        prop_assert_eq!(blood.state == FindingState::NotRecorded, !recorded);
+        prop_assert!(assess(&chart, None, &now).iter().any(|finding| finding.about == About::Protocol), "no protocol, and it says so");
+    }
+
+    #[test]
+    fn a_passed_window_stays_passed(entries in entries(), protocol in protocol(), (since_ms, later_ms) in (0..80 * HOUR, 0..80 * HOUR)) {
+        // Of several babies that one runs which has waited longest: of births on several clocks that is told by each.
+        let one_birth = entries.into_iter().filter(|entry| !matches!(entry.fact, Fact::NewbornEvent { .. } | Fact::PlacentaBorn { .. }));
+        let chart = fold(BIRTH, &opened(Care::Active, one_birth.collect()));
+        let at = |since: i64| Stamp { wall_ms: START + since, offset_min: 0, zone: None, boot: Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 + since }) };
+        let (early, late) = (assess(&chart, Some(protocol), &at(since_ms)), assess(&chart, Some(protocol), &at(since_ms + later_ms)));
+        for window in Watch::WINDOWS.map(|watch| About::Watch { watch }) {
+            let of = |findings: &[Finding]| findings.iter().find(|finding| finding.about == window).map(gravity);
+            prop_assert!(of(&late) >= of(&early), "{:?}: {:?} then {:?}", window, of(&early), of(&late));
+        }
+    }
+
+    #[test]
     fn more_blood_never_looks_like_less(entries in entries(), more in loss(), protocol in protocol(), now in stamp()) {
         let blood = About::Watch { watch: Watch::BloodLoss };
         let added = Entry { fact: Fact::BloodLoss(more), amends: None, ..opened(Care::Active, Vec::new()).swap_remove(0) };

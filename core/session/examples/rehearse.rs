@@ -14,7 +14,7 @@ fn main() {
     let clock = HandClock::at(SystemClock::new().now());
     let paths = Paths { data: folder.join("data"), records: folder };
     let mut session = Session::new(paths, Arc::new(clock.clone()));
-    let begun = session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Watch });
+    let begun = session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Watch });
     clock.advance(3_000_000);
     let written = begun.map(|response| match response {
         Response::Rehearse(status) => status.rehearsal.and_then(|rehearsal| rehearsal.birth),

@@ -21,7 +21,7 @@ pub use birth::{
 };
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
-pub use request::{At, RehearsalMode, Request, Signer};
+pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;
 pub use verify::VerifyView;
 

@@ -13,7 +13,7 @@ use secundine_store::{Passphrase, Store};
 use serde::Deserialize;
 use tempfile::TempDir;
 
-use crate::api::{ApiError, ErrorCode, RehearsalMode, RehearsalView};
+use crate::api::{ApiError, ErrorCode, RehearsalMode, RehearsalView, ScenarioName};
 use crate::clock::{Clock, FastClock};
 use crate::practice::{Change, Draft, OpenPractice};
 use crate::session::sign;
@@ -74,12 +74,17 @@ impl Scenario {
         toml::from_str(text).map_err(|error| error.to_string())
     }
 
-    /// The scenario that comes with the program: a calm birth by night, with one slip that is put right.
+    /// A scenario that comes with the program.
     ///
     /// # Errors
     /// None, as a test shows.
-    pub fn quiet_night() -> Result<Self, String> {
-        Self::parse(include_str!("../scenarios/quiet-night.toml"))
+    pub fn named(name: ScenarioName) -> Result<Self, String> {
+        Self::parse(match name {
+            ScenarioName::QuietNight => include_str!("../scenarios/quiet-night.toml"),
+            ScenarioName::SlowPlacenta => include_str!("../scenarios/slow-placenta.toml"),
+            ScenarioName::BriskBleeding => include_str!("../scenarios/brisk-bleeding.toml"),
+            ScenarioName::Twins => include_str!("../scenarios/twins.toml"),
+        })
     }
 }
 
@@ -99,8 +104,8 @@ pub(crate) struct Rehearsal {
 }
 
 impl Rehearsal {
-    pub(crate) fn begin(source: Arc<dyn Clock>, speed: u32, mode: RehearsalMode) -> Result<Self, ApiError> {
-        let scenario = Scenario::quiet_night().map_err(|_| ApiError::internal())?;
+    pub(crate) fn begin(source: Arc<dyn Clock>, name: ScenarioName, speed: u32, mode: RehearsalMode) -> Result<Self, ApiError> {
+        let scenario = Scenario::named(name).map_err(|_| ApiError::internal())?;
         let clock = FastClock::new(source, speed);
         let folder = tempfile::tempdir().map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-full"))?;
         let mut passphrase = [0_u8; 16];

@@ -19,7 +19,7 @@ use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
 use secundine_store::{PlatformKeys, Store, low_space, version};
 
-use crate::api::{ApiError, At, Door, ErrorCode, RehearsalMode, Request, Response, Signer, StatusView};
+use crate::api::{ApiError, At, Door, ErrorCode, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView};
 use crate::clock::{Clock, earlier};
 use crate::hide;
 use crate::keys::Keys;
@@ -133,7 +133,7 @@ impl Session {
             Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
             Request::WriteRecord { birth } => self.write_record(birth, &now),
             Request::Verify => Ok(Response::Verify(self.open()?.verify()?)),
-            Request::Rehearse { speed, mode } => self.rehearse(speed, mode, &now),
+            Request::Rehearse { scenario, speed, mode } => self.rehearse(scenario, speed, mode, &now),
             Request::EndRehearsal => {
                 let rehearsal = self.rehearsal.take();
                 rehearsal.ok_or_else(|| ApiError::new(ErrorCode::Rehearsal, "error-no-rehearsal"))?;
@@ -200,12 +200,12 @@ impl Session {
         }
     }
 
-    fn rehearse(&mut self, speed: u32, mode: RehearsalMode, now: &Stamp) -> Result<Response, ApiError> {
+    fn rehearse(&mut self, scenario: ScenarioName, speed: u32, mode: RehearsalMode, now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
         if !(1..=600).contains(&speed) {
             return Err(ApiError::new(ErrorCode::Impossible, "error-rehearsal-speed"));
         }
-        let mut rehearsal = Rehearsal::begin(Arc::clone(&self.clock), speed, mode)?;
+        let mut rehearsal = Rehearsal::begin(Arc::clone(&self.clock), scenario, speed, mode)?;
         rehearsal.play()?;
         self.rehearsal = Some(rehearsal);
         Ok(Response::Rehearse(self.status(now)))

@@ -235,7 +235,7 @@ fn wrong_tries_at_a_backup_of_the_open_practice_have_to_wait() {
 fn a_backup_is_made_of_the_open_practice_alone_and_restored_past_no_door() {
     let mut at = Device::with_practice();
     let backup = fs::read(at.make().path).unwrap();
-    at.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    at.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     at.hand_over(&backup);
     assert_eq!(code(at.call(Request::MakeBackup)), ErrorCode::Rehearsal);
     assert_eq!(code(at.restore(PASSPHRASE)), ErrorCode::Rehearsal);

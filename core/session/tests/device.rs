@@ -218,7 +218,7 @@ fn a_key_is_taken_out_by_the_passphrase_and_can_be_made_again() {
 #[test]
 fn keys_are_seen_and_changed_in_the_open_practice_alone_and_wrong_tries_wait() {
     let mut phone = Phone::with_key();
-    phone.session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    phone.session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     assert_eq!(code(phone.session.call(Request::Keys)), ErrorCode::Rehearsal);
     assert_eq!(code(phone.by_device()), ErrorCode::Rehearsal);
     assert_eq!(code(phone.add(PASSPHRASE)), ErrorCode::Rehearsal);

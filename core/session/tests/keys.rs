@@ -154,7 +154,7 @@ fn a_passphrase_that_cannot_be_is_refused_with_words_and_counts_as_no_try() {
 #[test]
 fn keys_are_changed_in_the_open_practice_alone() {
     let mut at = Practised::new();
-    at.session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    at.session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     assert_eq!((code(at.change(PASSPHRASE, NEW)), code(at.renew(PASSPHRASE))), (ErrorCode::Rehearsal, ErrorCode::Rehearsal));
     at.session.call(Request::EndRehearsal).unwrap();
     at.lock();
@@ -249,7 +249,7 @@ fn what_is_marked_while_locked_never_waits() {
 fn a_rehearsal_begins_while_it_waits() {
     let mut at = Practised::new();
     at.three_wrong();
-    at.session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    at.session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     assert!(matches!(at.session.call(Request::BabyBornNow { ago_ms: 0 }), Ok(Response::BabyBornNow { .. })));
 }
 
@@ -262,7 +262,7 @@ fn a_wipe_needs_the_name_and_the_passphrase() {
     assert!(!at.attempts().exists(), "a wrong name is no try");
     assert_eq!(code(at.wipe("seven quiet heron", "Heron House")), ErrorCode::WrongPassphrase);
     assert_eq!(at.status().door, Door::Open);
-    at.session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    at.session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     assert_eq!(code(at.wipe(PASSPHRASE, "Heron House")), ErrorCode::Rehearsal);
     at.session.call(Request::EndRehearsal).unwrap();
     at.lock();

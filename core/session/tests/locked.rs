@@ -396,7 +396,7 @@ fn nothing_is_marked_where_there_is_no_lock() {
     assert_eq!(desk.call(mark()).unwrap_err().code, ErrorCode::Impossible);
     assert!(desk.status().locked.is_none());
     desk.call(Request::Lock).unwrap();
-    desk.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    desk.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     assert_eq!(desk.call(mark()).unwrap_err().code, ErrorCode::Rehearsal);
     desk.call(Request::EndRehearsal).unwrap();
     assert!(desk.inbox().is_empty());

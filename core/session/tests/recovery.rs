@@ -152,7 +152,7 @@ fn a_slip_is_told_and_counts_as_no_try() {
         assert_eq!((error.code, error.message), (ErrorCode::Impossible, Message::new("error-recovery-slip")), "{slip}");
     }
     assert!(!desk.attempts());
-    desk.session.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    desk.session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     assert_eq!(desk.check(&identity).unwrap_err().code, ErrorCode::Rehearsal);
 }
 

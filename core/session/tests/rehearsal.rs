@@ -5,11 +5,13 @@
 use std::fmt::Write as _;
 use std::sync::Arc;
 
+use secundine_domain::assess::Finding;
 use secundine_domain::entry::BirthId;
 use secundine_domain::time::{Boot, Stamp};
 use secundine_record::words::Words;
-use secundine_session::api::{BirthView, Door, ErrorCode, RehearsalMode, Request, Response, StatusView};
+use secundine_session::api::{BirthView, Door, ErrorCode, RehearsalMode, Request, Response, ScenarioName, StatusView};
 use secundine_session::clock::HandClock;
+use secundine_session::rehearsal::Scenario;
 use secundine_session::{Paths, Session};
 use tempfile::TempDir;
 
@@ -23,13 +25,17 @@ struct Drill {
 
 impl Drill {
     fn begin(mode: RehearsalMode) -> Self {
+        Self::play(ScenarioName::default(), mode)
+    }
+
+    fn play(scenario: ScenarioName, mode: RehearsalMode) -> Self {
         let folder = tempfile::tempdir().unwrap();
         // 2026-11-25 02:40:00 at UTC+1.
         let boot = Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 });
         let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot });
         let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
         let mut session = Session::new(paths, Arc::new(clock.clone()));
-        session.call(Request::Rehearse { speed: SPEED, mode }).unwrap();
+        session.call(Request::Rehearse { scenario, speed: SPEED, mode }).unwrap();
         Self { session, clock, folder }
     }
 
@@ -93,6 +99,56 @@ fn it_plays_as_written() {
     assert!(drill.status().rehearsal.unwrap().ended);
 }
 
+/// What a midwife would have written in a log: each minute in which something is recorded, or in which the protocol's word
+/// on it changes.
+fn log(scenario: ScenarioName) -> String {
+    let words = Words::english();
+    let mut drill = Drill::play(scenario, RehearsalMode::Watch);
+    let (mut text, mut told, mut seen) = (String::new(), Vec::new(), 0);
+    while !drill.status().rehearsal.unwrap().ended {
+        drill.pass(60);
+        let view = drill.birth();
+        let since = view.third_stage.as_ref().map_or("", |stage| stage.text.as_str()).to_owned();
+        let lines = view.timeline.iter().skip(seen).map(|line| format!("{}  {}", line.clock, words.say(&line.message)));
+        let graver = |finding: &&Finding| finding.level.is_some() && !told.contains(&key(finding));
+        let passed = view.findings.iter().filter(graver);
+        let passed: Vec<String> = passed
+            .map(|finding| {
+                let threshold = finding.threshold.as_ref().unwrap();
+                let status = words.say(&threshold.status.name());
+                format!(
+                    "          {:?}: {} [{}; {status}]",
+                    finding.level.unwrap(),
+                    words.say(&finding.message),
+                    threshold.source
+                )
+            })
+            .collect();
+        let body: Vec<String> = lines.chain(passed).collect();
+        if !body.is_empty() {
+            writeln!(text, "{}  third stage {since}", view.clock).unwrap();
+            body.iter().for_each(|line| writeln!(text, "  {line}").unwrap());
+        }
+        told = view.findings.iter().map(key).collect();
+        seen = view.timeline.len();
+    }
+    text
+}
+
+/// What a finding is about and how grave it is, whatever its value.
+fn key(finding: &Finding) -> String {
+    let source = finding.threshold.as_ref().map(|threshold| &threshold.source);
+    let limit = finding.message.args.get("limit");
+    format!("{:?} {:?} {source:?} {limit:?}", finding.about, finding.level)
+}
+
+#[test]
+fn the_findings_of_each_night_read_like_a_log() {
+    for scenario in ScenarioName::ALL {
+        insta::assert_snapshot!(format!("log of {scenario:?}"), log(scenario));
+    }
+}
+
 #[test]
 fn its_record_is_marked_and_holds_the_durations() {
     let mut drill = Drill::begin(RehearsalMode::Watch);
@@ -131,10 +187,12 @@ fn it_leaves_nothing_behind_and_touches_no_practice() {
 
 #[test]
 fn every_cue_stands_in_the_catalogue() {
-    let scenario = secundine_session::rehearsal::Scenario::quiet_night().unwrap();
     let words = Words::english();
-    assert!(words.has(&scenario.name));
-    for cue in scenario.steps.iter().filter_map(|step| step.cue.as_ref()) {
-        assert!(words.has(&format!("{}-{cue}", scenario.name)), "{cue}");
+    for name in ScenarioName::ALL {
+        let scenario = Scenario::named(name).unwrap();
+        assert!(words.has(&scenario.name));
+        for cue in scenario.steps.iter().filter_map(|step| step.cue.as_ref()) {
+            assert!(words.has(&format!("{}-{cue}", scenario.name)), "{cue}");
+        }
     }
 }

@@ -150,7 +150,7 @@ fn where_no_third_stage_runs_it_locks() {
 #[test]
 fn a_rehearsal_goes_on_and_where_nothing_is_open_nothing_changes() {
     let mut desk = Desk::new();
-    desk.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    desk.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     let status = desk.rest();
     assert!(status.rehearsal.is_some() && status.door == Door::Open && !status.names_hidden);
     let folder = tempfile::tempdir().unwrap();

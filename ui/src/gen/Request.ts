@@ -6,6 +6,7 @@ import type { Fact } from "./Fact";
 import type { LockedMark } from "./LockedMark";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
+import type { ScenarioName } from "./ScenarioName";
 import type { Signer } from "./Signer";
 import type { Slot } from "./Slot";
 
@@ -181,6 +182,10 @@ signer: Signer | null, } | { "request": "write_record",
  * For which birth.
  */
 birth: BirthId, } | { "request": "verify" } | { "request": "rehearse", 
+/**
+ * Which birth is played.
+ */
+scenario: ScenarioName, 
 /**
  * How fast its clock runs: 1 is real time.
  */

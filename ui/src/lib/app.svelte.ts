@@ -2,6 +2,7 @@ import type { BirthId } from '../gen/BirthId';
 import type { DrainedView } from '../gen/DrainedView';
 import type { Practice } from '../gen/Practice';
 import type { RecoveryView } from '../gen/RecoveryView';
+import type { ScenarioName } from '../gen/ScenarioName';
 import type { RehearsalMode } from '../gen/RehearsalMode';
 import type { Request } from '../gen/Request';
 import type { RestoredView } from '../gen/RestoredView';
@@ -154,9 +155,9 @@ class App {
     this.place = 'list';
   }
 
-  async rehearse(speed: number, mode: RehearsalMode): Promise<void> {
+  async rehearse(scenario: ScenarioName, speed: number, mode: RehearsalMode): Promise<void> {
     this.leave();
-    this.#take(await ask('rehearse', { speed, mode }));
+    this.#take(await ask('rehearse', { scenario, speed, mode }));
     const scripted = this.status?.rehearsal?.birth;
     if (scripted) this.open(scripted);
   }

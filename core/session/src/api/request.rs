@@ -199,6 +199,9 @@ pub enum Request {
     Verify,
     /// Begins a rehearsal in a practice of its own, apart from every real record.
     Rehearse {
+        /// Which birth is played.
+        #[serde(default)]
+        scenario: ScenarioName,
         /// How fast its clock runs: 1 is real time.
         speed: u32,
         /// Whether the script acts by itself, or only tells what happens while the person records.
@@ -215,6 +218,26 @@ pub struct Signer {
     pub name: String,
     /// Role.
     pub role: String,
+}
+
+/// The births that come with the program, all invented.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum ScenarioName {
+    /// A calm birth by night, with one slip that is put right.
+    #[default]
+    QuietNight,
+    /// The placenta keeps the midwife waiting, far from the hospital.
+    SlowPlacenta,
+    /// Bleeding after the placenta, and a transfer.
+    BriskBleeding,
+    /// Two babies, two placentas.
+    Twins,
+}
+
+impl ScenarioName {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::QuietNight, Self::SlowPlacenta, Self::BriskBleeding, Self::Twins];
 }
 
 /// How a rehearsal is played.

@@ -93,7 +93,7 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::BabyBornNow { ago_ms: 0 },
         Request::RegisterBirth { label: "B".to_owned() },
         Request::Verify,
-        Request::Rehearse { speed: 1, mode: RehearsalMode::Drill },
+        Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill },
         Request::EndRehearsal,
     ];
     for (birth, entry) in births.into_iter().zip(entries) {
