@@ -1,4 +1,4 @@
-//! Reading a chart of 300 entries, and opening a practice of 1,000 births.
+//! Reading a chart of 300 entries, watching one of 500, and opening a practice of 1,000 births.
 
 #![allow(
     clippy::unwrap_used,
@@ -50,6 +50,18 @@ fn chart() {
     });
     report("a chart of 300 entries: fold, assess, due", took, Duration::from_millis(1));
     println!("    of which fold {:.3} ms", alone.as_secs_f64() * 1e3);
+
+    let entries = self::entries(birth, 500);
+    let now = stamp(entries.len() as u64 + 1);
+    let long = fold(birth, &entries);
+    let watched = median(400, || {
+        black_box((assess(&long, protocol, &now), due(&long, protocol, &now)));
+    });
+    let clone = median(400, || {
+        black_box(long.clone());
+    });
+    report("a chart of 500 entries: assess, due", watched, Duration::from_millis(1));
+    println!("    beside copying that chart once: {:.2}", watched.as_secs_f64() / clone.as_secs_f64());
 }
 
 fn practice() {

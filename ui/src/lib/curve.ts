@@ -10,9 +10,8 @@ export function reach({ points, now_ms, marks }: BloodCurve): { fromMs: number; 
   const total = points.at(-1)?.total ?? 0;
   const next = marks.find(({ volume }) => volume > total)?.volume ?? total;
   const volume = Math.max(next, total, 1) * HEADROOM;
-  // Two rules with one volume are one line, the graver.
-  const lines = marks.filter(
-    (mark, place) => mark.volume <= volume && !marks.some((other, at) => other.volume === mark.volume && (other.level === 'limit' ? at !== place && mark.level !== 'limit' : at < place)),
-  );
+  // Of rules with one volume the gravest is drawn.
+  const gravest = (mark: BloodMark): BloodMark['level'] => (marks.some((other) => other.volume === mark.volume && other.level === 'limit') ? 'limit' : mark.level);
+  const lines = marks.filter((mark, place) => mark.volume <= volume && marks.findIndex((other) => other.volume === mark.volume && other.level === gravest(mark)) === place);
   return { fromMs: Math.min(0, ...times), toMs: Math.max(LEAST_MS, now_ms, ...times), volume, marks: lines };
 }
