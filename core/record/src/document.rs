@@ -43,7 +43,7 @@ pub fn pdf(chart: &Chart, origin: &Origin) -> Result<Pdf, PageError> {
     page::write(&document(chart, origin), &page_words)
 }
 
-/// The record as a document: who, what was held against the protocol, times and blood, examination, timeline, signatures.
+/// The record as a document: who, what was held against the protocol, times and blood, babies, examination, timeline, signatures.
 #[must_use]
 pub fn document(chart: &Chart, origin: &Origin) -> Document {
     let words = Words::english();
@@ -52,6 +52,7 @@ pub fn document(chart: &Chart, origin: &Origin) -> Document {
     let mut blocks = sections::birth(&source);
     blocks.extend(sections::times(&source));
     blocks.extend(sections::findings(&source));
+    blocks.extend(sections::babies(&source));
     blocks.extend(sections::examinations(&source));
     blocks.extend(sections::timeline(&source));
     blocks.extend(sections::signatures(&source));
