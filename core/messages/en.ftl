@@ -233,7 +233,7 @@ value-per-minute = { $value } a minute
 value-mmhg = { $value } mmHg
 value-celsius = { $value } °C
 value-percent = { $value } %
-value-points = { $value }
+value-scored = scored { $value }
 
 finding-no-protocol = No protocol is chosen, so no limits are watched.
 finding-no-care = Third stage { $value }: physiological or active care is not recorded, so no limit applies.
@@ -1006,11 +1006,11 @@ ui-baby-n = Baby { $n }
 ui-newborn = Measures of the baby
 ui-newborn-weight = Weight
 ui-newborn-length = Length
-ui-newborn-head = Head circumference
+ui-newborn-head = Head
 ui-newborn-heart-rate = Heart rate
 ui-newborn-record = { $of ->
-    [1] The baby, as last measured and seen
-   *[other] Baby { $n }, as last measured and seen
+    [1] The baby
+   *[other] Baby { $n }
 }
 ui-newborn-size = Size at birth, by what is on record
 ui-newborn-sex = Sex, as seen

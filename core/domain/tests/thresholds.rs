@@ -148,9 +148,17 @@ fn every_number_says_where_it_comes_from() {
     for protocol in Protocol::published() {
         let settings = [&protocol.late_entry, &protocol.grams_per_ml].map(|setting| (setting.source.as_str(), setting.status));
         let phases = protocol.mother.iter().map(|phase| (phase.source.as_str(), phase.status));
+        let apgar = protocol.apgar.iter().map(|apgar| (apgar.source.as_str(), apgar.status));
+        let again = protocol.apgar.iter().filter_map(|apgar| apgar.again.as_ref());
+        let again = again.map(|again| (again.source.as_str(), again.status));
         let steps = protocol.watch.iter().flat_map(|thresholds| &thresholds.step);
-        let sources: Vec<_> =
-            settings.into_iter().chain(phases).chain(steps.map(|step| (step.source.as_str(), step.status))).collect();
+        let sources: Vec<_> = settings
+            .into_iter()
+            .chain(phases)
+            .chain(apgar)
+            .chain(again)
+            .chain(steps.map(|step| (step.source.as_str(), step.status)))
+            .collect();
         assert!(sources.len() > 15, "{}", protocol.id);
         for (source, status) in sources {
             // "none found" is honest for a choice of our own and for nothing else.

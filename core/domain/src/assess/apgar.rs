@@ -95,8 +95,9 @@ pub(super) fn findings(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<F
 
 fn low_score(chart: &Chart, protocol: &Protocol, baby: BabyNo, again: &ApgarAgain, score: &Noted<Apgar>) -> Finding {
     let name = chart.numbered(Message::new("watch-apgar").with("minute", again.after), baby);
-    let points = |points: u32| Message::new("value-points").with("value", points);
-    let message = limit_words("finding-near", name, points(score.what.total()), Compare::Under, points(again.under));
+    let scored = Message::new("value-scored").with("value", score.what.total());
+    let limit = Message::new("value-text").with("value", again.under);
+    let message = limit_words("finding-near", name, scored, Compare::Under, limit);
     Finding {
         level: Some(Level::Caution),
         threshold: Some(Threshold {
