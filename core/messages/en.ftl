@@ -259,8 +259,9 @@ finding-unusual = { $item }: { $answer }
 
 ## Size at birth
 
-growth-centile = { $measure }: centile { $centile } of { $sex } born at { $weeks }+{ $days } weeks
-growth-centile-term = { $measure }: centile { $centile } of { $sex } born at term
+growth-among = Among { $sex } born at { $weeks }+{ $days } weeks
+growth-among-term = Among { $sex } born at term
+growth-centile = { $measure }: centile { $centile }
 growth-girls = girls
 growth-boys = boys
 growth-no-gestation = No centile: gestation is not recorded
@@ -640,12 +641,11 @@ record-examination = { $of ->
 record-no-examination = Nothing recorded.
 record-blood = Blood
 record-blood-parts = measured { $measured }, by eye { $seen }
-record-baby = { $of ->
-    [1] Baby
-   *[other] Baby { $baby }
+record-baby-size = { $of ->
+    [1] Size of the baby at birth
+   *[other] Size of baby { $baby } at birth
 }
-record-baby-seen = Last measured and seen
-record-size = Size at birth
+record-no-centile = Held against no standard
 record-timeline = Timeline, { $date }
 record-what = What
 record-by = By

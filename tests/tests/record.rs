@@ -47,10 +47,15 @@ fn its_text_comes_out_in_reading_order() {
         "Blood",
         "295 mL",
         "Held against the protocol",
+        "Temperature of the baby 36.9 °C",
+        "Size of the baby at birth",
+        "Among girls born at 40+1 weeks",
+        "3540 g: centile 75",
+        "read at second hand",
         "Examination",
         "Do the lobes meet?",
         "they meet",
-        "Page 1 of 2",
+        "Page 1 of 3",
         "Rosa Amberly · 1993-08-14 · Birch Row 4",
         "REHEARSAL",
         "Timeline, 2026-11-25",
@@ -65,7 +70,7 @@ fn its_text_comes_out_in_reading_order() {
         "Misread the scale: 310 g",
         "Blood on pad: 215 g",
         "Signatures",
-        "Page 2 of 2",
+        "Page 3 of 3",
     ] {
         let (_, after) = rest.split_once(next).unwrap_or_else(|| panic!("{next:?} is not next in:\n{rest}"));
         rest = after;

@@ -34,6 +34,8 @@ pub enum Size {
 /// Centiles of a baby by one standard in words, or why there are none.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct Growth {
+    /// The babies that it is held against; none where there is no centile.
+    pub among: Option<Message>,
     /// Each centile, or each thing that is missing.
     pub lines: Vec<Message>,
     /// Whose standard, and how well it was checked; none where there is no centile.
@@ -99,19 +101,26 @@ pub fn growth(chart: &Chart, no: BabyNo) -> Vec<Growth> {
 
 /// Each size among babies of its gestation.
 fn by_gestation(measured: &NewbornMeasures, girl: bool, gestation: u32) -> Growth {
-    let line = |(size, value)| {
-        let message = weeks(Message::new("growth-centile"), gestation);
-        Some(line(message, size, value, girl, intergrowth(size, girl, gestation, value)?))
-    };
-    let source = "INTERGROWTH-21st newborn size, Villar 2014, Lancet 384:857; parameters as in a package of others";
-    Growth { lines: sizes(measured).filter_map(line).collect(), standard: Some(standard(source)) }
+    let centiles =
+        sizes(measured).filter_map(|(size, value)| Some(line(size, value, intergrowth(size, girl, gestation, value)?)));
+    Growth {
+        among: Some(among(weeks(Message::new("growth-among"), gestation), girl)),
+        lines: centiles.collect(),
+        standard: Some(standard("INTERGROWTH-21st newborn size, Villar 2014, Lancet 384:857")),
+    }
 }
 
 /// The weight among babies born at term.
 fn at_term(grams: u32, girl: bool) -> Option<Growth> {
-    let line = line(Message::new("growth-centile-term"), Size::Weight, grams, girl, who_weight(girl, grams)?);
-    let source = "WHO Child Growth Standards 2006, weight at birth; parameters as in a package of others";
-    Some(Growth { lines: vec![line], standard: Some(standard(source)) })
+    Some(Growth {
+        among: Some(among(Message::new("growth-among-term"), girl)),
+        lines: vec![line(Size::Weight, grams, who_weight(girl, grams)?)],
+        standard: Some(standard("WHO Child Growth Standards 2006, weight at birth")),
+    })
+}
+
+fn among(message: Message, girl: bool) -> Message {
+    message.with("sex", Message::new(if girl { "growth-girls" } else { "growth-boys" }))
 }
 
 fn standard(source: &str) -> Threshold {
@@ -132,22 +141,21 @@ fn girl(sex: Option<Sex>) -> Result<bool, Message> {
 }
 
 fn refused(lines: Vec<Message>) -> Growth {
-    Growth { lines, standard: None }
+    Growth { among: None, lines, standard: None }
 }
 
 fn weeks(message: Message, days: u32) -> Message {
     message.with("weeks", days / DAYS_IN_WEEK).with("days", days % DAYS_IN_WEEK)
 }
 
-fn line(message: Message, size: Size, value: u32, girl: bool, centile: f64) -> Message {
+fn line(size: Size, value: u32, centile: f64) -> Message {
     let tenths = f64::from(value) / 10.0;
     let measure = match size {
         Size::Weight => Message::new("part-weight").with("value", value),
         Size::Length => Message::new("part-length").with("value", tenths),
         Size::Head => Message::new("part-head").with("value", tenths),
     };
-    let sex = Message::new(if girl { "growth-girls" } else { "growth-boys" });
-    message.with("measure", measure).with("sex", sex).with("centile", words(centile))
+    Message::new("growth-centile").with("measure", measure).with("centile", words(centile))
 }
 
 /// A whole centile, rounded away from the middle: what lies past a centile never reads as short of it.

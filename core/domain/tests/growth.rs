@@ -127,12 +127,18 @@ fn each_reason_for_no_centile_is_told() {
     assert_eq!(reasons(None, measures(3_300, None)), ["growth-no-sex", "growth-no-gestation"]);
     assert_eq!(reasons(Some(280), measures(3_300, Some(Sex::Unclear))), ["growth-sex-unclear"]);
     // The ends of the tables: 33+0 and 42+6 weeks. Without gestation, WHO is of babies born at term, from 37+0 weeks on.
-    assert_eq!(reasons(Some(230), measures(1_900, girl)), ["growth-outside"]);
-    assert_eq!(reasons(Some(231), measures(1_900, girl)), ["growth-centile"]);
-    assert_eq!(reasons(Some(258), measures(2_800, girl)), ["growth-centile"]);
-    assert_eq!(reasons(Some(259), measures(2_800, girl)), ["growth-centile", "growth-centile-term"]);
-    assert_eq!(reasons(Some(300), measures(3_600, girl)), ["growth-centile", "growth-centile-term"]);
-    assert_eq!(reasons(Some(301), measures(3_600, girl)), ["growth-outside", "growth-centile-term"]);
+    let among = |gestation| {
+        let mut phone = born_at(Some(gestation));
+        phone.mark(Fact::NewbornMeasured(measures(2_500, girl)));
+        let all = growth(&phone.chart(), 1).into_iter();
+        all.map(|one| one.among.map_or(one.lines[0].id.clone(), |among| among.id)).collect::<Vec<_>>()
+    };
+    assert_eq!(among(230), ["growth-outside"]);
+    assert_eq!(among(231), ["growth-among"]);
+    assert_eq!(among(258), ["growth-among"]);
+    assert_eq!(among(259), ["growth-among", "growth-among-term"]);
+    assert_eq!(among(300), ["growth-among", "growth-among-term"]);
+    assert_eq!(among(301), ["growth-outside", "growth-among-term"]);
     let nothing = NewbornMeasures { sex: girl, ..NewbornMeasures::nothing(1) };
     assert_eq!(reasons(Some(280), nothing), [""; 0], "nothing was measured");
 }

@@ -4,7 +4,7 @@ use secundine_domain::assess::{About, Finding, FindingState, Threshold, blood as
 use secundine_domain::chart::Mark;
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{BabyNo, Client, Fact};
-use secundine_domain::growth::growth;
+use secundine_domain::growth::{Growth, growth};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::Level;
 use secundine_domain::time::{Certainty, Elapsed, Occurred};
@@ -185,22 +185,24 @@ fn notice(source: &Source, finding: &Finding) -> Option<Block> {
     Some(Block::Notice(Notice { shape, word: words.plain(word), text }))
 }
 
-/// What was last measured and seen of each baby, and the centiles of its size at birth.
+/// The centiles of each baby's size at birth, or why there are none. What was measured stands in the timeline too.
 pub(crate) fn babies(source: &Source) -> Vec<Block> {
     source.chart.babies.keys().flat_map(|no| baby(source, *no)).collect()
 }
 
 fn baby(source: &Source, no: BabyNo) -> Vec<Block> {
     let Source { chart, words, .. } = source;
-    let Some(seen) = chart.seen_of_baby(no) else { return Vec::new() };
-    let mut pairs = vec![(words.plain("record-baby-seen"), vec![Span::plain(words.say(&seen))])];
-    pairs.extend(growth(chart, no).into_iter().map(|growth| {
+    let pair = |growth: Growth| {
         let lines: Vec<String> = growth.lines.iter().map(|line| words.say(line)).collect();
-        let mut value = vec![Span::plain(lines.join("\n"))];
+        let mut value = vec![Span::plain(lines.join("; "))];
         value.extend(growth.standard.map(|standard| sourced(source, "", &standard)));
-        (words.plain("record-size"), value)
-    }));
-    vec![Block::Heading(words.say(&chart.numbered(Message::new("record-baby"), no))), Block::Facts(pairs)]
+        (growth.among.map_or(words.plain("record-no-centile"), |among| words.say(&among)), value)
+    };
+    let pairs: Vec<Pair> = growth(chart, no).into_iter().map(pair).collect();
+    if pairs.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Heading(words.say(&chart.numbered(Message::new("record-baby-size"), no))), Block::Facts(pairs)]
 }
 
 /// Whose threshold or standard it is, small, on a line of its own.

@@ -7,6 +7,10 @@ import type { Threshold } from "./Threshold";
  */
 export type Growth = { 
 /**
+ * The babies that it is held against; none where there is no centile.
+ */
+among: Message | null, 
+/**
  * Each centile, or each thing that is missing.
  */
 lines: Array<Message>, 
