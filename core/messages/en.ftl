@@ -99,6 +99,7 @@ part-weight = { $value } g
 part-length = length { $value } cm
 part-head = head { $value } cm
 part-heart-rate = heart rate { $value }
+part-seen = { $parts }
 part-body-weight = weight at booking { $value } kg
 part-height = height { $value } cm
 part-no-conditions = no high blood pressure or asthma known
@@ -221,6 +222,22 @@ watch-tranexamic-window = Time since birth, for tranexamic acid
 watch-anti-d-window = Time since birth, for anti-D
 watch-time-to-urine = No urine recorded since birth
 watch-first-feed = No feed recorded since birth
+watch-newborn-temperature = { $of ->
+    [1] Temperature of the baby
+   *[other] Temperature of baby { $baby }
+}
+watch-newborn-heart-rate = { $of ->
+    [1] Heart rate of the baby
+   *[other] Heart rate of baby { $baby }
+}
+watch-newborn-respirations = { $of ->
+    [1] Breathing of the baby
+   *[other] Breathing of baby { $baby }
+}
+watch-apgar = { $of ->
+    [1] Apgar at { $minute } min
+   *[other] Apgar of baby { $baby } at { $minute } min
+}
 value-text = { $value }
 value-at-least = at least { $value }
 value-minutes = { $value } min
@@ -234,11 +251,16 @@ value-per-minute = { $value } a minute
 value-mmhg = { $value } mmHg
 value-celsius = { $value } °C
 value-percent = { $value } %
+value-scored = scored { $value }
 
 finding-no-protocol = No protocol is chosen, so no limits are watched.
 finding-no-care = Third stage { $value }: physiological or active care is not recorded, so no limit applies.
 finding-placenta-first = Third stage: the placenta stands before the birth, so its length cannot be told.
 finding-not-recorded = { $what }: not recorded
+finding-apgar-not-recorded = { $of ->
+    [1] Apgar at { $minutes } min: not recorded
+   *[other] Apgar of baby { $baby } at { $minutes } min: not recorded
+}
 finding-no-waiting = Third stage { $value }, and concern or blood loss past a limit is on record: no time limit speaks for waiting
 finding-at-least = { $what } { $value }: whether a mark of the protocol is passed cannot be told
 finding-within = { $what } { $value }: no mark of the protocol passed
@@ -252,6 +274,19 @@ finding-completeness-not-recorded = Whether all is here: { $count ->
 }
 finding-doubt = Placenta or membranes may not be whole: { $item }
 finding-unusual = { $item }: { $answer }
+
+## Size at birth
+
+growth-among = Among { $sex } born at { $weeks }+{ $days } weeks
+growth-among-term = Among { $sex } born at term
+growth-centile = { $measure }: centile { $centile }
+growth-girls = girls
+growth-boys = boys
+growth-no-gestation = No centile: gestation is not recorded
+growth-no-sex = No centile: the sex is not recorded
+growth-sex-unclear = No centile: the sex is not clear
+growth-outside = No centile by gestation: { $weeks }+{ $days } weeks lie outside the standard, 33+0 to 42+6
+growth-later = No centile: measured more than a day after the birth, and the standard is of size at birth
 
 status-seen = read in the source
 status-second-hand = read at second hand
@@ -625,6 +660,11 @@ record-examination = { $of ->
 record-no-examination = Nothing recorded.
 record-blood = Blood
 record-blood-parts = measured { $measured }, by eye { $seen }
+record-baby-size = { $of ->
+    [1] Size of the baby at birth
+   *[other] Size of baby { $baby } at birth
+}
+record-no-centile = Held against no standard
 record-timeline = Timeline, { $date }
 record-what = What
 record-by = By
@@ -1028,26 +1068,34 @@ ui-apgar-colour-2 = Pink all over
 ui-apgar-heart = Heart rate
 ui-apgar-heart-0 = None
 ui-apgar-heart-1 = Below 100 a minute
-ui-apgar-heart-2 = 100 a minute or more
+ui-apgar-heart-2 = Over 100 a minute
 ui-apgar-reflex = Reflex
-ui-apgar-reflex-0 = No response
-ui-apgar-reflex-1 = Grimace
-ui-apgar-reflex-2 = Cry, cough or sneeze
+ui-apgar-reflex-0 = None
+ui-apgar-reflex-1 = Grimace or weak cry
+ui-apgar-reflex-2 = Cry, or pulls away
 ui-apgar-tone = Tone
 ui-apgar-tone-0 = Limp
-ui-apgar-tone-1 = Some bending of arms and legs
-ui-apgar-tone-2 = Moves well
+ui-apgar-tone-1 = Arms and legs somewhat bent
+ui-apgar-tone-2 = Active
 ui-apgar-breathing = Breathing
 ui-apgar-breathing-0 = None
-ui-apgar-breathing-1 = Slow or irregular
-ui-apgar-breathing-2 = Good, strong cry
+ui-apgar-breathing-1 = Slow, irregular, weak cry
+ui-apgar-breathing-2 = Good cry
 ui-which-baby = Which baby?
 ui-baby-n = Baby { $n }
 
 ui-newborn = Measures of the baby
 ui-newborn-weight = Weight
 ui-newborn-length = Length
-ui-newborn-head = Head circumference
+ui-newborn-head = Head
+ui-newborn-heart-rate = Heart rate
+ui-newborn-record = { $of ->
+    [1] The baby
+   *[other] Baby { $n }
+}
+ui-newborn-size = Size at birth, by what is on record
+ui-newborn-sex = Sex, as seen
+ui-newborn-breathing = How it breathes
 
 ui-note = Note
 ui-note-text = In your own words
@@ -1165,6 +1213,8 @@ ui-protocols-lead = Numbers marked as unverified were not read in their source. 
 ui-protocol-checked = Last held against the sources: { $date }
 ui-protocol-mother = Looks at the mother
 ui-protocol-every = Every { $every } min until { $until } min after the birth
+ui-protocol-apgar = At { $minutes } min after the birth
+ui-protocol-apgar-again = Under { $under } at { $after } min: every { $every } min until { $until } min
 ui-protocol-grams = Weighed blood
 ui-protocol-grams-value = { $value } g counts as 1 mL
 ui-protocol-late = Late entries
@@ -1176,6 +1226,9 @@ ui-watch-tranexamic-window = Tranexamic acid, from the birth
 ui-watch-anti-d-window = Anti-D, from the birth
 ui-watch-time-to-urine = Urine, from the birth
 ui-watch-first-feed = First feed, from the birth
+ui-watch-newborn-temperature = Baby's temperature
+ui-watch-newborn-heart-rate = Baby's heart rate
+ui-watch-newborn-respirations = Baby's breathing
 ui-watch-shock-index = Pulse divided by systolic pressure
 
 ## Rehearsal

@@ -18,7 +18,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
 ];
 
 /// What the pure crate may use from outside: values, words and their written forms. No clock, chance, file, network or task.
-const PURE: &[&str] = &["chrono", "serde", "serde_json", "thiserror", "toml", "ts-rs"];
+const PURE: &[&str] = &["chrono", "serde", "serde_json", "statrs", "thiserror", "toml", "ts-rs"];
 
 fn metadata() -> Metadata {
     let manifest = concat!(env!("CARGO_MANIFEST_DIR"), "/../Cargo.toml");
@@ -58,6 +58,9 @@ fn the_domain_uses_nothing_that_has_a_clock_a_file_or_chance() {
     for name in uses(domain, &[DependencyKind::Normal, DependencyKind::Build]) {
         assert!(PURE.contains(&name.as_str()), "the domain must not use {name}");
     }
+    // The distributions alone: its default features can draw from them as well.
+    let distributions = domain.dependencies.iter().find(|other| other.name == "statrs").unwrap();
+    assert!(!distributions.uses_default_features && distributions.features == ["std"], "{:?}", distributions.features);
 }
 
 #[test]

@@ -11,18 +11,21 @@ use crate::entry::EntryId;
 use crate::examination::{Completeness, Examination};
 use crate::fact::{Answer, BabyNo, Loss};
 use crate::message::Message;
-use crate::protocol::{Level, Milli, Protocol, Status, Step, Watch};
+use crate::protocol::{Compare, Level, Milli, Protocol, Status, Step, Watch};
 use crate::time::{Certainty, Elapsed, Stamp};
 
+mod apgar;
 mod curve;
 mod share;
 mod signs;
 mod third_stage;
 mod windows;
 
+pub use apgar::{ALWAYS_OFFERED, apgar_minutes};
+pub(crate) use apgar::{Awaited, awaited as awaited_apgars};
 pub use curve::blood_curve;
 pub use share::blood_share;
-pub(crate) use signs::repeats;
+pub(crate) use signs::{Repeat, repeats};
 pub(crate) use third_stage::steps as third_stage_steps;
 pub(crate) use windows::{emptied, running as window_running};
 
@@ -55,6 +58,18 @@ pub enum About {
     Watch {
         /// Which.
         watch: Watch,
+    },
+    /// A sign of a baby.
+    Newborn {
+        /// Which baby.
+        baby: BabyNo,
+        /// Which sign.
+        watch: Watch,
+    },
+    /// The Apgar scores of a baby.
+    Apgar {
+        /// Which baby.
+        baby: BabyNo,
     },
     /// Whether all of a placenta is here.
     Completeness {
@@ -139,7 +154,28 @@ pub fn loss_volume(loss: &Loss, protocol: Option<&Protocol>) -> u32 {
     }
 }
 
-/// Everything that can be said of this chart now, in a fixed order: time, blood, signs, windows, examination.
+/// What is held against the steps of a watch, and how it is called.
+#[derive(Clone)]
+pub(crate) struct Subject {
+    pub about: About,
+    pub watch: Watch,
+    pub name: Message,
+}
+
+impl Subject {
+    /// A watch of the mother, or of no one baby.
+    fn of(watch: Watch) -> Self {
+        Self { about: About::Watch { watch }, watch, name: watch.name() }
+    }
+
+    /// A sign of one baby.
+    fn baby(chart: &Chart, baby: BabyNo, watch: Watch) -> Self {
+        Self { about: About::Newborn { baby, watch }, watch, name: chart.numbered(watch.name(), baby) }
+    }
+}
+
+/// Everything that can be said of this chart now, in a fixed order: time, blood, the mother's signs, windows, the babies'
+/// signs, examination.
 #[must_use]
 pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Finding> {
     let mut findings = Vec::new();
@@ -147,8 +183,10 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
         Some(protocol) => {
             findings.push(third_stage::finding(chart, protocol, now));
             findings.push(blood_loss(chart, protocol));
-            findings.extend(Watch::READ.iter().filter_map(|watch| signs::finding(chart, protocol, *watch, now)));
+            findings.extend(signs::mother().filter_map(|sign| signs::finding(chart, protocol, sign, now)));
             findings.extend(Watch::WINDOWS.iter().filter_map(|watch| windows::finding(chart, protocol, *watch, now)));
+            findings.extend(apgar::findings(chart, protocol, now));
+            findings.extend(signs::babies(chart).filter_map(|sign| signs::finding(chart, protocol, sign, now)));
         }
         None => {
             findings.push(plain(About::Protocol, FindingState::CannotAssess, Message::new("finding-no-protocol"), Vec::new()))
@@ -162,14 +200,13 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
 }
 
 fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {
-    let watch = Watch::BloodLoss;
-    let about = About::Watch { watch };
+    let subject = Subject::of(Watch::BloodLoss);
     if chart.losses.is_empty() {
-        return not_recorded(about, watch);
+        return not_recorded(subject);
     }
     let value = Milli::from(blood(chart, Some(protocol)).total());
     let rests_on = chart.losses.iter().map(|loss| loss.mark.entry).collect();
-    held(about, watch, watch.value_words(value), rests_on, blood_step(chart, protocol, value), protocol)
+    held(subject, Watch::BloodLoss.value_words(value), rests_on, blood_step(chart, protocol, value), protocol)
 }
 
 /// Whether the blood recorded is past a limit of the protocol.
@@ -190,59 +227,47 @@ fn gravest<'a>(steps: impl Iterator<Item = &'a Step>) -> Option<&'a Step> {
 }
 
 /// A time held against its steps.
-fn for_time(
-    about: About,
-    watch: Watch,
-    elapsed: &Elapsed,
-    steps: &[Step],
-    rests_on: Vec<EntryId>,
-    protocol: &Protocol,
-) -> Finding {
+fn for_time(subject: Subject, elapsed: &Elapsed, steps: &[Step], rests_on: Vec<EntryId>, protocol: &Protocol) -> Finding {
     let value = elapsed.words();
-    let time = Milli(elapsed.ms.saturating_mul(1_000) / watch.unit_ms());
+    let time = Milli(elapsed.ms.saturating_mul(1_000) / subject.watch.unit_ms());
     let passed = gravest(steps.iter().filter(|step| step.passed_by(time)));
     if elapsed.certainty == Certainty::AtLeast && passed.is_none() {
         // What it is at least tells that a mark is passed, never that none is.
-        let message = Message::new("finding-at-least").with("what", watch.name()).with("value", value);
-        return plain(about, FindingState::CannotAssess, message, rests_on);
+        let message = Message::new("finding-at-least").with("what", subject.name).with("value", value);
+        return plain(subject.about, FindingState::CannotAssess, message, rests_on);
     }
-    held(about, watch, value, rests_on, passed, protocol)
+    held(subject, value, rests_on, passed, protocol)
 }
 
 /// The gravest step that the value has passed, or that it has passed none.
-fn held(
-    about: About,
-    watch: Watch,
-    words: Message,
-    rests_on: Vec<EntryId>,
-    passed: Option<&Step>,
-    protocol: &Protocol,
-) -> Finding {
+fn held(subject: Subject, words: Message, rests_on: Vec<EntryId>, passed: Option<&Step>, protocol: &Protocol) -> Finding {
     let Some(step) = passed else {
-        let message = Message::new("finding-within").with("what", watch.name()).with("value", words);
-        return plain(about, FindingState::Within, message, rests_on);
+        let message = Message::new("finding-within").with("what", subject.name).with("value", words);
+        return plain(subject.about, FindingState::Within, message, rests_on);
     };
     let state = passed_state(step.level);
     let id = if state == FindingState::Passed { "finding-passed" } else { "finding-near" };
-    let message = limit_message(id, watch, words, step);
-    Finding { level: Some(step.level), threshold: Some(threshold(step, protocol)), ..plain(about, state, message, rests_on) }
+    let message = limit_message(id, &subject, words, step);
+    let threshold = Some(threshold(step, protocol));
+    Finding { level: Some(step.level), threshold, ..plain(subject.about, state, message, rests_on) }
 }
 
-fn limit_message(id: &str, watch: Watch, words: Message, step: &Step) -> Message {
-    Message::new(id)
-        .with("what", watch.name())
-        .with("value", words)
-        .with("compare", format!("{} ", step.compare.sign()))
-        .with("limit", watch.value_words(step.value))
+fn limit_message(id: &str, subject: &Subject, words: Message, step: &Step) -> Message {
+    limit_words(id, subject.name.clone(), words, step.compare, subject.watch.value_words(step.value))
+}
+
+fn limit_words(id: &str, what: Message, value: Message, compare: Compare, limit: Message) -> Message {
+    let compare = format!("{} ", compare.sign());
+    Message::new(id).with("what", what).with("value", value).with("compare", compare).with("limit", limit)
 }
 
 fn threshold(step: &Step, protocol: &Protocol) -> Threshold {
     Threshold { source: format!("{}: {}", protocol.title, step.source), status: step.status, words: Some(step.words.clone()) }
 }
 
-fn not_recorded(about: About, watch: Watch) -> Finding {
-    let message = Message::new("finding-not-recorded").with("what", watch.name());
-    plain(about, FindingState::NotRecorded, message, Vec::new())
+fn not_recorded(subject: Subject) -> Finding {
+    let message = Message::new("finding-not-recorded").with("what", subject.name);
+    plain(subject.about, FindingState::NotRecorded, message, Vec::new())
 }
 
 fn passed_state(level: Level) -> FindingState {

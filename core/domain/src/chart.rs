@@ -8,6 +8,7 @@ use crate::fact::{
     Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
     NextContact, Perineum, ResponseStep,
 };
+use crate::growth::latest;
 use crate::message::Message;
 use crate::protocol::Protocol;
 use crate::quantity::Minutes;
@@ -292,7 +293,25 @@ impl Chart {
             Fact::BabyBorn { baby } => *baby,
             _ => 0,
         };
-        let known = self.babies.keys().next_back().copied().unwrap_or(1);
-        fact.describe().with("of", known.max(about))
+        fact.describe().with("of", self.count().max(about))
+    }
+
+    /// The latest of each that was measured or seen of a baby, in words; none before anything was.
+    #[must_use]
+    pub fn seen_of_baby(&self, no: BabyNo) -> Option<Message> {
+        let latest = latest(self.babies.get(&no)?, no);
+        let said = (latest != NewbornMeasures::nothing(no)).then(|| Fact::NewbornMeasured(latest).describe())?;
+        Some(Message { id: "part-seen".to_owned(), args: said.args })
+    }
+
+    /// A message about one baby, worded in the same way.
+    #[must_use]
+    pub fn numbered(&self, message: Message, baby: BabyNo) -> Message {
+        message.with("baby", baby).with("of", self.count())
+    }
+
+    /// How many babies there are.
+    fn count(&self) -> BabyNo {
+        self.babies.keys().next_back().copied().unwrap_or(1)
     }
 }

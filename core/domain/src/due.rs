@@ -3,8 +3,9 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::assess::{repeats, third_stage_steps, window_running};
+use crate::assess::{About, Awaited, Repeat, awaited_apgars, repeats, third_stage_steps, window_running};
 use crate::chart::{Chart, Mark};
+use crate::fact::BabyNo;
 use crate::message::Message;
 use crate::protocol::{Level, Protocol, Schedule, Status, Step, Watch};
 use crate::time::Stamp;
@@ -33,6 +34,7 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
     let Some(protocol) = protocol else { return Vec::new() };
     let mut list = placenta(chart, protocol, now);
     list.extend(mother(chart, protocol, now));
+    list.extend(apgars(chart, protocol, now));
     list.extend(again(chart, protocol, now));
     list.extend(Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)));
     list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
@@ -93,15 +95,29 @@ fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
     })
 }
 
+/// The Apgar scores of each baby that are awaited.
+fn apgars(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
+    let due = |no: BabyNo, score: Awaited| Due {
+        id: format!("apgar-{no}-{}", score.minute),
+        in_ms: score.in_ms,
+        level: Level::Note,
+        message: chart.numbered(Message::new("watch-apgar").with("minute", score.minute), no),
+        source: score.source.to_owned(),
+        status: score.status,
+    };
+    let babies = chart.babies.iter();
+    babies.flat_map(|(no, baby)| awaited_apgars(chart, protocol, baby, now).into_iter().map(|score| due(*no, score))).collect()
+}
+
 /// The second reading of a sign that counts when it is read twice.
 fn again(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
-    let second = |(watch, step, first): (Watch, &Step, &Mark)| {
-        let after = step.again.unwrap_or_default();
+    let second = |Repeat { subject, step, again, first }: Repeat| {
+        let of_baby = if let About::Newborn { baby, .. } = subject.about { format!("-{baby}") } else { String::new() };
         Due {
-            id: format!("again-{}-{}", watch.name().id, step.value.0),
-            in_ms: minutes(after).saturating_sub(chart.until(&first.at, now).ms),
+            id: format!("again-{}-{}{of_baby}", subject.name.id, step.value.0),
+            in_ms: minutes(again).saturating_sub(chart.until(&first.at, now).ms),
             level: Level::Note,
-            message: Message::new("due-again").with("what", watch.name()).with("minutes", after),
+            message: Message::new("due-again").with("what", subject.name).with("minutes", again),
             source: step.source.clone(),
             status: step.status,
         }

@@ -8,9 +8,11 @@ use ts_rs::TS;
 
 use crate::message::Message;
 
+mod apgar;
 mod step;
 mod watch;
 
+pub use apgar::{ApgarAgain, ApgarTimes};
 pub use step::{Compare, Milli, NoThreshold, Sign, Step};
 pub use watch::Watch;
 
@@ -100,6 +102,9 @@ pub struct Protocol {
     pub grams_per_ml: Setting,
     /// Observations of the mother, phase by phase.
     pub mother: Vec<Schedule>,
+    /// When a baby is scored by Apgar; none where the protocol does not say.
+    #[serde(default)]
+    pub apgar: Option<ApgarTimes>,
     /// The watches.
     pub watch: Vec<Thresholds>,
 }
@@ -147,7 +152,7 @@ impl Protocol {
                 return wrong(format!("watch[{i}].step"), "has no threshold");
             }
             for (j, step) in thresholds.step.iter().enumerate() {
-                if step.again.is_some_and(|minutes| minutes == 0 || !Watch::READ.contains(&thresholds.watch)) {
+                if step.again.is_some_and(|minutes| minutes == 0 || !thresholds.watch.is_read()) {
                     return wrong(format!("watch[{i}].step[{j}].again"), "must be minutes between two readings of a sign");
                 }
                 if !step.with.is_empty() && thresholds.watch != Watch::BloodLoss {
@@ -162,6 +167,9 @@ impl Protocol {
         if let Some(i) = every_zero {
             return wrong(format!("mother[{i}].every"), "must be at least 1 minute");
         }
+        if let Some((path, problem)) = self.apgar.as_ref().and_then(ApgarTimes::wrong) {
+            return wrong(format!("apgar.{path}"), problem);
+        }
         if self.grams_per_ml.value.0 <= 0 {
             return wrong("grams_per_ml.value".to_owned(), "must be more than 0");
         }
@@ -173,11 +181,14 @@ impl Protocol {
         let settings = [("late_entry", &self.late_entry), ("grams_per_ml", &self.grams_per_ml)];
         let settings = settings.into_iter().map(|(path, setting)| (path.to_owned(), setting.source.as_str()));
         let phases = self.mother.iter().enumerate().map(|(i, phase)| (format!("mother[{i}]"), phase.source.as_str()));
+        let apgar = self.apgar.iter().map(|times| ("apgar".to_owned(), times.source.as_str()));
+        let again = self.apgar.iter().filter_map(|times| times.again.as_ref());
+        let again = again.map(|again| ("apgar.again".to_owned(), again.source.as_str()));
         let steps = self.watch.iter().enumerate().flat_map(|(i, thresholds)| {
             let steps = thresholds.step.iter().enumerate();
             steps.map(move |(j, step)| (format!("watch[{i}].step[{j}]"), step.source.as_str()))
         });
-        settings.chain(phases).chain(steps)
+        settings.chain(phases).chain(apgar).chain(again).chain(steps)
     }
 
     /// The protocols that come with the program, built from published guidance. None is preselected.
@@ -259,6 +270,33 @@ mod tests {
         let with = PUBLISHED_TEXTS[1].replacen("watch = \"shock-index\", compare", "watch = \"blood-loss\", compare", 1);
         let with = Protocol::parse(&with).unwrap_err().to_string();
         assert_eq!(with, "watch[2].step[1].with[3].watch: must be a sign that is read at a look");
+    }
+
+    #[test]
+    fn apgar_times_that_do_not_fit_are_told_by_place() {
+        let told = |from: &str, to: &str| {
+            let text = PUBLISHED_TEXTS[0].replacen(from, to, 1);
+            assert_ne!(text, PUBLISHED_TEXTS[0], "{from}");
+            Protocol::parse(&text).unwrap_err().to_string()
+        };
+        let rise = "must be at least 1, and rise";
+        assert_eq!(told("minutes = [1, 5]", "minutes = [0, 5]"), format!("apgar.minutes[0]: {rise}"));
+        assert_eq!(told("minutes = [1, 5]", "minutes = [1, 5, 5]"), format!("apgar.minutes[2]: {rise}"));
+        assert_eq!(told("minutes = [1, 5]", "minutes = [1]"), "apgar.again.after: must be one of the minutes");
+        for under in ["0", "11"] {
+            assert_eq!(told("under = 7", &format!("under = {under}")), "apgar.again.under: must be 1 to 10");
+        }
+        assert_eq!(told("every = 5 #", "every = 0 #"), "apgar.again.every: must be at least 1 minute");
+        assert_eq!(told("until = 20\n", "until = 9\n"), "apgar.again.until: must not come before the first further score");
+        assert_eq!(told("until = 20\n", "until = 1441\n"), "apgar.again.until: must be a day at most");
+        let without = |change: fn(&mut ApgarTimes)| {
+            let mut protocol = Protocol::published()[0].clone();
+            change(protocol.apgar.as_mut().unwrap());
+            protocol.check().unwrap_err().to_string()
+        };
+        let told = "every number needs its source";
+        assert_eq!(without(|apgar| apgar.source.clear()), format!("apgar.source: {told}"));
+        assert_eq!(without(|apgar| apgar.again.as_mut().unwrap().source.clear()), format!("apgar.again.source: {told}"));
     }
 
     #[test]

@@ -13,13 +13,14 @@ use common::{MINUTE, Phone, born, care, jug, look, pad, placenta, protocol, seen
 use rows::{Expect, Row, rows};
 use secundine_domain::assess::{About, Blood, Finding, FindingState, assess, blood, loss_volume};
 use secundine_domain::due::due;
-use secundine_domain::fact::{Care, Client, Fact, Loss, MotherObservation, ResponseStep, RhD};
+use secundine_domain::fact::{Care, Client, Fact, Loss, MotherObservation, NewbornMeasures, ResponseStep, RhD};
 use secundine_domain::protocol::{Level, Milli, Protocol, Status, Watch};
 use secundine_domain::quantity::{HeartRate, ItemWeight, Pressure, RespiratoryRate, Saturation, Temperature};
 
 fn about(watch: Watch) -> About {
     match watch {
         Watch::ThirdStageActive | Watch::ThirdStagePhysiological => About::ThirdStage,
+        Watch::NewbornTemperature | Watch::NewbornHeartRate | Watch::NewbornRespirations => About::Newborn { baby: 1, watch },
         _ => About::Watch { watch },
     }
 }
@@ -47,6 +48,8 @@ fn reads(watch: Watch, value: f64) -> Phone {
     let observed = |seen: MotherObservation| Fact::MotherObserved(seen);
     let whole = parts(value, 1.0);
     let none = MotherObservation::default();
+    let measured = |seen: NewbornMeasures| Fact::NewbornMeasured(seen);
+    let unseen = NewbornMeasures::nothing(1);
     let mut phone = born_with(if watch == Watch::ThirdStageActive { Care::Active } else { Care::Physiological });
     let fact = match watch {
         Watch::TranexamicWindow | Watch::TimeToUrine | Watch::FirstFeed | Watch::AntiDWindow => {
@@ -68,6 +71,11 @@ fn reads(watch: Watch, value: f64) -> Phone {
         Watch::Respirations => observed(MotherObservation { respirations: RespiratoryRate::new(whole).ok(), ..none }),
         Watch::Temperature => observed(MotherObservation { temperature: Temperature::new(parts(value, 10.0)).ok(), ..none }),
         Watch::Saturation => observed(MotherObservation { saturation: Saturation::new(whole).ok(), ..none }),
+        Watch::NewbornTemperature => {
+            measured(NewbornMeasures { temperature: Temperature::new(parts(value, 10.0)).ok(), ..unseen })
+        }
+        Watch::NewbornHeartRate => measured(NewbornMeasures { heart_rate: HeartRate::new(whole).ok(), ..unseen }),
+        Watch::NewbornRespirations => measured(NewbornMeasures { respirations: RespiratoryRate::new(whole).ok(), ..unseen }),
     };
     phone.pass(MINUTE).mark(fact.clone());
     if watch != Watch::BloodLoss {
@@ -105,11 +113,15 @@ fn just_below_at_and_above() {
 #[test]
 fn nothing_recorded_is_told_and_not_called_within() {
     let nothing = Phone::first();
+    // Of a baby nothing can be missing before it is born.
+    let baby = born_with(Care::Active);
     for Row { protocol, watch, .. } in rows().into_iter().filter(|row| !Watch::WINDOWS.contains(&row.watch)) {
-        let found = finding(&nothing, protocol, watch);
+        let of_baby = Watch::NEWBORN.contains(&watch);
+        let found = finding(if of_baby { &baby } else { &nothing }, protocol, watch);
         assert_eq!((found.state, found.level), (FindingState::NotRecorded, None), "{protocol} {watch:?}");
         assert_eq!(found.message.id, "finding-not-recorded");
-        assert_eq!(found.message.args.get("what"), Some(&watch.name().into()));
+        let name = if of_baby { baby.chart().numbered(watch.name(), 1) } else { watch.name() };
+        assert_eq!(found.message.args.get("what"), Some(&name.into()));
     }
 }
 
@@ -136,9 +148,17 @@ fn every_number_says_where_it_comes_from() {
     for protocol in Protocol::published() {
         let settings = [&protocol.late_entry, &protocol.grams_per_ml].map(|setting| (setting.source.as_str(), setting.status));
         let phases = protocol.mother.iter().map(|phase| (phase.source.as_str(), phase.status));
+        let apgar = protocol.apgar.iter().map(|apgar| (apgar.source.as_str(), apgar.status));
+        let again = protocol.apgar.iter().filter_map(|apgar| apgar.again.as_ref());
+        let again = again.map(|again| (again.source.as_str(), again.status));
         let steps = protocol.watch.iter().flat_map(|thresholds| &thresholds.step);
-        let sources: Vec<_> =
-            settings.into_iter().chain(phases).chain(steps.map(|step| (step.source.as_str(), step.status))).collect();
+        let sources: Vec<_> = settings
+            .into_iter()
+            .chain(phases)
+            .chain(apgar)
+            .chain(again)
+            .chain(steps.map(|step| (step.source.as_str(), step.status)))
+            .collect();
         assert!(sources.len() > 15, "{}", protocol.id);
         for (source, status) in sources {
             // "none found" is honest for a choice of our own and for nothing else.

@@ -43,7 +43,8 @@ pub fn pdf(chart: &Chart, origin: &Origin) -> Result<Pdf, PageError> {
     page::write(&document(chart, origin), &page_words)
 }
 
-/// The record as a document: who, times and blood, what was held against the protocol, an emergency's account, examination, leaving, timeline, signatures.
+/// The record as a document: who, times and blood, what was held against the protocol, the account of an emergency, babies,
+/// examination, leaving, timeline, signatures.
 #[must_use]
 pub fn document(chart: &Chart, origin: &Origin) -> Document {
     let words = Words::english();
@@ -53,6 +54,7 @@ pub fn document(chart: &Chart, origin: &Origin) -> Document {
     blocks.extend(sections::times(&source));
     blocks.extend(sections::findings(&source));
     blocks.extend(sections::account(&source));
+    blocks.extend(sections::babies(&source));
     blocks.extend(sections::examinations(&source));
     blocks.extend(sections::leaving(&source));
     blocks.extend(sections::timeline(&source));

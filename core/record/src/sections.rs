@@ -1,9 +1,10 @@
 //! The sections of the record, one function each.
 
-use secundine_domain::assess::{About, Finding, FindingState, blood as add_up};
+use secundine_domain::assess::{About, Finding, FindingState, Threshold, blood as add_up};
 use secundine_domain::chart::Mark;
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{BabyNo, Client, Fact};
+use secundine_domain::growth::{Growth, growth};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::Level;
 use secundine_domain::time::{Certainty, Elapsed, Occurred};
@@ -103,13 +104,12 @@ fn mark(source: &Source, mark: Option<&Mark>, fact: &Fact) -> Pair {
 
 fn durations(source: &Source) -> Vec<Pair> {
     let Source { chart, origin, words, .. } = source;
-    let of = u32::from(chart.babies.keys().next_back().copied().unwrap_or(1));
     let mut pairs: Vec<Pair> = chart
         .babies
         .iter()
         .filter(|(_, baby)| baby.pulsation_stopped.is_some())
         .filter_map(|(no, _)| {
-            let name = words.say(&Message::new("record-cord-pulsed").with("of", of).with("baby", Arg::from(*no)));
+            let name = words.say(&chart.numbered(Message::new("record-cord-pulsed"), *no));
             Some((name, duration(source, chart.cord_pulsation(*no, origin.written)?)))
         })
         .collect();
@@ -182,13 +182,38 @@ fn notice(source: &Source, finding: &Finding) -> Option<Block> {
     let mut text = vec![Span::plain(words.say(&finding.message))];
     text.extend(finding.threshold.as_ref().map(|threshold| {
         let said = threshold.words.as_deref().map_or(String::new(), |said| format!("{said}."));
-        let message = Message::new("record-finding-source")
-            .with("words", said)
-            .with("source", threshold.source.as_str())
-            .with("status", threshold.status.name());
-        Span::plain(format!("\n{}", words.say(&message).trim_start())).small()
+        sourced(source, &said, threshold)
     }));
     Some(Block::Notice(Notice { shape, word: words.plain(word), text }))
+}
+
+/// The centiles of each baby's size at birth, or why there are none. What was measured stands in the timeline too.
+pub(crate) fn babies(source: &Source) -> Vec<Block> {
+    source.chart.babies.keys().flat_map(|no| baby(source, *no)).collect()
+}
+
+fn baby(source: &Source, no: BabyNo) -> Vec<Block> {
+    let Source { chart, words, .. } = source;
+    let pair = |growth: Growth| {
+        let lines: Vec<String> = growth.lines.iter().map(|line| words.say(line)).collect();
+        let mut value = vec![Span::plain(lines.join("; "))];
+        value.extend(growth.standard.map(|standard| sourced(source, "", &standard)));
+        (growth.among.map_or(words.plain("record-no-centile"), |among| words.say(&among)), value)
+    };
+    let pairs: Vec<Pair> = growth(chart, no).into_iter().map(pair).collect();
+    if pairs.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Heading(words.say(&chart.numbered(Message::new("record-baby-size"), no))), Block::Facts(pairs)]
+}
+
+/// Whose threshold or standard it is, small, on a line of its own.
+fn sourced(source: &Source, said: &str, threshold: &Threshold) -> Span {
+    let message = Message::new("record-finding-source")
+        .with("words", said)
+        .with("source", threshold.source.as_str())
+        .with("status", threshold.status.name());
+    Span::plain(format!("\n{}", source.words.say(&message).trim_start())).small()
 }
 
 /// One table for each placenta.

@@ -2,12 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
-use secundine_domain::assess::{About, Finding, assess, blood, blood_share};
+use secundine_domain::assess::{ALWAYS_OFFERED, About, Finding, apgar_minutes, assess, blood, blood_share};
 use secundine_domain::chart::{Chart, Line, Mark, State};
 use secundine_domain::due::due;
 use secundine_domain::entry::BirthId;
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::BabyNo;
+use secundine_domain::growth::growth;
 use secundine_domain::medicines::{Caution, KnownMedicine, known};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::{Level, Protocol};
@@ -75,7 +76,8 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         }),
         care: chart.care(),
         third_stage: third_stage(chart, now, speed),
-        babies: chart.babies.keys().filter_map(|no| baby(chart, *no, now, speed)).collect(),
+        babies: chart.babies.keys().filter_map(|no| baby(chart, protocol, *no, now, speed)).collect(),
+        apgar_offered: ALWAYS_OFFERED.to_vec(),
         placentas: chart
             .placentas
             .values()
@@ -148,7 +150,7 @@ fn third_stage(chart: &Chart, now: &Stamp, speed: u32) -> Option<ClockView> {
     chart.third_stage(now).map(|stage| clock(stage.elapsed, stage.to.is_none(), speed))
 }
 
-fn baby(chart: &Chart, no: BabyNo, now: &Stamp, speed: u32) -> Option<BabyView> {
+fn baby(chart: &Chart, protocol: Option<&Protocol>, no: BabyNo, now: &Stamp, speed: u32) -> Option<BabyView> {
     let baby = chart.babies.get(&no)?;
     let view = |mark: &Option<Mark>| mark.as_ref().map(|mark| mark_view(chart, mark));
     // A clamped cord no longer tells how long it would have pulsed, so its clock stands.
@@ -164,6 +166,9 @@ fn baby(chart: &Chart, no: BabyNo, now: &Stamp, speed: u32) -> Option<BabyView> 
         clamped: view(&baby.clamped),
         cut: view(&baby.cut),
         apgar_minutes: baby.apgars.iter().map(|apgar| apgar.what.minute.get()).collect(),
+        apgar_offered: apgar_minutes(chart, protocol, no),
+        seen: chart.seen_of_baby(no),
+        growth: growth(chart, no),
     })
 }
 

@@ -8,7 +8,19 @@ export type About = { "about": "protocol" } | { "about": "third_stage" } | { "ab
 /**
  * Which.
  */
-watch: Watch, } | { "about": "completeness", 
+watch: Watch, } | { "about": "newborn", 
+/**
+ * Which baby.
+ */
+baby: number, 
+/**
+ * Which sign.
+ */
+watch: Watch, } | { "about": "apgar", 
+/**
+ * Which baby.
+ */
+baby: number, } | { "about": "completeness", 
 /**
  * The placenta, named by its first baby.
  */

@@ -70,6 +70,10 @@ third_stage: ClockView | null,
  */
 babies: Array<BabyView>, 
 /**
+ * Minutes at which an Apgar score is offered of a baby that is not among them.
+ */
+apgar_offered: Array<number>, 
+/**
  * The placentas born, each named by its first baby.
  */
 placentas: Array<PlacentaView>, 

@@ -43,6 +43,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     release();
     if (!options.lift && touched - last < REPEAT_MS) return;
     last = touched;
+    settle();
     options.commit(touched);
   };
   const pointerdown = (event: PointerEvent): void => {
@@ -93,6 +94,12 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     },
   };
 };
+
+/** What is being typed counts before the press does: a finger lifts before the field that it leaves tells of its change. */
+function settle(): void {
+  const field = document.activeElement;
+  if (field instanceof HTMLInputElement) field.blur();
+}
 
 function distance(node: HTMLElement, event: PointerEvent): number {
   const box = node.getBoundingClientRect();

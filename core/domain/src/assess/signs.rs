@@ -1,17 +1,28 @@
-//! The mother's signs: the latest reading of each, and whether it stood twice where the protocol asks for that.
+//! Signs of the mother and of each baby: the latest reading, and whether it stood twice where the protocol asks for that.
 
-use super::{About, Finding, FindingState, gravest, held, limit_message, not_recorded, plain, threshold};
-use crate::chart::{Chart, Mark};
+use super::{About, Finding, FindingState, Subject, gravest, held, limit_message, not_recorded, plain, threshold};
+use crate::chart::{Chart, Mark, Noted};
 use crate::due::look_after;
-use crate::fact::MotherObservation;
+use crate::fact::{MotherObservation, NewbornMeasures};
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Step, Watch};
+use crate::quantity::Temperature;
 use crate::time::Stamp;
 
 /// One reading of a sign.
 struct Reading<'a> {
     value: Milli,
     mark: &'a Mark,
+}
+
+/// The mother's signs.
+pub(super) fn mother() -> impl Iterator<Item = Subject> {
+    Watch::READ.into_iter().map(Subject::of)
+}
+
+/// The signs of each baby that is on record.
+pub(super) fn babies(chart: &Chart) -> impl Iterator<Item = Subject> {
+    chart.babies.keys().flat_map(|no| Watch::NEWBORN.into_iter().map(|watch| Subject::baby(chart, *no, watch)))
 }
 
 /// The value of a watch in one look at the mother, in thousandths of its unit; none where it was not read.
@@ -21,7 +32,7 @@ fn read(watch: Watch, seen: &MotherObservation) -> Option<Milli> {
         Watch::Systolic => seen.systolic.map(|value| Milli::from(value.get())),
         Watch::Diastolic => seen.diastolic.map(|value| Milli::from(value.get())),
         Watch::Respirations => seen.respirations.map(|value| Milli::from(value.get())),
-        Watch::Temperature => seen.temperature.map(|tenths| Milli(i64::from(tenths.get()) * 100)),
+        Watch::Temperature => seen.temperature.map(degrees),
         Watch::Saturation => seen.saturation.map(|value| Milli::from(value.get())),
         // Only of one and the same look.
         Watch::ShockIndex => {
@@ -34,25 +45,52 @@ fn read(watch: Watch, seen: &MotherObservation) -> Option<Milli> {
         | Watch::TranexamicWindow
         | Watch::AntiDWindow
         | Watch::TimeToUrine
-        | Watch::FirstFeed => None,
+        | Watch::FirstFeed
+        | Watch::NewbornTemperature
+        | Watch::NewbornHeartRate
+        | Watch::NewbornRespirations => None,
     }
 }
 
+/// The same in one look at a baby.
+fn read_baby(watch: Watch, seen: &NewbornMeasures) -> Option<Milli> {
+    match watch {
+        Watch::NewbornTemperature => seen.temperature.map(degrees),
+        Watch::NewbornHeartRate => seen.heart_rate.map(|value| Milli::from(value.get())),
+        Watch::NewbornRespirations => seen.respirations.map(|value| Milli::from(value.get())),
+        _ => None,
+    }
+}
+
+fn degrees(tenths: Temperature) -> Milli {
+    Milli(i64::from(tenths.get()) * 100)
+}
+
 /// The readings of a sign, in order of time.
-fn readings(chart: &Chart, watch: Watch) -> Vec<Reading<'_>> {
-    let looks = chart.observations.iter();
-    looks.filter_map(|look| Some(Reading { value: read(watch, &look.what)?, mark: &look.mark })).collect()
+fn readings<'a>(chart: &'a Chart, subject: &Subject) -> Vec<Reading<'a>> {
+    let watch = subject.watch;
+    match subject.about {
+        About::Newborn { baby, .. } => {
+            let looks = chart.babies.get(&baby).map_or(&[][..], |baby| baby.measures.as_slice());
+            looks.iter().filter_map(|look| reading(look, |seen| read_baby(watch, seen))).collect()
+        }
+        _ => chart.observations.iter().filter_map(|look| reading(look, |seen| read(watch, seen))).collect(),
+    }
+}
+
+fn reading<T>(look: &Noted<T>, read: impl Fn(&T) -> Option<Milli>) -> Option<Reading<'_>> {
+    Some(Reading { value: read(&look.what)?, mark: &look.mark })
 }
 
 /// The latest value of one sign; `None` where the protocol does not watch it.
-pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Option<Finding> {
+pub(super) fn finding(chart: &Chart, protocol: &Protocol, subject: Subject, now: &Stamp) -> Option<Finding> {
+    let watch = subject.watch;
     let steps = protocol.steps(watch);
     if steps.is_empty() && watch != Watch::ShockIndex {
         return None;
     }
-    let about = About::Watch { watch };
-    let readings = readings(chart, watch);
-    let Some(latest) = readings.last() else { return Some(not_recorded(about, watch)) };
+    let readings = readings(chart, &subject);
+    let Some(latest) = readings.last() else { return Some(not_recorded(subject)) };
     let words = match watch {
         Watch::ShockIndex => aged(chart, protocol, latest, watch.value_words(latest.value), now),
         _ => watch.value_words(latest.value),
@@ -66,17 +104,17 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch, now: &St
     Some(match gravest(once.into_iter()) {
         // Past a mark that counts when it is read twice: near it, until it is.
         Some(step) if passed.is_none_or(|passed| passed.level < Level::Caution) => {
-            let message = limit_message("finding-once", watch, words, step).with("minutes", step.again.unwrap_or_default());
+            let message = limit_message("finding-once", &subject, words, step).with("minutes", step.again.unwrap_or_default());
             Finding {
                 level: Some(step.level.min(Level::Caution)),
                 threshold: Some(threshold(step, protocol)),
-                ..plain(about, FindingState::Near, message, rests_on)
+                ..plain(subject.about, FindingState::Near, message, rests_on)
             }
         }
         _ => {
             let earlier = passed.and_then(|step| first_of_two(chart, &readings, step, step.again?));
             let rests_on = earlier.into_iter().map(|reading| reading.mark.entry).chain(rests_on).collect();
-            held(about, watch, words, rests_on, passed, protocol)
+            held(subject, words, rests_on, passed, protocol)
         }
     })
 }
@@ -101,27 +139,38 @@ fn first_of_two<'a, 'b>(chart: &Chart, readings: &'b [Reading<'a>], step: &Step,
     readings.iter().rfind(|reading| step.passed_by(reading.value) && apart(reading))
 }
 
-/// A sign that was read once past a mark which counts when it is read twice: its step, and the reading from which the
-/// minutes run.
-pub(crate) fn repeats<'a, 'b>(chart: &'a Chart, protocol: &'b Protocol) -> Vec<(Watch, &'b Step, &'a Mark)> {
-    let mut found = Vec::new();
-    for watch in Watch::READ {
-        let readings = readings(chart, watch);
-        for step in protocol.steps(watch) {
-            let Some(again) = step.again else { continue };
-            let past = readings.iter().rev().take_while(|reading| step.passed_by(reading.value)).last();
-            if let Some(reading) = past.filter(|_| first_of_two(chart, &readings, step, again).is_none()) {
-                found.push((watch, step, reading.mark));
-            }
-        }
-    }
-    found
+/// A sign that was read once past a mark which counts when it is read twice.
+pub(crate) struct Repeat<'a, 'b> {
+    /// The sign.
+    pub subject: Subject,
+    /// The mark.
+    pub step: &'b Step,
+    /// Minutes between the two readings.
+    pub again: u32,
+    /// The reading from which they run.
+    pub first: &'a Mark,
+}
+
+/// Every sign that was read once past such a mark.
+pub(crate) fn repeats<'a, 'b>(chart: &'a Chart, protocol: &'b Protocol) -> Vec<Repeat<'a, 'b>> {
+    mother().chain(babies(chart)).flat_map(|subject| repeats_of(chart, protocol, &subject)).collect()
+}
+
+fn repeats_of<'a, 'b>(chart: &'a Chart, protocol: &'b Protocol, subject: &Subject) -> Vec<Repeat<'a, 'b>> {
+    let readings = readings(chart, subject);
+    let repeat = |step: &'b Step| {
+        let again = step.again?;
+        let past = readings.iter().rev().take_while(|reading| step.passed_by(reading.value)).last();
+        let first = past.filter(|_| first_of_two(chart, &readings, step, again).is_none())?.mark;
+        Some(Repeat { subject: subject.clone(), step, again, first })
+    };
+    protocol.steps(subject.watch).iter().filter_map(repeat).collect()
 }
 
 /// Whether one of the signs that a step asks for is there; so it is where it asks for none.
 pub(super) fn beside(chart: &Chart, step: &Step) -> bool {
     let holds = |sign: &crate::protocol::Sign| {
-        readings(chart, sign.watch).last().is_some_and(|latest| sign.compare.holds(latest.value, sign.value))
+        readings(chart, &Subject::of(sign.watch)).last().is_some_and(|latest| sign.compare.holds(latest.value, sign.value))
     };
     step.with.is_empty() || step.with.iter().any(holds)
 }

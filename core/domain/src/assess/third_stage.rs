@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::{About, Finding, FindingState, Threshold, blood_limit_passed, for_time, plain};
+use super::{About, Finding, FindingState, Subject, Threshold, blood_limit_passed, for_time, plain};
 use crate::chart::{Chart, ThirdStage};
 use crate::entry::EntryId;
 use crate::fact::Care;
@@ -34,7 +34,7 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Findin
     if stage.elapsed.ms < 0 {
         return plain(about, FindingState::CannotAssess, Message::new("finding-placenta-first"), rests_on);
     }
-    let timed = for_time(about, watch, &stage.elapsed, &steps, rests_on, protocol);
+    let timed = for_time(Subject { about, watch, name: watch.name() }, &stage.elapsed, &steps, rests_on, protocol);
     match overriding(chart, protocol).filter(|_| stage.to.is_none() && timed.state != FindingState::Passed) {
         Some(rests_on) => Finding {
             level: Some(Level::Limit),

@@ -1,6 +1,6 @@
 //! Times that run from a birth until something is recorded: urine, a feed, and the hours in which a medicine is given.
 
-use super::{About, Finding, blood_limit_passed, for_time};
+use super::{Finding, Subject, blood_limit_passed, for_time};
 use crate::chart::{Chart, Mark};
 use crate::fact::{Bladder, NewbornEvent, ResponseStep, RhD};
 use crate::protocol::{Protocol, Watch};
@@ -48,5 +48,5 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, watch: Watch, now: &St
     let steps = protocol.steps(watch);
     let from = running(chart, protocol, watch, now).filter(|_| !steps.is_empty())?;
     let elapsed = chart.until(&from.at, now);
-    (elapsed.ms >= 0).then(|| for_time(About::Watch { watch }, watch, &elapsed, steps, vec![from.entry], protocol))
+    (elapsed.ms >= 0).then(|| for_time(Subject::of(watch), &elapsed, steps, vec![from.entry], protocol))
 }

@@ -38,12 +38,21 @@ pub enum Watch {
     TimeToUrine,
     /// Minutes from its birth until a baby is fed.
     FirstFeed,
+    /// A baby's temperature, °C.
+    NewbornTemperature,
+    /// A baby's heart beats a minute.
+    NewbornHeartRate,
+    /// A baby's breaths a minute.
+    NewbornRespirations,
 }
 
 impl Watch {
     /// Those that are read off the mother at one look, in the order in which they are told.
     pub const READ: [Self; 7] =
         [Self::ShockIndex, Self::Pulse, Self::Systolic, Self::Diastolic, Self::Respirations, Self::Temperature, Self::Saturation];
+
+    /// Those that are read off a baby at one look, in the order in which they are told.
+    pub const NEWBORN: [Self; 3] = [Self::NewbornTemperature, Self::NewbornHeartRate, Self::NewbornRespirations];
 
     /// Those that run from a birth until something is recorded.
     pub const WINDOWS: [Self; 4] = [Self::TranexamicWindow, Self::TimeToUrine, Self::FirstFeed, Self::AntiDWindow];
@@ -56,14 +65,14 @@ impl Watch {
             Self::AntiDWindow | Self::TimeToUrine => "h",
             Self::BloodLoss => "mL",
             Self::ShockIndex => "1",
-            Self::Pulse | Self::Respirations => "/min",
+            Self::Pulse | Self::Respirations | Self::NewbornHeartRate | Self::NewbornRespirations => "/min",
             Self::Systolic | Self::Diastolic => "mm[Hg]",
-            Self::Temperature => "Cel",
+            Self::Temperature | Self::NewbornTemperature => "Cel",
             Self::Saturation => "%",
         }
     }
 
-    /// The catalogue's id of its name.
+    /// The catalogue's id of its name; that of a baby takes its number as `baby`, and as `of` how many there are.
     #[must_use]
     pub fn name(self) -> Message {
         Message::new(match self {
@@ -80,7 +89,16 @@ impl Watch {
             Self::AntiDWindow => "watch-anti-d-window",
             Self::TimeToUrine => "watch-time-to-urine",
             Self::FirstFeed => "watch-first-feed",
+            Self::NewbornTemperature => "watch-newborn-temperature",
+            Self::NewbornHeartRate => "watch-newborn-heart-rate",
+            Self::NewbornRespirations => "watch-newborn-respirations",
         })
+    }
+
+    /// Whether it is read at a look, off the mother or a baby, so that it can be read twice.
+    #[must_use]
+    pub fn is_read(self) -> bool {
+        Self::READ.contains(&self) || Self::NEWBORN.contains(&self)
     }
 
     /// Milliseconds in its unit, for a watch of time.
@@ -100,9 +118,9 @@ impl Watch {
             Self::AntiDWindow | Self::TimeToUrine => "value-hours",
             Self::BloodLoss => "value-millilitres",
             Self::ShockIndex => "value-ratio",
-            Self::Pulse | Self::Respirations => "value-per-minute",
+            Self::Pulse | Self::Respirations | Self::NewbornHeartRate | Self::NewbornRespirations => "value-per-minute",
             Self::Systolic | Self::Diastolic => "value-mmhg",
-            Self::Temperature => "value-celsius",
+            Self::Temperature | Self::NewbornTemperature => "value-celsius",
             Self::Saturation => "value-percent",
         })
         .with("value", if self == Self::ShockIndex { Arg::Text(hundredths(value)) } else { Arg::Number(f64::from(value)) })

@@ -5,8 +5,9 @@
 use Expect::{Caution, Limit, None, Note};
 use secundine_domain::protocol::Status::{self, Borrowed, Choice, Memory, SecondHand, Seen};
 use secundine_domain::protocol::Watch::{
-    self, AntiDWindow, BloodLoss, Diastolic, FirstFeed, Pulse, Respirations, Saturation, ShockIndex, Systolic, Temperature,
-    ThirdStageActive, ThirdStagePhysiological, TimeToUrine, TranexamicWindow,
+    self, AntiDWindow, BloodLoss, Diastolic, FirstFeed, NewbornHeartRate, NewbornRespirations, NewbornTemperature, Pulse,
+    Respirations, Saturation, ShockIndex, Systolic, Temperature, ThirdStageActive, ThirdStagePhysiological, TimeToUrine,
+    TranexamicWindow,
 };
 
 /// What a value passes: nothing, or the threshold at that number.
@@ -39,7 +40,8 @@ pub fn rows() -> Vec<Row> {
     let nice = nice().into_iter().chain(windows(Seen, (Memory, "NICE, from memory"), (Memory, "NICE, from memory")));
     let who = who().into_iter().chain(windows(Borrowed, (Seen, "WHO 2018"), (SecondHand, "WHO pocket book")));
     let acog = acog().into_iter().chain(windows(Memory, (Borrowed, "WHO 2018"), (Borrowed, "WHO pocket book")));
-    of("nice-rcog", nice.collect()).chain(of("who", who.collect())).chain(of("acog-aap", acog.collect())).collect()
+    let mother = of("nice-rcog", nice.collect()).chain(of("who", who.collect())).chain(of("acog-aap", acog.collect()));
+    mother.chain(newborn().into_iter().flat_map(|(protocol, rows)| of(protocol, rows))).collect()
 }
 
 /// The times that run from the birth: the same numbers in all three, from sources that differ.
@@ -194,4 +196,41 @@ fn acog() -> Vec<Short> {
         (Temperature, 38.0, Memory, "ACOG, from memory, unverified", [(37.9, None), (38.0, Limit(38.0)), (38.1, Limit(38.0))]),
         (Saturation, 95.0, Seen, mhyre, [(94.0, Limit(95.0)), (95.0, None), (96.0, None)]),
     ]
+}
+
+/// The babies' signs, which are alike but for their temperature and the upper mark of their breathing.
+fn newborn() -> [(&'static str, Vec<Short>); 3] {
+    let (range, us) = ("WHO, 36.5 to 37.5 °C, second-hand", "36.5 to 37.4 °C, second-hand");
+    let (refer, memory) = ("NICE referral criteria, from memory, unverified", "WHO and NICE, 30 to 60, from memory, unverified");
+    let cool = |status, source| -> Short {
+        (NewbornTemperature, 36.5, status, source, [(36.4, Caution(36.5)), (36.5, None), (36.6, None)])
+    };
+    let alike = || -> Vec<Short> {
+        vec![
+            (NewbornHeartRate, 100.0, Memory, refer, [(99.0, Limit(100.0)), (100.0, None), (101.0, None)]),
+            (NewbornHeartRate, 160.0, Memory, refer, [(159.0, None), (160.0, None), (161.0, Limit(160.0))]),
+            (NewbornRespirations, 30.0, Memory, memory, [(29.0, Limit(30.0)), (30.0, None), (31.0, None)]),
+        ]
+    };
+    let over_60 = |status, source| -> Short {
+        (NewbornRespirations, 60.0, status, source, [(59.0, None), (60.0, None), (61.0, Limit(60.0))])
+    };
+    let nice = [
+        cool(Borrowed, range),
+        (NewbornTemperature, 37.5, Memory, refer, [(37.4, None), (37.5, Limit(37.5)), (37.6, Limit(37.5))]),
+        (NewbornTemperature, 38.0, Memory, refer, [(37.9, Limit(37.5)), (38.0, Limit(38.0)), (38.1, Limit(38.0))]),
+        over_60(Memory, refer),
+    ];
+    let who = [
+        cool(SecondHand, range),
+        (NewbornTemperature, 37.5, SecondHand, range, [(37.4, None), (37.5, None), (37.6, Limit(37.5))]),
+        (NewbornRespirations, 60.0, Memory, memory, [(59.0, None), (60.0, Limit(60.0)), (61.0, Limit(60.0))]),
+    ];
+    let acog = [
+        cool(SecondHand, us),
+        (NewbornTemperature, 37.4, SecondHand, us, [(37.3, None), (37.4, None), (37.5, Limit(37.4))]),
+        over_60(SecondHand, "abstract of a textbook, 40 to 60, second-hand"),
+    ];
+    let with = |rows: Vec<Short>| rows.into_iter().chain(alike()).collect();
+    [("nice-rcog", with(nice.into())), ("who", with(who.into())), ("acog-aap", with(acog.into()))]
 }

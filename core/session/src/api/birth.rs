@@ -5,6 +5,7 @@ use secundine_domain::due::Due;
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::examination::{Kind, Part};
 use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact, NextContact};
+use secundine_domain::growth::Growth;
 use secundine_domain::leaving::LeavingItem;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
@@ -49,6 +50,8 @@ pub struct BirthView {
     pub third_stage: Option<ClockView>,
     /// The babies, in order.
     pub babies: Vec<BabyView>,
+    /// Minutes at which an Apgar score is offered of a baby that is not among them.
+    pub apgar_offered: Vec<u32>,
     /// The placentas born, each named by its first baby.
     pub placentas: Vec<PlacentaView>,
     /// The next likely marks, likeliest first, at most four.
@@ -211,6 +214,12 @@ pub struct BabyView {
     pub cut: Option<MarkView>,
     /// Minutes at which an Apgar score is on record.
     pub apgar_minutes: Vec<u32>,
+    /// Minutes at which one is offered.
+    pub apgar_offered: Vec<u32>,
+    /// The latest of each that was measured or seen of it; none before anything was.
+    pub seen: Option<Message>,
+    /// The centiles of its size at birth, or why there are none; empty before its size is on record.
+    pub growth: Vec<Growth>,
 }
 
 /// A placenta and its membranes.

@@ -15,7 +15,7 @@ pub(crate) fn locked(chart: &Chart, made: Vec<LockedLine>, waiting: Waiting, fai
     let mut others = marks::all(chart);
     others.extend(of_a_baby_elsewhere(chart));
     others.retain(|other| !next.iter().any(|mark| mark.fact == other.fact));
-    let cords = chart.babies.keys().filter_map(|no| baby(chart, *no, now, 1));
+    let cords = chart.babies.keys().filter_map(|no| baby(chart, None, *no, now, 1));
     LockedView {
         third_stage: third_stage(chart, now, 1),
         cords: cords.map(|baby| LockedCord { baby: baby.baby, clock: baby.cord }).collect(),

@@ -33,8 +33,7 @@ pub(super) fn groups(chart: &Chart) -> Vec<MarkGroup> {
     }
     for baby in born {
         let events = NewbornEvent::ALL.into_iter().map(|event| Fact::NewbornEvent { baby, event });
-        let of = u32::try_from(chart.babies.len()).unwrap_or(u32::MAX);
-        groups.push(group(Message::new("group-newborn").with("baby", baby).with("of", of), events.collect()));
+        groups.push(group(chart.numbered(Message::new("group-newborn"), baby), events.collect()));
     }
     if chart.left.is_none() {
         groups.push(group(Message::new("group-leaving"), leaving(chart)));
