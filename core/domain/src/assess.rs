@@ -237,7 +237,8 @@ fn limit_message(id: &str, watch: Watch, words: Message, step: &Step) -> Message
 }
 
 fn threshold(step: &Step, protocol: &Protocol) -> Threshold {
-    Threshold { source: format!("{}: {}", protocol.title, step.source), status: step.status, words: Some(step.words.clone()) }
+    let words = Some(step.words.clone()).filter(|words| !words.trim().is_empty());
+    Threshold { source: format!("{}: {}", protocol.title, step.source), status: step.status, words }
 }
 
 fn not_recorded(about: About, watch: Watch) -> Finding {
