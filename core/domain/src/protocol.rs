@@ -18,7 +18,7 @@ pub use own::{OWN, OwnChange, OwnProtocol, State, Unfinished, state_words};
 pub use read::FileError;
 pub use slot::{NoSlot, Slot, StepSlot};
 pub use step::{Compare, Milli, NoThreshold, Sign, Step};
-pub use strictest::{borrowed, strictest};
+pub use strictest::{borrowed, misattributed, strictest};
 pub use watch::Watch;
 
 /// How much a notice asks for attention: told by word, shape and colour together.

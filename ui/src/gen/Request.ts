@@ -4,6 +4,7 @@ import type { BirthId } from "./BirthId";
 import type { EntryId } from "./EntryId";
 import type { Fact } from "./Fact";
 import type { LockedMark } from "./LockedMark";
+import type { OwnChange } from "./OwnChange";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
 import type { Signer } from "./Signer";
@@ -100,7 +101,15 @@ ago_ms: number, } | { "request": "locked_undo" } | { "request": "describe_practi
 /**
  * As it should stand from now on.
  */
-practice: Practice, } | { "request": "protocols" } | { "request": "weighed_items" } | { "request": "births", 
+practice: Practice, } | { "request": "protocols" } | { "request": "own_protocol" } | { "request": "change_own_protocol", 
+/**
+ * What is put in place of what stands there.
+ */
+change: OwnChange, } | { "request": "fill_own_protocol" } | { "request": "export_own_protocol" } | { "request": "import_own_protocol", 
+/**
+ * The text of the file.
+ */
+text: string, } | { "request": "weighed_items" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */

@@ -16,6 +16,7 @@ pub const OWN: &str = "own";
 /// What stands in a field that is not open.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(tag = "state", content = "value", rename_all = "snake_case")]
+#[ts(rename = "FieldState")]
 pub enum State {
     /// Left out on purpose.
     Off,
@@ -102,6 +103,18 @@ impl State {
         }
     }
 
+    /// The same number without source and words, as a practice's own number begins.
+    #[must_use]
+    pub fn bare(&self) -> Self {
+        let (source, status) = (String::new(), Status::Choice);
+        match self.clone() {
+            Self::Off => Self::Off,
+            Self::Setting(setting) => Self::Setting(Setting { source, status, ..setting }),
+            Self::Phase(phase) => Self::Phase(Schedule { source, status, ..phase }),
+            Self::Step(step) => Self::Step(Step { source, status, words: String::new(), ..step }),
+        }
+    }
+
     /// Its number in words, with its unit.
     #[must_use]
     pub fn words(&self, slot: Slot) -> Message {
@@ -164,6 +177,7 @@ impl OwnProtocol {
     pub fn of(protocol: &Protocol) -> Self {
         let Protocol { title, edition, checked, off, .. } = protocol.clone();
         let fields = protocol.numbers().into_iter().chain(off.into_iter().map(|slot| (slot, State::Off))).collect();
+        let [title, edition, checked] = [title, edition, checked].map(|text| text.trim().to_owned());
         Self { title, edition, checked, fields }
     }
 

@@ -104,9 +104,9 @@ impl Part<'_, '_> {
     }
 }
 
-/// A path, one step longer. A key that nobody would write is cut.
+/// A path, one step longer. A key that nobody would write is cut, and one without letters stands in quotes.
 fn joined(path: &str, key: &str) -> String {
-    let key: String = key.chars().take(40).collect();
+    let key: String = if key.is_empty() { "\"\"".to_owned() } else { key.chars().take(40).collect() };
     if path.is_empty() { key } else { format!("{path}.{key}") }
 }
 
@@ -135,17 +135,14 @@ impl Reader<'_> {
         self.phases_follow(mother.as_deref().unwrap_or_default());
         let watch = self.each(top, "watch", Self::thresholds);
         self.once(watch.as_deref().unwrap_or_default());
-        Some(Protocol {
-            id: id?,
-            title: title?,
-            edition: edition?,
-            checked: checked?,
-            off: off?,
-            late_entry: late_entry?,
-            grams_per_ml: grams_per_ml?,
-            mother: mother?,
-            watch: watch?,
-        })
+        let (off, late_entry, grams_per_ml, mother, watch) = (off?, late_entry?, grams_per_ml?, mother?, watch?);
+        let (id, title, edition, checked) = (id?, title?, edition?, checked?);
+        let protocol = Protocol { id, title, edition, checked, off, late_entry, grams_per_ml, mother, watch };
+        if let Some((slot, _)) = protocol.numbers().iter().find(|(slot, _)| slot.n() > MOST) {
+            let list = if matches!(slot, Slot::Mother(_)) { "mother" } else { "watch" };
+            self.wrong(list, Message::new("protocol-file-many").with("most", MOST));
+        }
+        Some(protocol)
     }
 
     fn off(&mut self, top: &Part) -> Option<Vec<Slot>> {
@@ -213,18 +210,12 @@ impl Reader<'_> {
 
     /// Of steps that are alike each lies past the one before it.
     fn steps_go_further(&mut self, part: &Part, thresholds: &Thresholds) {
-        let mut last: BTreeMap<StepSlot, (i64, u32)> = BTreeMap::new();
+        let mut last: BTreeMap<StepSlot, i64> = BTreeMap::new();
         for (j, step) in thresholds.step.iter().enumerate() {
-            let alike = StepSlot::of(thresholds.watch, step);
-            let before = last.get(&alike).copied();
-            if before.is_some_and(|(distance, _)| step.distance() <= distance) {
+            let before = last.insert(StepSlot::of(thresholds.watch, step), step.distance());
+            if before.is_some_and(|before| step.distance() <= before) {
                 self.wrong(&part.at(&format!("step[{j}].value")), Message::new("protocol-file-order"));
             }
-            let count = before.map_or(1, |(_, count)| count + 1);
-            if count > MOST {
-                self.wrong(&part.at(&format!("step[{j}]")), Message::new("protocol-file-many").with("most", MOST));
-            }
-            last.insert(alike, (step.distance(), count));
         }
     }
 

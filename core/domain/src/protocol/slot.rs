@@ -18,7 +18,7 @@ use crate::message::Message;
 /// `late_entry`, `mother.1`, `pulse.limit.over.again.1`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(try_from = "String", into = "String")]
-#[ts(as = "String")]
+#[ts(as = "String", rename = "ProtocolField")]
 pub enum Slot {
     /// A threshold.
     Step(StepSlot),

@@ -85,6 +85,17 @@ pub fn borrowed(from: &Protocol, state: State) -> State {
     }
 }
 
+/// Whether a number names a published protocol as its source that has another number in this field.
+#[must_use]
+pub fn misattributed(slot: Slot, state: &State) -> bool {
+    let Some((source, _)) = state.whence() else { return false };
+    let all = Protocol::published().iter().flat_map(|protocol| {
+        protocol.numbers().into_iter().filter(|(at, _)| *at == slot).map(move |(_, theirs)| borrowed(protocol, theirs))
+    });
+    let mut same = all.filter(|theirs| theirs.whence().is_some_and(|(theirs, _)| theirs == source)).peekable();
+    same.peek().is_some() && same.all(|theirs| theirs.bare() != state.bare())
+}
+
 fn whence(from: &Protocol, source: &str, status: Status) -> (String, Status) {
     let status = match status {
         Status::Memory | Status::Choice => status,
