@@ -1169,6 +1169,9 @@ ui-protocol-grams = Weighed blood
 ui-protocol-grams-value = { $value } g counts as 1 mL
 ui-protocol-late = Late entries
 ui-protocol-late-value = A typed entry counts as late after { $minutes } min
+ui-protocol-again = On two readings { $minutes } min apart
+ui-protocol-with = With
+ui-protocol-or = or
 ui-protocol-off = { $n ->
     [one] One field is off on purpose.
    *[other] { $n } fields are off on purpose.
@@ -1193,8 +1196,9 @@ ui-own-not-yet = Your own protocol: { $open } of { $count } fields are open. It 
 ui-own-holds-yet = Your own protocol: { $open } of { $count } fields are open. Until none is, it holds as it was when it was last finished.
 ui-own-count = { $open } of { $count } open
 ui-own-done = Nothing is open
-ui-own-holds = Holds for new births since { $since }, where it is the one chosen for the practice.
-ui-own-held = What was finished at { $since } holds for new births until nothing is open and all fits.
+ui-own-holds = New births begin with it, as it was finished at { $since }.
+ui-own-held = New births begin with what was finished at { $since }, until nothing is open and all fits.
+ui-own-unused = It is finished, and not yet the protocol of the practice: that is chosen on the page before.
 ui-own-past = A birth that was begun keeps the protocol it has, until one is chosen again there.
 ui-own-fill = Fill what is open with the strictest of the three
 ui-own-fill-what = For an upper limit the lowest of the three published protocols, for a lower limit the highest, for a time the shortest. Each number says from where it is.

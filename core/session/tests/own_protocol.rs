@@ -184,7 +184,9 @@ fn it_starts_empty_and_cannot_be_used_until_nothing_is_open() {
     room.name();
     let (protocols, own) = room.protocols();
     assert_eq!((protocols[3].id.as_str(), own.unwrap().open), (OWN, 0));
+    assert!(!room.own().in_use);
     room.choose().unwrap();
+    assert!(room.own().in_use);
     room.record(birth, chosen()).unwrap();
     assert_eq!(room.view(birth).protocol.unwrap().title, "Ours");
 }
@@ -328,10 +330,11 @@ fn a_field_shows_what_the_three_have_there_as_it_would_be_taken_over() {
     assert!(said(with.whence.as_ref().unwrap()).ends_with("from memory, unverified"));
     let taken = room.put("pulse.limit.over.again.1", Some(fields["pulse.limit.over.again.1"].offers[0].state.clone())).unwrap();
     let taken = &self::fields(&taken)["pulse.limit.over.again.1"];
-    assert_eq!(
-        said(taken.whence.as_ref().unwrap()),
-        "NICE NG235 with RCOG GTG 52: NICE, transfer criteria · from memory, unverified"
-    );
+    let (source, status) = taken.state.as_ref().unwrap().whence().unwrap();
+    assert_eq!((source, status), ("NICE NG235 with RCOG GTG 52: NICE, transfer criteria", Status::Memory));
+    let limit = &fields[FIRST].offers[0];
+    assert_eq!(said(limit.whence.as_ref().unwrap()), "RCOG GTG 52, 2016 · read in the source");
+    assert_eq!(limit.state.whence().unwrap().1, Status::Borrowed);
 }
 
 #[test]

@@ -25,10 +25,6 @@ state: FieldState | null,
  */
 words: Message, 
 /**
- * Where it comes from, and how well that was checked; none while it is open or off.
- */
-whence: Message | null, 
-/**
  * Whether the program works without it.
  */
 can_be_off: boolean, 

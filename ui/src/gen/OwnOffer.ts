@@ -15,7 +15,7 @@ title: string,
  */
 words: Message, 
 /**
- * Where it comes from, and how well that was checked.
+ * Where it comes from there, and how well that was checked.
  */
 whence: Message | null, 
 /**

@@ -33,13 +33,17 @@ groups: Array<OwnGroup>,
  */
 problems: Array<Message>, 
 /**
- * Since when the protocol holds that births begin with, `2026-11-26 05:12:40`; none until it was finished once.
+ * When what was finished last was finished, `2026-11-26 05:12:40`; none until it was finished once.
  */
 holds_since: string | null, 
 /**
  * Whether what holds is what stands here.
  */
 holds_as_it_stands: boolean, 
+/**
+ * Whether new births begin with what was finished last: the practice has chosen it.
+ */
+in_use: boolean, 
 /**
  * Every change, latest first.
  */

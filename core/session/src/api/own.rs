@@ -29,10 +29,12 @@ pub struct OwnView {
     pub groups: Vec<OwnGroup>,
     /// What does not fit together, though all of it is set.
     pub problems: Vec<Message>,
-    /// Since when the protocol holds that births begin with, `2026-11-26 05:12:40`; none until it was finished once.
+    /// When what was finished last was finished, `2026-11-26 05:12:40`; none until it was finished once.
     pub holds_since: Option<String>,
     /// Whether what holds is what stands here.
     pub holds_as_it_stands: bool,
+    /// Whether new births begin with what was finished last: the practice has chosen it.
+    pub in_use: bool,
     /// Every change, latest first.
     pub log: Vec<OwnSave>,
 }
@@ -61,8 +63,6 @@ pub struct OwnField {
     pub state: Option<State>,
     /// The same in words.
     pub words: Message,
-    /// Where it comes from, and how well that was checked; none while it is open or off.
-    pub whence: Option<Message>,
     /// Whether the program works without it.
     pub can_be_off: bool,
     /// UCUM code of its unit.
@@ -84,7 +84,7 @@ pub struct OwnOffer {
     pub title: String,
     /// Its number in words.
     pub words: Message,
-    /// Where it comes from, and how well that was checked.
+    /// Where it comes from there, and how well that was checked.
     pub whence: Option<Message>,
     /// What is put into the field.
     pub state: State,

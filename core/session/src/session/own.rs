@@ -83,5 +83,5 @@ impl Session {
 }
 
 fn view(open: &OpenPractice) -> Result<OwnView, ApiError> {
-    Ok(views::own_protocol(open.own(), &open.entries_of_practice()?))
+    Ok(views::own_protocol(open.own(), open.described(), &open.entries_of_practice()?))
 }

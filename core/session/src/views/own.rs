@@ -1,11 +1,11 @@
 //! The practice's own protocol, field by field, with what the published ones have and every change.
 
 use secundine_domain::entry::Entry;
-use secundine_domain::fact::Fact;
+use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::{
-    Compare, Milli, OwnChange, OwnProtocol, Protocol, Schedule, Setting, Slot, State, Status, Step, StepSlot, Watch, borrowed,
-    state_words,
+    Compare, Milli, OWN, OwnChange, OwnProtocol, Protocol, Schedule, Setting, Slot, State, Status, Step, StepSlot, Watch,
+    borrowed, state_words,
 };
 
 use super::counted;
@@ -13,7 +13,7 @@ use crate::api::{OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnVi
 use crate::own::Own;
 
 /// Everything about the own protocol.
-pub(crate) fn own_protocol(own: &Own, entries: &[Entry]) -> OwnView {
+pub(crate) fn own_protocol(own: &Own, practice: &Practice, entries: &[Entry]) -> OwnView {
     let OwnProtocol { title, edition, checked, .. } = own.protocol.clone();
     let finished = own.protocol.finish();
     let problems = finished.as_ref().err().map(|unfinished| unfinished.problems.as_slice()).unwrap_or_default();
@@ -29,6 +29,7 @@ pub(crate) fn own_protocol(own: &Own, entries: &[Entry]) -> OwnView {
         problems: problems.iter().map(told).collect(),
         holds_since: own.held.as_ref().map(|held| held.since.clone()),
         holds_as_it_stands: finished.is_ok(),
+        in_use: practice.protocol.as_deref() == Some(OWN),
         log: log(entries),
     }
 }
@@ -86,7 +87,6 @@ fn field(own: &OwnProtocol, slot: Slot) -> OwnField {
         slot,
         name: slot.name(),
         words: state_words(state.as_ref(), slot),
-        whence: state.as_ref().and_then(whence),
         state,
         can_be_off: slot.can_be_off(),
         unit: slot.unit().to_owned(),
@@ -99,8 +99,8 @@ fn field(own: &OwnProtocol, slot: Slot) -> OwnField {
 
 fn offer(protocol: &Protocol, slot: Slot) -> Option<OwnOffer> {
     let (_, state) = protocol.numbers().into_iter().find(|(at, _)| *at == slot)?;
-    let state = borrowed(protocol, state);
-    Some(OwnOffer { title: protocol.title.clone(), words: state.words(slot), whence: whence(&state), state })
+    let (title, words, whence) = (protocol.title.clone(), state.words(slot), whence(&state));
+    Some(OwnOffer { title, words, whence, state: borrowed(protocol, state) })
 }
 
 /// What a number of the practice's own begins from where no protocol has one.
