@@ -64,3 +64,52 @@ impl Own {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use secundine_domain::entry::{BirthId, DeviceId, EntryId};
+    use secundine_domain::protocol::{OwnChange, State};
+    use secundine_domain::time::{Occurred, Stamp};
+
+    use super::*;
+
+    fn changed(n: u64, change: OwnChange, finished: Option<&Protocol>) -> Entry {
+        let recorded = Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot: None };
+        let fact = Fact::OwnProtocolChanged { change, finished: finished.cloned().map(Box::new) };
+        let (id, occurred) = (EntryId { device: DeviceId([1; 16]), n }, Occurred::Marked(recorded.clone()));
+        Entry { id, birth: BirthId::PRACTICE, author: "Ida".to_owned(), occurred, recorded, fact, amends: None }
+    }
+
+    #[test]
+    fn a_field_that_a_later_version_asks_for_takes_nothing_from_what_was_finished() {
+        let whole = OwnProtocol::of(Protocol::find("who").unwrap()).changed(&OwnProtocol::default().filled());
+        let mut finished = whole.finish().unwrap();
+        // As an earlier version wrote it, which did not watch saturation.
+        let slot = "saturation.limit.under.1".parse().unwrap();
+        let mut change = OwnProtocol::default().difference(&whole);
+        change.fields.remove(&slot);
+        finished.watch.retain(|thresholds| thresholds.watch.name().id != "watch-saturation");
+        let own = Own::read(&[changed(1, change.clone(), Some(&finished))]);
+        assert_eq!(own.protocol.finish().unwrap_err().open, [slot.to_string()]);
+        assert_eq!(own.held.as_ref().unwrap().protocol, finished);
+        let title = OwnChange { title: Some("Ours".to_owned()), ..OwnChange::default() };
+        let own = own.after(&changed(2, title, None));
+        assert_eq!(own.held.as_ref().unwrap().protocol, finished, "what is not finished holds nothing");
+        let decided = OwnChange { fields: [(slot, Some(State::Off))].into(), ..OwnChange::default() };
+        let own = own.after(&changed(3, decided, None));
+        assert_eq!((own.held.unwrap().protocol.title, own.protocol.fields.len()), ("Ours".to_owned(), whole.fields.len()));
+    }
+
+    #[test]
+    fn two_phones_that_decide_different_fields_at_once_keep_both() {
+        let whole = OwnProtocol::of(Protocol::find("who").unwrap()).changed(&OwnProtocol::default().filled());
+        let finished = whole.finish().unwrap();
+        let first = changed(1, OwnProtocol::default().difference(&whole), Some(&finished));
+        let off = |slot: &str| OwnChange { fields: [(slot.parse().unwrap(), Some(State::Off))].into(), ..OwnChange::default() };
+        let here = off("saturation.limit.under.1");
+        let there = off("pulse.limit.under.1");
+        let [of_here, of_there] = [&here, &there].map(|change| whole.clone().changed(change).finish().unwrap());
+        let own = Own::read(&[first, changed(2, here, Some(&of_here)), changed(3, there, Some(&of_there))]);
+        assert_eq!(own.held.unwrap().protocol.off.len(), 2);
+    }
+}

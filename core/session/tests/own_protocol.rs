@@ -389,7 +389,7 @@ fn a_bad_file_is_told_in_every_point_and_changes_nothing() {
     assert!(view.own.is_none() && view.changed == 0);
     assert_eq!(view.errors.len(), 2);
     assert_eq!((room.export(), room.own().log.len()), (before.clone(), log));
-    let long = room.call(Request::ImportOwnProtocol { text: "#".repeat(64 * 1024 + 1) }).unwrap_err();
+    let long = room.call(Request::ImportOwnProtocol { text: "#".repeat(32 * 1024 + 1) }).unwrap_err();
     assert_eq!((long.code, long.message.id.as_str()), (ErrorCode::Impossible, "error-protocol-too-long"));
     let many: String = (0..500).map(|n| format!("key{n} = 1\n")).collect();
     let view = room.import(&many);

@@ -10,8 +10,8 @@ use crate::hide;
 use crate::practice::OpenPractice;
 use crate::views;
 
-/// Most bytes of a protocol file: ten times what a published one has.
-pub(crate) const FILE_MAX: usize = 64 * 1024;
+/// Most bytes of a protocol file: four times what a published one has. An entry that carries it still fits into the inbox.
+const FILE_MAX: usize = 32 * 1024;
 /// Most errors of a file that are told.
 const ERRORS: usize = 100;
 
