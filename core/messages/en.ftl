@@ -9,6 +9,10 @@ fact-practice = { $name }: { $practitioner }
 fact-birth-registered = Chart opened: { $label }
 fact-client = Mother: { $name }. { $parts }
 fact-protocol-chosen = Protocol chosen: { $protocol }
+fact-own-protocol = { $count ->
+    [one] Own protocol changed in one place
+   *[other] Own protocol changed in { $count } places
+}
 fact-care-chosen = Care of the third stage: { $care }
 fact-baby-born = { $of ->
     [1] Baby born
@@ -210,6 +214,8 @@ measure-count = { $value }
 ## What is watched
 
 watch-third-stage = Third stage
+watch-third-stage-active = Third stage, active care
+watch-third-stage-physiological = Third stage, physiological care
 watch-blood-loss = Blood loss
 watch-shock-index = Shock index
 watch-pulse = Pulse
@@ -294,6 +300,87 @@ status-memory = from memory, unverified
 status-borrowed = borrowed from another guideline
 status-choice = our own choice, no source
 status-common-practice = common practice
+
+## The fields of a protocol, and what can stand in them
+
+slot-step = { $watch }: { $level }{ $n ->
+    [1] { "" }
+   *[other] { " " }{ $n }
+}{ $side }{ $beside }
+slot-note = note
+slot-caution = caution
+slot-limit = limit
+slot-side-none = { "" }
+slot-side-high = , high
+slot-side-low = , low
+slot-alone = { "" }
+slot-again = , on two readings
+slot-with = , with another sign
+slot-mother = Looks at the mother: phase { $n }
+slot-late-entry = Late entries
+slot-grams = Weighed blood
+slot-apgar = Apgar scores
+state-apgar = at { $minutes } min
+state-apgar-again = { $at }; after a score under { $under } every { $every } min until { $until } min
+state-open = open
+state-off = off
+state-limit = { $compare } { $value }
+state-sign = { $watch } { $value }
+state-or = { $first } or { $rest }
+state-with = { $value } with { $signs }
+state-again = { $value }, on two readings { $minutes } min apart
+state-phase = every { $every } min until { $until } min after the birth
+state-grams = { $value } g for 1 mL
+
+own-title = Name
+own-edition = What it was built from
+own-checked = Last held against its sources
+own-third-stage = Third stage
+own-blood = Blood
+own-signs = Signs of the mother
+own-newborn = The baby
+own-windows = Times that run from the birth
+own-other = Other limits
+own-looks = Looks at the mother
+own-working = How entries are read
+own-whence = { $source } · { $status }
+own-told = { $value } ({ $whence })
+own-problem = { $field }: { $problem }
+
+## What is wrong with a protocol, in a file or in a field
+
+protocol-file-syntax = this is no TOML: { $problem }
+protocol-file-missing = is missing
+protocol-file-unknown = is not known here; these are: { $names }
+protocol-file-text = must be a text in quotes
+protocol-file-minutes = must be a whole number of minutes
+protocol-file-number = must be a number from 0 to 1000000
+protocol-file-one-of = must be one of: { $names }
+protocol-file-field = must name a field, such as "pulse.limit.over.1"
+protocol-file-table = must be a table
+protocol-file-list = must be a list
+protocol-file-empty = must not be empty
+protocol-file-date = must be a day, such as 2026-11-25
+protocol-file-no-source = every number needs its source
+protocol-file-again = must be minutes between two readings of a sign
+protocol-file-with = only a volume of blood takes signs beside it
+protocol-file-sign = must be a sign that is read at a look
+protocol-file-every = must be at least 1 minute
+protocol-file-phase = must end later than the phase before it
+protocol-file-unit = must be { $unit }
+protocol-file-no-step = has no threshold
+protocol-file-order = must lie past the one before it of the same kind
+protocol-file-many = there are more than { $most } of this kind
+protocol-file-twice = stands twice
+protocol-file-zero = must be more than 0
+protocol-file-apgar-rise = must be at least 1, and rise
+protocol-file-apgar-after = must be one of the minutes
+protocol-file-apgar-under = must be 1 to 10
+protocol-file-apgar-day = must be a day at most
+protocol-file-apgar-until = must not come before the first further score
+protocol-file-never-off = cannot be off: the program does not work without it
+protocol-file-other-field = belongs in another field
+protocol-file-other-number = this source has another number; say where yours comes from
 
 group-separation = Signs that the placenta may have separated; none of them proves it
 group-newborn = { $of ->
@@ -408,6 +495,9 @@ error-no-birth = This birth is not in the practice.
 error-no-entry = This entry is not in the chart.
 error-no-item = The examination has no such item.
 error-no-protocol = There is no such protocol.
+error-own-open = Your own protocol is not finished. Set each open field, or turn it off.
+error-protocol-not-written = The protocol could not be written to a file. Nothing in the practice was changed. Free some space and try again.
+error-protocol-too-long = This file is longer than { $kilobytes } kB, so it is no protocol.
 error-no-reason = Say why: the reason stays with the correction.
 error-not-amendable = A signature stays as it is. Write what is to be added; it will stand after the signature.
 error-already-retracted = This entry is taken out already.
@@ -1219,6 +1309,13 @@ ui-protocol-grams = Weighed blood
 ui-protocol-grams-value = { $value } g counts as 1 mL
 ui-protocol-late = Late entries
 ui-protocol-late-value = A typed entry counts as late after { $minutes } min
+ui-protocol-again = On two readings { $minutes } min apart
+ui-protocol-with = With
+ui-protocol-or = or
+ui-protocol-off = { $n ->
+    [one] One field is off on purpose.
+   *[other] { $n } fields are off on purpose.
+}
 ui-watch-third-stage-active = Third stage, active care
 ui-watch-third-stage-physiological = Third stage, physiological care
 ui-watch-blood-loss = Blood loss
@@ -1230,6 +1327,77 @@ ui-watch-newborn-temperature = Baby's temperature
 ui-watch-newborn-heart-rate = Baby's heart rate
 ui-watch-newborn-respirations = Baby's breathing
 ui-watch-shock-index = Pulse divided by systolic pressure
+
+## The practice's own protocol
+
+ui-unverified = (limit unverified)
+ui-own = A protocol of your own
+ui-own-why = It starts empty. It can be chosen once each field is set or deliberately off.
+ui-own-go = Make or change your own
+ui-own-back = Back to practice and protocol
+ui-own-not-yet = Your own protocol: { $open } of { $count } fields are open. It can be chosen once none is.
+ui-own-holds-yet = Your own protocol: { $open } of { $count } fields are open. Until none is, it holds as it was when it was last finished.
+ui-own-count = { $open } of { $count } open
+ui-own-done = Nothing is open
+ui-own-holds = New births begin with it, as it was finished at { $since }.
+ui-own-held = New births begin with what was finished at { $since }, until nothing is open and all fits.
+ui-own-unused = It is finished, and not yet the protocol of the practice: that is chosen on the page before.
+ui-own-past = A birth that was begun keeps the protocol it has, until one is chosen again there.
+ui-own-fill = Fill what is open with the strictest of the three
+ui-own-fill-what = For an upper limit the lowest of the three published protocols, for a lower limit the highest, for a time the shortest. Each number says from where it is.
+ui-own-misfit = These do not fit together
+ui-own-head = Name, edition, day
+ui-own-head-hint = Such as "first edition, from the hospital's guideline of March 2026"
+ui-own-group = { $name }: { $open ->
+    [0] nothing open
+   *[other] { $open } open
+}
+ui-own-open-field = open
+ui-own-take = Take over
+ui-own-ours = A number of our own
+ui-own-ours-save = Save this number
+ui-own-off = Turn it off
+ui-own-by-file = Other times than these can be read in with a file.
+ui-own-off-is = Off on purpose
+ui-own-reopen = Leave it open again
+ui-own-value = Number
+ui-own-every = Every
+ui-own-until = Until after the birth
+ui-own-between = Between two readings
+ui-own-compare = Counts
+ui-own-compare-at-least = at it or past it (≥)
+ui-own-compare-over = only past it (>)
+ui-own-compare-under = only below it (<)
+ui-own-compare-at-most = at it or below it (≤)
+ui-own-sign = { $watch } { $sign }
+ui-own-words = What it says there, in short
+ui-own-source = Where it comes from
+ui-own-source-hint = Such as "our meeting of March 2026". It cannot be empty.
+ui-own-status = How well it was checked
+ui-own-log = What was changed
+ui-own-log-none = Nothing was changed yet.
+ui-own-log-more = Show all { $n }
+ui-own-log-line = { $field }: { $old } → { $new }
+ui-own-log-many = { $n } fields
+ui-own-files = Files
+ui-own-export = Write it as a file
+ui-own-export-what = A finished protocol can go to another practice as a file.
+ui-own-exported = Written:
+ui-own-import = Read a file
+ui-own-import-what = The protocol in the file takes the place of what stands here. What the file leaves out is open afterwards. The list of changes keeps what stood here.
+ui-own-imported = { $n ->
+    [0] The file says what stands here already.
+    [one] Read: one field was changed.
+   *[other] Read: { $n } fields were changed.
+}
+ui-own-refused = { $n ->
+    [one] This file was not taken, and nothing was changed. One thing is wrong with it:
+   *[other] This file was not taken, and nothing was changed. { $n } things are wrong with it:
+}
+ui-own-error = line { $line }, { $path }: { $problem }
+ui-own-error-syntax = line { $line }: { $problem }
+ui-own-errors-more = and { $n } more
+ui-unit-grams-per-ml = g for 1 mL
 
 ## Rehearsal
 

@@ -143,7 +143,7 @@ fn stamp(n: u64) -> Stamp {
 fn entries(birth: BirthId, count: usize) -> Vec<Entry> {
     let opening = [
         Fact::BirthRegistered { label: "2026-11-25 03:12".to_owned(), rehearsal: false },
-        Fact::ProtocolChosen { protocol: "who".to_owned() },
+        Fact::ProtocolChosen { protocol: "who".to_owned(), own: None },
         Fact::CareChosen { care: Care::Physiological },
         Fact::BabyBorn { baby: 1 },
         Fact::CordClamped { baby: 1 },

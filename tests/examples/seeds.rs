@@ -156,6 +156,9 @@ fn requests() -> Vec<Vec<u8>> {
         format!(r#"{{"request":"amend","birth":{id},"entry":{id},"fact":null,"at":{typed},"reason":"a slip"}}"#),
         format!(r#"{{"request":"elsewhere","what":{{"request":"retract","birth":{id},"entry":{id},"reason":"a slip"}}}}"#),
         format!(r#"{{"request":"sign","birth":{id},"signer":{{"name":"B","role":"midwife"}}}}"#),
+        r#"{"request":"change_own_protocol","change":{"title":"Ours","fields":{"saturation.limit.under.1":{"state":"off"}}}}"#
+            .to_owned(),
+        r#"{"request":"import_own_protocol","text":"id = \"own\""}"#.to_owned(),
         r#"{"request":"rehearse","speed":8,"mode":"drill"}"#.to_owned(),
     ];
     seeds.extend(others.map(String::into_bytes));

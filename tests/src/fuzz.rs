@@ -10,7 +10,7 @@ use secundine_domain::due::due;
 use secundine_domain::entry::Entry;
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Arg;
-use secundine_domain::protocol::{Protocol, ProtocolError};
+use secundine_domain::protocol::{OwnProtocol, Protocol};
 use secundine_domain::time::Stamp;
 use secundine_session::api::Request;
 use secundine_session::bad_request;
@@ -64,7 +64,7 @@ fn decoded(line: &[u8]) -> Option<Entry> {
 
 /// Everything that is told of a chart.
 fn read_chart(chart: &Chart, now: &Stamp) {
-    for protocol in Protocol::published().iter().map(Some).chain([None]) {
+    for protocol in Protocol::published().iter().map(Some).chain([chart.protocol(), None]) {
         let _ = (assess(chart, protocol, now), due(chart, protocol, now));
     }
     for line in &chart.lines {
@@ -93,13 +93,27 @@ pub fn mark(bytes: &[u8]) {
     assert_eq!(secundine_session::fuzzing::rewritten(&written), Some(written));
 }
 
-/// A protocol's text. A bad one is told by its place; a good one can be used, and is the same on the page.
+/// A protocol's text. A bad one is told by its places; a good one can be used, is the same on the page and after its own
+/// file, and comes in as a practice's own.
 pub fn protocol(bytes: &[u8]) {
     let Ok(text) = std::str::from_utf8(bytes) else { return };
     match Protocol::parse(text) {
-        Err(ProtocolError::Syntax(problem)) => assert!(problem.contains("line "), "no place: {problem}"),
-        Err(ProtocolError::Content { path, problem }) => assert!(!path.is_empty() && !problem.is_empty()),
+        Err(errors) => {
+            let lines = u32::try_from(text.split('\n').count()).unwrap_or(u32::MAX);
+            assert!(!errors.is_empty() && errors.is_sorted_by_key(|error| error.line));
+            assert!(errors.iter().all(|error| (1..=lines).contains(&error.line)), "a line that is not there: {errors:?}");
+            let placeless = |id: &str| id == "protocol-file-syntax";
+            assert!(errors.iter().all(|error| error.path.is_empty() == placeless(&error.problem.id)), "no path: {errors:?}");
+        }
         Ok(protocol) => {
+            assert_eq!(Protocol::parse(&protocol.file()).as_ref(), Ok(&protocol), "its own file is the same protocol");
+            let own = OwnProtocol::of(&protocol);
+            let change = OwnProtocol::default().difference(&own);
+            assert_eq!(change.problem(), None, "what a file may hold can be written down");
+            assert_eq!(OwnProtocol::default().changed(&change), own);
+            if let Ok(finished) = own.finish() {
+                assert_eq!(Protocol::parse(&finished.file()).as_ref(), Ok(&finished), "and can go out again");
+            }
             let page = serde_json::to_string(&protocol).and_then(|page| serde_json::from_str(&page));
             assert_eq!(page.ok().as_ref(), Some(&protocol), "the page is told the same numbers");
             for thresholds in &protocol.watch {

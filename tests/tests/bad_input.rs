@@ -34,7 +34,7 @@ const CASES: &[Case] = &[
     ("an answer that the item has not", IMPOSSIBLE, |desk| record(desk, examined("lobes", choice("purple")))),
     ("a measure for a choice", IMPOSSIBLE, |desk| record(desk, examined("lobes", Answer::Measure { value: 3 }))),
     ("a cord of ten metres", IMPOSSIBLE, |desk| record(desk, examined("cord-length", Answer::Measure { value: 10_000 }))),
-    ("an unknown protocol", NOT_FOUND, |desk| record(desk, Fact::ProtocolChosen { protocol: "ours".to_owned() })),
+    ("an unknown protocol", NOT_FOUND, |desk| record(desk, Fact::ProtocolChosen { protocol: "ours".to_owned(), own: None })),
     ("a signature by hand", IMPOSSIBLE, |desk| record(desk, signature())),
     ("a retraction by hand", IMPOSSIBLE, |desk| record(desk, Fact::Retracted)),
     ("a practice recorded at a birth", IMPOSSIBLE, |desk| record(desk, Fact::PracticeDescribed(practice()))),

@@ -6,8 +6,11 @@ use std::path::Path;
 use std::process::Command;
 use std::sync::Arc;
 
+use secundine_domain::fact::{Fact, MotherObservation, Practice};
+use secundine_domain::protocol::OwnChange;
+use secundine_domain::quantity::HeartRate;
 use secundine_domain::time::{Boot, Stamp};
-use secundine_session::api::{RehearsalMode, Request, Response};
+use secundine_session::api::{At, RehearsalMode, Request, Response};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session};
 
@@ -105,4 +108,42 @@ fn the_file_is_sound_and_carries_its_fonts() {
     let about = output("pdfinfo", &[&path]);
     assert!(about.contains("Title:           Third stage and examination of the placenta"), "{about}");
     assert!(about.contains("Tagged:          yes"), "{about}");
+}
+
+#[test]
+fn a_limit_of_the_own_protocol_says_from_where_it_is_and_that_it_is_unverified() {
+    let folder = tempfile::tempdir().unwrap();
+    let boot = Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 });
+    let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot });
+    let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
+    let mut session = Session::new(paths, Arc::new(clock));
+    let practice = |protocol: Option<&str>| Practice {
+        name: "Heron House".to_owned(),
+        practitioner: "Ida".to_owned(),
+        role: "midwife".to_owned(),
+        protocol: protocol.map(str::to_owned),
+    };
+    let named = OwnChange {
+        title: Some("Ours".to_owned()),
+        edition: Some("first".to_owned()),
+        checked: Some("2026-11-25".to_owned()),
+        ..OwnChange::default()
+    };
+    session.call(Request::CreatePractice { practice: practice(None), passphrase: "seven quiet herons".to_owned() }).unwrap();
+    session.call(Request::FillOwnProtocol).unwrap();
+    session.call(Request::ChangeOwnProtocol { change: named }).unwrap();
+    session.call(Request::DescribePractice { practice: practice(Some("own")) }).unwrap();
+    let Response::BabyBornNow { birth, .. } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else { unreachable!() };
+    // Below 60 a minute: the WHO Labour Care Guide, from memory.
+    let fact = Fact::MotherObserved(MotherObservation { pulse: HeartRate::new(55).ok(), ..MotherObservation::default() });
+    session.call(Request::Record { birth, fact, at: At::Now { ago_ms: 0 } }).unwrap();
+    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth }).unwrap() else { unreachable!() };
+    let text = output("pdftotext", &["-layout", &path, "-"]).split_whitespace().collect::<Vec<_>>().join(" ");
+    for told in [
+        "Ours, first; numbers last checked 2026-11-25",
+        "Ours: WHO 2012 to 2025: WHO Labour Care Guide 2020, made for labour",
+        "from memory, unverified",
+    ] {
+        assert!(text.contains(told), "{told:?} is not in:\n{text}");
+    }
 }

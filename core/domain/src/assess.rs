@@ -262,7 +262,8 @@ fn limit_words(id: &str, what: Message, value: Message, compare: Compare, limit:
 }
 
 fn threshold(step: &Step, protocol: &Protocol) -> Threshold {
-    Threshold { source: format!("{}: {}", protocol.title, step.source), status: step.status, words: Some(step.words.clone()) }
+    let words = Some(step.words.clone()).filter(|words| !words.trim().is_empty());
+    Threshold { source: format!("{}: {}", protocol.title, step.source), status: step.status, words }
 }
 
 fn not_recorded(subject: Subject) -> Finding {

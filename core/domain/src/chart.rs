@@ -36,8 +36,8 @@ pub struct Chart {
     pub rehearsal: bool,
     /// The mother.
     pub client: Option<Client>,
-    /// Id of the protocol whose limits are watched.
-    pub protocol: Option<String>,
+    /// The protocol whose limits are watched.
+    pub chosen: Option<Chosen>,
     /// How the third stage is cared for, in order of time: the last holds.
     pub cares: Vec<Noted<Care>>,
     /// The babies, in order.
@@ -75,6 +75,15 @@ pub struct Chart {
     /// The entry that was written last, a correction too.
     pub last_written: Option<EntryId>,
     runs: Runs,
+}
+
+/// A protocol that was chosen for a birth.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Chosen {
+    /// Its id.
+    pub id: String,
+    /// The practice's own, as it was then.
+    pub own: Option<Box<Protocol>>,
 }
 
 /// A baby and its cord.
@@ -186,6 +195,13 @@ pub fn fold_with<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry
 }
 
 impl Chart {
+    /// The protocol whose limits are watched; none while none is chosen, or this version does not know it.
+    #[must_use]
+    pub fn protocol(&self) -> Option<&Protocol> {
+        let Chosen { id, own } = self.chosen.as_ref()?;
+        own.as_deref().or_else(|| Protocol::find(id))
+    }
+
     /// How far apart two moments are, by all that is known of the devices' clocks and their restarts.
     #[must_use]
     pub fn elapsed(&self, from: &Occurred, to: &Occurred) -> Elapsed {

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::message::{Arg, Message};
+use crate::protocol::{OwnChange, Protocol};
 use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
 
 mod describe;
@@ -34,6 +35,15 @@ pub type BabyNo = u8;
 pub enum Fact {
     /// The practice and the person who works with this phone.
     PracticeDescribed(Practice),
+    /// The practice's own protocol was changed.
+    OwnProtocolChanged {
+        /// What was put in place of what stood there.
+        change: OwnChange,
+        /// What it came to, where it was finished then.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        finished: Option<Box<Protocol>>,
+    },
     /// Opens a chart.
     BirthRegistered {
         /// What tells this birth from others until there is a name.
@@ -45,8 +55,12 @@ pub enum Fact {
     ClientRecorded(Client),
     /// The protocol whose limits are watched at this birth.
     ProtocolChosen {
-        /// Id of the protocol file.
+        /// Id of the protocol.
         protocol: String,
+        /// The practice's own protocol as it was then, so that what was found by it stays found by it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        own: Option<Box<Protocol>>,
     },
     /// How the third stage is cared for.
     CareChosen {
@@ -324,6 +338,7 @@ impl Fact {
             Self::NextContactPlanned(NextContact { when, call }) if when.trim().is_empty() && call.trim().is_empty() => {
                 Err(Impossible(Message::new("impossible-empty-note")))
             }
+            Self::OwnProtocolChanged { change, .. } => change.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
             Self::Unknown { .. } => Err(Impossible(Message::new("impossible-unknown"))),
             _ => Ok(()),
         }

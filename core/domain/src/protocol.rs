@@ -3,17 +3,24 @@
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
-use thiserror::Error;
 use ts_rs::TS;
 
 use crate::message::Message;
 
 mod apgar;
+mod own;
+mod read;
+mod slot;
 mod step;
+mod strictest;
 mod watch;
 
 pub use apgar::{ApgarAgain, ApgarTimes};
+pub use own::{OWN, OwnChange, OwnProtocol, State, Unfinished, state_words};
+pub use read::FileError;
+pub use slot::{NoSlot, Slot, StepSlot};
 pub use step::{Compare, Milli, NoThreshold, Sign, Step};
+pub use strictest::{borrowed, misattributed, strictest};
 pub use watch::Watch;
 
 /// How much a notice asks for attention: told by word, shape and colour together.
@@ -47,7 +54,7 @@ pub enum Status {
 }
 
 /// The thresholds of one watch, in the order of the file.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Thresholds {
     /// What is watched.
@@ -59,7 +66,7 @@ pub struct Thresholds {
 }
 
 /// Every so many minutes until so many minutes after the birth.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Schedule {
     /// Minutes between two observations.
@@ -73,7 +80,7 @@ pub struct Schedule {
 }
 
 /// A single number with its source.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Setting {
     /// The number.
@@ -85,7 +92,7 @@ pub struct Setting {
 }
 
 /// A protocol: whose limits are watched.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct Protocol {
     /// Stable id.
@@ -96,6 +103,10 @@ pub struct Protocol {
     pub edition: String,
     /// Day on which the numbers were last held against their sources, `2026-11-25`.
     pub checked: String,
+    /// What the practice leaves out on purpose; empty in a published protocol, which has what its sources have.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[ts(as = "Option<Vec<Slot>>", optional)]
+    pub off: Vec<Slot>,
     /// Minutes after which a typed entry counts as late.
     pub late_entry: Setting,
     /// Grams of blood taken as one mL.
@@ -103,92 +114,33 @@ pub struct Protocol {
     /// Observations of the mother, phase by phase.
     pub mother: Vec<Schedule>,
     /// When a baby is scored by Apgar; none where the protocol does not say.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
     pub apgar: Option<ApgarTimes>,
     /// The watches.
     pub watch: Vec<Thresholds>,
-}
-
-/// Why a file is no protocol.
-#[derive(Debug, Error, PartialEq, Eq)]
-pub enum ProtocolError {
-    /// The text does not parse; the message names line and column.
-    #[error("{0}")]
-    Syntax(String),
-    /// The parts do not fit; the path names which.
-    #[error("{path}: {problem}")]
-    Content {
-        /// For example `watch[2].step[0].source`.
-        path: String,
-        /// What is wrong.
-        problem: String,
-    },
 }
 
 impl Protocol {
     /// Reads a protocol file and checks that every number has a source and every watch its own unit.
     ///
     /// # Errors
-    /// [`ProtocolError`] names the place and what is wrong.
-    pub fn parse(text: &str) -> Result<Self, ProtocolError> {
-        let protocol: Self = toml::from_str(text).map_err(|error| ProtocolError::Syntax(error.to_string()))?;
-        protocol.check()?;
-        Ok(protocol)
+    /// All that is wrong, each by its path and line.
+    pub fn parse(text: &str) -> Result<Self, Vec<FileError>> {
+        read::protocol(text)
     }
 
-    fn check(&self) -> Result<(), ProtocolError> {
-        let wrong = |path: String, problem: &str| Err(ProtocolError::Content { path, problem: problem.to_owned() });
-        if let Some((path, _)) = self.sources().find(|(_, source)| source.trim().is_empty()) {
-            return wrong(format!("{path}.source"), "every number needs its source");
-        }
-        for (i, thresholds) in self.watch.iter().enumerate() {
-            if thresholds.unit != thresholds.watch.unit() {
-                return wrong(format!("watch[{i}].unit"), &format!("must be {}", thresholds.watch.unit()));
-            }
-            if self.watch.iter().filter(|other| other.watch == thresholds.watch).count() > 1 {
-                return wrong(format!("watch[{i}].watch"), "stands twice");
-            }
-            if thresholds.step.is_empty() {
-                return wrong(format!("watch[{i}].step"), "has no threshold");
-            }
-            for (j, step) in thresholds.step.iter().enumerate() {
-                if step.again.is_some_and(|minutes| minutes == 0 || !thresholds.watch.is_read()) {
-                    return wrong(format!("watch[{i}].step[{j}].again"), "must be minutes between two readings of a sign");
-                }
-                if !step.with.is_empty() && thresholds.watch != Watch::BloodLoss {
-                    return wrong(format!("watch[{i}].step[{j}].with"), "only a volume of blood takes signs beside it");
-                }
-                if let Some(k) = step.with.iter().position(|sign| !Watch::READ.contains(&sign.watch)) {
-                    return wrong(format!("watch[{i}].step[{j}].with[{k}].watch"), "must be a sign that is read at a look");
-                }
-            }
-        }
-        let every_zero = self.mother.iter().position(|phase| phase.every == 0);
-        if let Some(i) = every_zero {
-            return wrong(format!("mother[{i}].every"), "must be at least 1 minute");
-        }
-        if let Some((path, problem)) = self.apgar.as_ref().and_then(ApgarTimes::wrong) {
-            return wrong(format!("apgar.{path}"), problem);
-        }
-        if self.grams_per_ml.value.0 <= 0 {
-            return wrong("grams_per_ml.value".to_owned(), "must be more than 0");
-        }
-        Ok(())
+    /// The file that it is read from again, as it is.
+    #[must_use]
+    pub fn file(&self) -> String {
+        let text = toml::to_string(self).unwrap_or_default();
+        format!("{FILE_HEAD}\n{text}")
     }
 
-    /// Where each number comes from, with the path of the number.
-    fn sources(&self) -> impl Iterator<Item = (String, &str)> {
-        let settings = [("late_entry", &self.late_entry), ("grams_per_ml", &self.grams_per_ml)];
-        let settings = settings.into_iter().map(|(path, setting)| (path.to_owned(), setting.source.as_str()));
-        let phases = self.mother.iter().enumerate().map(|(i, phase)| (format!("mother[{i}]"), phase.source.as_str()));
-        let apgar = self.apgar.iter().map(|times| ("apgar".to_owned(), times.source.as_str()));
-        let again = self.apgar.iter().filter_map(|times| times.again.as_ref());
-        let again = again.map(|again| ("apgar.again".to_owned(), again.source.as_str()));
-        let steps = self.watch.iter().enumerate().flat_map(|(i, thresholds)| {
-            let steps = thresholds.step.iter().enumerate();
-            steps.map(move |(j, step)| (format!("watch[{i}].step[{j}]"), step.source.as_str()))
-        });
-        settings.chain(phases).chain(apgar).chain(again).chain(steps)
+    /// Every number at its place.
+    #[must_use]
+    pub fn numbers(&self) -> Vec<(Slot, State)> {
+        slot::places(self)
     }
 
     /// The protocols that come with the program, built from published guidance. None is preselected.
@@ -219,11 +171,29 @@ impl Protocol {
     }
 }
 
+/// Stands above every protocol in a file.
+const FILE_HEAD: &str = "\
+# Thresholds are data. Every number names its source and how well it was checked:
+# seen, second-hand, memory (shown as unverified), borrowed (the source names from where), choice (ours).
+# The protocol in force at a birth is the practitioner's choice; local protocol and local law come first.
+";
+
 const PUBLISHED_TEXTS: [&str; 3] = [
     include_str!("../protocols/nice-rcog.toml"),
     include_str!("../protocols/who.toml"),
     include_str!("../protocols/acog-aap.toml"),
 ];
+
+impl Schedule {
+    /// What is wrong with it by itself, by the path of the part.
+    fn problems(&self) -> Vec<(String, Message)> {
+        let mut found = step::sourceless(&self.source);
+        if self.every == 0 {
+            found.push(("every".to_owned(), Message::new("protocol-file-every")));
+        }
+        found
+    }
+}
 
 impl Status {
     /// The catalogue's id of its words.
@@ -253,23 +223,55 @@ mod tests {
         assert_eq!(ids, ["nice-rcog", "who", "acog-aap"]);
     }
 
+    /// What is wrong with a text, as `path: id`.
+    fn wrong(text: &str) -> Vec<String> {
+        let errors = Protocol::parse(text).err().unwrap_or_default();
+        errors.into_iter().map(|error| format!("{}: {}", error.path, error.problem.id)).collect()
+    }
+
     #[test]
     fn a_bad_file_is_told_by_place() {
         let good = PUBLISHED_TEXTS[0];
-        let unit = Protocol::parse(&good.replacen("unit = \"min\"", "unit = \"h\"", 1)).unwrap_err().to_string();
-        assert_eq!(unit, "watch[0].unit: must be min");
-        let syntax = Protocol::parse("id = \"x\"\ntitle = 3").unwrap_err().to_string();
-        assert!(syntax.contains("line 2"), "{syntax}");
+        assert_eq!(wrong(good), [""; 0]);
+        assert_eq!(wrong(&good.replacen("unit = \"min\"", "unit = \"h\"", 1)), ["watch[0].unit: protocol-file-unit"]);
         let without = good.replacen("source = \"NICE CG190", "source = \"\" # \"NICE CG190", 1);
-        let refusal = Protocol::parse(&without).unwrap_err().to_string();
-        assert!(refusal.contains("step") && refusal.contains("needs its source"), "{refusal}");
-        let again = Protocol::parse(&good.replacen("again = 30", "again = 0", 1)).unwrap_err().to_string();
-        assert_eq!(again, "watch[4].step[1].again: must be minutes between two readings of a sign");
-        let time = Protocol::parse(&good.replacen("value = 20\n", "value = 20\nagain = 30\n", 1)).unwrap_err().to_string();
-        assert_eq!(time, "watch[0].step[0].again: must be minutes between two readings of a sign");
+        assert_eq!(wrong(&without), ["watch[0].step[1].source: protocol-file-no-source"]);
+        let again = good.replacen("again = 30", "again = 0", 1);
+        assert_eq!(wrong(&again), ["watch[4].step[1].again: protocol-file-again"]);
+        let time = good.replacen("value = 20\n", "value = 20\nagain = 30\n", 1);
+        assert_eq!(wrong(&time), ["watch[0].step[0].again: protocol-file-again"]);
         let with = PUBLISHED_TEXTS[1].replacen("watch = \"shock-index\", compare", "watch = \"blood-loss\", compare", 1);
-        let with = Protocol::parse(&with).unwrap_err().to_string();
-        assert_eq!(with, "watch[2].step[1].with[3].watch: must be a sign that is read at a look");
+        assert_eq!(wrong(&with), ["watch[2].step[1].with[3].watch: protocol-file-sign"]);
+    }
+
+    #[test]
+    fn a_fault_of_syntax_has_its_line() {
+        let errors = Protocol::parse("id = \"x\"\ntitle = \nedition = 3 4\n").unwrap_err();
+        assert!(errors.iter().all(|error| error.path.is_empty() && error.problem.id == "protocol-file-syntax"), "{errors:?}");
+        assert_eq!(errors.iter().map(|error| error.line).collect::<Vec<_>>(), [2, 3]);
+    }
+
+    #[test]
+    fn everything_that_is_wrong_is_told_at_once_in_order_of_lines() {
+        let bad = PUBLISHED_TEXTS[0]
+            .replacen("title", "titel", 1)
+            .replacen("value = 15", "value = \"15\"", 1)
+            .replacen("level = \"caution\"", "level = \"alarm\"", 1)
+            .replacen("value = 2000", "value = 900", 1);
+        let errors = Protocol::parse(&bad).unwrap_err();
+        assert!(errors.is_sorted_by_key(|error| error.line), "{errors:?}");
+        let told: Vec<String> = errors.iter().map(|error| format!("{}: {}", error.path, error.problem.id)).collect();
+        let expected = [
+            "title: protocol-file-missing",
+            "titel: protocol-file-unknown",
+            "late_entry.value: protocol-file-number",
+            "watch[0].step[0].level: protocol-file-one-of",
+            "watch[2].step[3].value: protocol-file-order",
+        ];
+        assert_eq!(told, expected);
+        let line = |text: &str| bad.lines().position(|line| line.starts_with(text)).unwrap() + 1;
+        let lines: Vec<usize> = errors.iter().map(|error| error.line as usize).collect();
+        assert_eq!(lines[1..4], [line("titel"), line("value = \"15\""), line("level = \"alarm\"")]);
     }
 
     #[test]
@@ -277,26 +279,26 @@ mod tests {
         let told = |from: &str, to: &str| {
             let text = PUBLISHED_TEXTS[0].replacen(from, to, 1);
             assert_ne!(text, PUBLISHED_TEXTS[0], "{from}");
-            Protocol::parse(&text).unwrap_err().to_string()
+            wrong(&text).concat()
         };
-        let rise = "must be at least 1, and rise";
-        assert_eq!(told("minutes = [1, 5]", "minutes = [0, 5]"), format!("apgar.minutes[0]: {rise}"));
-        assert_eq!(told("minutes = [1, 5]", "minutes = [1, 5, 5]"), format!("apgar.minutes[2]: {rise}"));
-        assert_eq!(told("minutes = [1, 5]", "minutes = [1]"), "apgar.again.after: must be one of the minutes");
+        assert_eq!(told("minutes = [1, 5]", "minutes = [0, 5]"), "apgar.minutes[0]: protocol-file-apgar-rise");
+        assert_eq!(told("minutes = [1, 5]", "minutes = [1, 5, 5]"), "apgar.minutes[2]: protocol-file-apgar-rise");
+        assert_eq!(told("minutes = [1, 5]", "minutes = [1, \"5\"]"), "apgar.minutes[1]: protocol-file-minutes");
+        assert_eq!(told("minutes = [1, 5]", "minutes = [1]"), "apgar.again.after: protocol-file-apgar-after");
         for under in ["0", "11"] {
-            assert_eq!(told("under = 7", &format!("under = {under}")), "apgar.again.under: must be 1 to 10");
+            assert_eq!(told("under = 7", &format!("under = {under}")), "apgar.again.under: protocol-file-apgar-under");
         }
-        assert_eq!(told("every = 5 #", "every = 0 #"), "apgar.again.every: must be at least 1 minute");
-        assert_eq!(told("until = 20\n", "until = 9\n"), "apgar.again.until: must not come before the first further score");
-        assert_eq!(told("until = 20\n", "until = 1441\n"), "apgar.again.until: must be a day at most");
+        assert_eq!(told("every = 5 #", "every = 0 #"), "apgar.again.every: protocol-file-every");
+        assert_eq!(told("until = 20\n", "until = 9\n"), "apgar.again.until: protocol-file-apgar-until");
+        assert_eq!(told("until = 20\n", "until = 1441\n"), "apgar.again.until: protocol-file-apgar-day");
         let without = |change: fn(&mut ApgarTimes)| {
             let mut protocol = Protocol::published()[0].clone();
             change(protocol.apgar.as_mut().unwrap());
-            protocol.check().unwrap_err().to_string()
+            wrong(&protocol.file()).concat()
         };
-        let told = "every number needs its source";
-        assert_eq!(without(|apgar| apgar.source.clear()), format!("apgar.source: {told}"));
-        assert_eq!(without(|apgar| apgar.again.as_mut().unwrap().source.clear()), format!("apgar.again.source: {told}"));
+        assert_eq!(without(|apgar| apgar.source.clear()), "apgar.source: protocol-file-no-source");
+        let again = without(|apgar| apgar.again.as_mut().unwrap().source.clear());
+        assert_eq!(again, "apgar.again.source: protocol-file-no-source");
     }
 
     #[test]
@@ -304,12 +306,20 @@ mod tests {
         let sourceless = |change: fn(&mut Protocol)| {
             let mut protocol = Protocol::published()[0].clone();
             change(&mut protocol);
-            protocol.check().unwrap_err().to_string()
+            wrong(&protocol.file()).concat()
         };
-        let told = "every number needs its source";
-        assert_eq!(sourceless(|it| it.late_entry.source.clear()), format!("late_entry.source: {told}"));
-        assert_eq!(sourceless(|it| it.grams_per_ml.source = " ".to_owned()), format!("grams_per_ml.source: {told}"));
-        assert_eq!(sourceless(|it| it.mother[0].source.clear()), format!("mother[0].source: {told}"));
+        assert_eq!(sourceless(|it| it.late_entry.source.clear()), "late_entry.source: protocol-file-no-source");
+        assert_eq!(sourceless(|it| it.grams_per_ml.source = " ".to_owned()), "grams_per_ml.source: protocol-file-no-source");
+        assert_eq!(sourceless(|it| it.mother[0].source.clear()), "mother[0].source: protocol-file-no-source");
+    }
+
+    #[test]
+    fn a_protocol_is_read_back_from_its_own_file() {
+        for protocol in Protocol::published() {
+            assert_eq!(Protocol::parse(&protocol.file()).as_ref(), Ok(protocol));
+        }
+        let bare = Protocol { apgar: None, mother: Vec::new(), watch: Vec::new(), ..Protocol::published()[0].clone() };
+        assert_eq!(Protocol::parse(&bare.file()), Ok(bare));
     }
 
     #[test]
@@ -317,8 +327,7 @@ mod tests {
         let good = PUBLISHED_TEXTS[0];
         for bad in ["nan", "inf", "-inf", "-1", "-0.001", "1000000.1", "9223372036854775807"] {
             let text = good.replacen("value = ", &format!("value = {bad} # "), 1);
-            let refusal = Protocol::parse(&text).unwrap_err().to_string();
-            assert!(refusal.contains("line ") && refusal.contains("is not between 0 and 1000000"), "{bad}: {refusal}");
+            assert_eq!(wrong(&text), ["late_entry.value: protocol-file-number"], "{bad}");
         }
         assert_eq!(Milli::try_from(0.0), Ok(Milli(0)));
         assert_eq!(Milli::try_from(1_000_000.0), Ok(Milli(1_000_000_000)));

@@ -21,6 +21,7 @@ use secundine_domain::fact::{
     LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination,
     Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
+use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
     Saturation, Temperature, Volume,
@@ -119,6 +120,71 @@ fn course() -> Vec<(&'static str, Fact)> {
     ]
 }
 
+/// A practice's own protocol with one of each kind of number.
+fn own() -> Box<Protocol> {
+    Box::new(
+        Protocol::parse(
+            r#"
+            id = "own"
+            title = "Ours"
+            edition = "first, 2026"
+            checked = "2026-11-25"
+            off = ["pulse.limit.under.1", "mother.2"]
+            late_entry = { value = 20, source = "none found", status = "choice" }
+            grams_per_ml = { value = 1.06, source = "letter of the hospital", status = "seen" }
+            mother = [{ every = 15, until = 120, source = "the same", status = "memory" }]
+
+            [[watch]]
+            watch = "blood-loss"
+            unit = "mL"
+
+            [[watch.step]]
+            level = "limit"
+            compare = ">="
+            value = 400
+            source = "meeting of March"
+            status = "choice"
+            words = "Ours"
+            with = [{ watch = "temperature", compare = "<", value = 35.5 }]
+
+            [[watch]]
+            watch = "pulse"
+            unit = "/min"
+
+            [[watch.step]]
+            level = "caution"
+            compare = ">"
+            value = 110
+            again = 15
+            source = "meeting of March"
+            status = "choice"
+            words = ""
+            "#,
+        )
+        .unwrap(),
+    )
+}
+
+/// A change of every kind of thing that can change.
+fn own_with_apgar() -> Box<Protocol> {
+    Box::new(Protocol { apgar: Protocol::published()[0].apgar.clone(), ..*own() })
+}
+
+fn own_apgar_changed() -> Fact {
+    let times = own_with_apgar().apgar.map(State::Apgar);
+    let change = OwnChange { fields: [(Slot::Apgar, times)].into(), ..OwnChange::default() };
+    Fact::OwnProtocolChanged { change, finished: None }
+}
+
+fn own_changed() -> Fact {
+    let text = |text: &str| Some(text.to_owned());
+    let ours = OwnProtocol::of(&own());
+    let opened = ("saturation.limit.under.1".parse().unwrap(), None);
+    let fields = ours.fields.into_iter().map(|(slot, state)| (slot, Some(state))).chain([opened]).collect();
+    let change = OwnChange { title: text("Ours"), edition: text("first, 2026"), checked: text("2026-11-25"), fields };
+    Fact::OwnProtocolChanged { change, finished: None }
+}
+
 fn people() -> Vec<(&'static str, Fact)> {
     let text = |text: &str| text.to_owned();
     let client = Client {
@@ -139,7 +205,12 @@ fn people() -> Vec<(&'static str, Fact)> {
         ("birth_registered", Fact::BirthRegistered { label: text("Rosa"), rehearsal: false }),
         ("client_recorded", Fact::ClientRecorded(client)),
         ("client_recorded_by_name", Fact::ClientRecorded(Client { name: text("Rosa"), ..Client::default() })),
-        ("protocol_chosen", Fact::ProtocolChosen { protocol: text("nice-rcog") }),
+        ("protocol_chosen", Fact::ProtocolChosen { protocol: text("nice-rcog"), own: None }),
+        ("protocol_chosen_own", Fact::ProtocolChosen { protocol: text("own"), own: Some(own()) }),
+        ("protocol_chosen_own_apgar", Fact::ProtocolChosen { protocol: text("own"), own: Some(own_with_apgar()) }),
+        ("own_protocol_changed", own_changed()),
+        ("own_protocol_changed_apgar", own_apgar_changed()),
+        ("own_protocol_changed_finished", Fact::OwnProtocolChanged { change: OwnChange::default(), finished: Some(own()) }),
         ("noted", Fact::Noted { text: text("line one\nline \"two\" \u{1F319}") }),
         ("retracted", Fact::Retracted),
         ("signed", Fact::Signed { name: text("Ada Łąk"), role: text("midwife"), version: "9f".repeat(32) }),

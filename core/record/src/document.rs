@@ -25,7 +25,7 @@ pub struct Origin<'a> {
 pub(crate) struct Source<'a> {
     pub chart: &'a Chart,
     pub origin: &'a Origin<'a>,
-    pub protocol: Option<&'static Protocol>,
+    pub protocol: Option<&'a Protocol>,
     pub findings: Vec<Finding>,
     pub words: &'static Words,
 }
@@ -48,7 +48,7 @@ pub fn pdf(chart: &Chart, origin: &Origin) -> Result<Pdf, PageError> {
 #[must_use]
 pub fn document(chart: &Chart, origin: &Origin) -> Document {
     let words = Words::english();
-    let protocol = chart.protocol.as_deref().and_then(Protocol::find);
+    let protocol = chart.protocol();
     let source = Source { chart, origin, protocol, findings: assess(chart, protocol, origin.written), words };
     let mut blocks = sections::birth(&source);
     blocks.extend(sections::times(&source));

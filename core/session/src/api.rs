@@ -10,6 +10,7 @@ use ts_rs::TS;
 mod birth;
 mod keeping;
 mod locked;
+mod own;
 mod request;
 mod response;
 mod verify;
@@ -21,6 +22,7 @@ pub use birth::{
 };
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
+pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;
 pub use verify::VerifyView;

@@ -4,6 +4,7 @@ use secundine_domain::chart::{Chart, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
 use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Practice};
 use secundine_domain::message::{Arg, Message};
+use secundine_domain::protocol::{OwnChange, Protocol};
 use secundine_domain::time::Run;
 
 use crate::session::label_of;
@@ -61,8 +62,13 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         Fact::Signed { name, role, version } => Fact::Signed { name: text(name), role: text(role), version: version.clone() },
         // Of what is not known, nothing is known to be no name.
         Fact::Unknown { kind, stored } => Fact::Unknown { kind: text(kind), stored: text(stored) },
-        Fact::ProtocolChosen { .. }
-        | Fact::CareChosen { .. }
+        Fact::ProtocolChosen { protocol, own } => {
+            let own = own.as_ref().map(|own| Box::new(protocol_without(own, with)));
+            Fact::ProtocolChosen { protocol: protocol.clone(), own }
+        }
+        // Of the practice, and so in no chart.
+        Fact::OwnProtocolChanged { .. } => Fact::OwnProtocolChanged { change: OwnChange::default(), finished: None },
+        Fact::CareChosen { .. }
         | Fact::BabyBorn { .. }
         | Fact::CordPulsationStopped { .. }
         | Fact::CordClamped { .. }
@@ -95,6 +101,32 @@ fn client_without(client: &Client, with: &str) -> Client {
         rhd: client.rhd,
         ..Client::default()
     }
+}
+
+/// The practice's own protocol without what somebody typed; its numbers, and how well they were checked, stay.
+pub(crate) fn own_protocol(protocol: &Protocol) -> Protocol {
+    protocol_without(protocol, HIDDEN)
+}
+
+fn protocol_without(protocol: &Protocol, with: &str) -> Protocol {
+    let text = |words: &mut String| *words = text(words, with);
+    let mut hidden = protocol.clone();
+    text(&mut hidden.title);
+    text(&mut hidden.edition);
+    [&mut hidden.late_entry, &mut hidden.grams_per_ml].into_iter().for_each(|setting| text(&mut setting.source));
+    hidden.mother.iter_mut().for_each(|phase| text(&mut phase.source));
+    if let Some(times) = &mut hidden.apgar {
+        text(&mut times.source);
+        if let Some(again) = &mut times.again {
+            text(&mut again.source);
+            text(&mut again.words);
+        }
+    }
+    for step in hidden.watch.iter_mut().flat_map(|thresholds| &mut thresholds.step) {
+        text(&mut step.source);
+        text(&mut step.words);
+    }
+    hidden
 }
 
 fn medicine_without(medicine: &Medicine, with: &str) -> Medicine {

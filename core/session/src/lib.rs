@@ -10,6 +10,7 @@ pub mod fuzzing;
 mod hide;
 mod keys;
 mod locked;
+mod own;
 mod panics;
 mod practice;
 mod recovery;

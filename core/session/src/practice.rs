@@ -8,13 +8,14 @@ use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::message::Message;
-use secundine_domain::protocol::Protocol;
+use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Stored};
 
 use crate::api::{ApiError, DrainedView, ErrorCode, SalvageView, VerifyView};
 use crate::hide;
 use crate::locked::{Writer, bring_in, keep_elsewhere};
+use crate::own::Own;
 use crate::verify;
 
 /// An open practice.
@@ -23,6 +24,7 @@ pub(crate) struct OpenPractice {
     described: Practice,
     /// Who writes in place of the practitioner.
     scribe: Option<String>,
+    own: Own,
     births: HashMap<BirthId, Vec<Stored>>,
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
@@ -66,7 +68,8 @@ impl Draft {
 impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
-        let mut open = Self { store, described, scribe: None, births: HashMap::new(), runs: Vec::new(), salvage: None };
+        let own = Own::default();
+        let mut open = Self { store, described, own, scribe: None, births: HashMap::new(), runs: Vec::new(), salvage: None };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -74,8 +77,9 @@ impl OpenPractice {
 
     /// A practice that was here.
     pub(crate) fn open(store: Store) -> Result<Self, ApiError> {
-        let (described, runs) = (description(&store)?, store.runs()?);
-        Ok(Self { store, described, scribe: None, births: HashMap::new(), runs, salvage: None })
+        let (entries, runs) = (practice_entries(&store)?, store.runs()?);
+        let (described, own) = (description(&entries), Own::read(&entries));
+        Ok(Self { store, described, own, scribe: None, births: HashMap::new(), runs, salvage: None })
     }
 
     /// A damaged practice, as far as it could be read.
@@ -102,13 +106,15 @@ impl OpenPractice {
     pub(crate) fn add_backup(&mut self, path: &Path) -> Result<Restored, StoreError> {
         let restored = self.store.add_backup(path)?;
         self.births.clear();
-        self.described = description(&self.store)?;
+        let entries = practice_entries(&self.store)?;
+        (self.described, self.own) = (description(&entries), Own::read(&entries));
         Ok(restored)
     }
 
     /// Brings in what was marked while it was locked; none where there was nothing.
     pub(crate) fn bring_in(&mut self, expected: Option<&InboxTail>) -> Option<DrainedView> {
-        bring_in(&mut self.store, &self.described, expected)
+        let protocol = self.first_protocol();
+        bring_in(&mut self.store, &self.described, protocol, expected)
     }
 
     /// Notes once a minute how far the running clock has come, so that after a restart less of the time in between is in
@@ -125,6 +131,35 @@ impl OpenPractice {
             Some(last) => *last = run,
             None => self.runs.push(run),
         }
+    }
+
+    /// The practice's own protocol.
+    pub(crate) fn own(&self) -> &Own {
+        &self.own
+    }
+
+    /// The entries of the practice itself, in order of time.
+    pub(crate) fn entries_of_practice(&self) -> Result<Vec<Entry>, ApiError> {
+        Ok(practice_entries(&self.store)?)
+    }
+
+    /// Changes the own protocol; what is not on disk does not hold. What changes nothing is not written.
+    pub(crate) fn change_own(&mut self, change: &OwnChange, now: &Stamp) -> Result<(), ApiError> {
+        let changed = self.own.protocol.clone().changed(change);
+        let change = self.own.protocol.difference(&changed);
+        if change == OwnChange::default() {
+            return Ok(());
+        }
+        let finished = changed.finish().ok().map(Box::new);
+        let draft = Draft::now(BirthId::PRACTICE, Fact::OwnProtocolChanged { change, finished }, now);
+        let entry = self.write_all(vec![draft])?.into_iter().next().ok_or_else(ApiError::internal)?;
+        self.own = std::mem::take(&mut self.own).after(&entry);
+        Ok(())
+    }
+
+    /// The protocol that a new birth begins with; none where none is chosen.
+    fn first_protocol(&self) -> Option<Fact> {
+        self.own.chosen(self.described.protocol.clone()?).ok()
     }
 
     pub(crate) fn described(&self) -> &Practice {
@@ -153,7 +188,7 @@ impl OpenPractice {
 
     /// Describes the practice anew; what is not on disk does not hold.
     pub(crate) fn describe(&mut self, practice: Practice, now: &Stamp) -> Result<(), ApiError> {
-        describable(&practice)?;
+        describable(&practice, &self.own)?;
         let before = std::mem::replace(&mut self.described, practice.clone());
         let written = self.write(Draft::now(BirthId::PRACTICE, Fact::PracticeDescribed(practice), now));
         if written.is_err() {
@@ -176,19 +211,19 @@ impl OpenPractice {
         let mut drafts = vec![Draft::now(birth, Fact::BirthRegistered { label, rehearsal }, opened)];
         let with_first = first.is_some();
         drafts.extend(first.map(|(fact, at)| Draft { occurred: Occurred::Marked(at), ..Draft::now(birth, fact, now) }));
-        let protocol = self.described.protocol.clone();
-        drafts.extend(protocol.map(|protocol| Draft::now(birth, Fact::ProtocolChosen { protocol }, now)));
-        let ids = self.write_all(drafts)?;
-        Ok((birth, ids.get(1).copied().filter(|_| with_first)))
+        drafts.extend(self.first_protocol().map(|chosen| Draft::now(birth, chosen, now)));
+        let entries = self.write_all(drafts)?;
+        Ok((birth, entries.get(1).map(|entry| entry.id).filter(|_| with_first)))
     }
 
     /// Puts a fact on disk and gives its entry.
     pub(crate) fn write(&mut self, draft: Draft) -> Result<EntryId, ApiError> {
-        self.write_all(vec![draft])?.into_iter().next().ok_or_else(ApiError::internal)
+        let written = self.write_all(vec![draft])?;
+        written.first().map(|entry| entry.id).ok_or_else(ApiError::internal)
     }
 
     /// Puts facts on disk, all or none, and gives their entries.
-    fn write_all(&mut self, drafts: Vec<Draft>) -> Result<Vec<EntryId>, ApiError> {
+    fn write_all(&mut self, drafts: Vec<Draft>) -> Result<Vec<Entry>, ApiError> {
         drafts.iter().try_for_each(|draft| check(&draft.fact))?;
         let first = self.store.next_id();
         let author = self.scribe.as_ref().unwrap_or(&self.described.practitioner);
@@ -199,7 +234,7 @@ impl OpenPractice {
                 known.push(stored);
             }
         }
-        Ok(entries.iter().map(|entry| entry.id).collect())
+        Ok(entries)
     }
 
     /// Keeps in the inbox what could not be put on disk here.
@@ -230,7 +265,11 @@ impl OpenPractice {
         }
         let shown = line.shown();
         let (fact, occurred) = match change {
-            Change::Put { fact, occurred } => (fact.map(|fact| *fact), occurred),
+            // What stands there already stays with what went with it.
+            Change::Put { fact, occurred } => {
+                let other = fact.map(|fact| *fact).filter(|fact| *fact != shown.fact);
+                (other.map(|fact| self.own.completed(fact)).transpose()?, occurred)
+            }
             Change::Retract => (Some(Fact::Retracted), None),
         };
         let fact = fact.unwrap_or_else(|| shown.fact.clone());
@@ -289,25 +328,30 @@ impl OpenPractice {
     }
 }
 
-/// How the practice was described last.
-fn description(store: &Store) -> Result<Practice, StoreError> {
+/// The entries of the practice itself, in order of time.
+fn practice_entries(store: &Store) -> Result<Vec<Entry>, StoreError> {
     let mut entries: Vec<Entry> = store.entries(BirthId::PRACTICE)?.into_iter().map(|stored| stored.entry).collect();
     entries.sort_by_key(|entry| (entry.recorded.wall_ms, entry.id));
-    let described = entries.into_iter().rev().find_map(|entry| match entry.fact {
-        Fact::PracticeDescribed(practice) => Some(practice),
+    Ok(entries)
+}
+
+/// How the practice was described last.
+fn description(entries: &[Entry]) -> Practice {
+    let described = entries.iter().rev().find_map(|entry| match &entry.fact {
+        Fact::PracticeDescribed(practice) => Some(practice.clone()),
         _ => None,
     });
     // Killed between the key file and the first entry: founded, but nameless.
     let nameless = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
-    Ok(described.unwrap_or(nameless))
+    described.unwrap_or(nameless)
 }
 
-/// Whether a practice can be described so.
-pub(crate) fn describable(practice: &Practice) -> Result<(), ApiError> {
+/// Whether a practice with this own protocol can be described so.
+pub(crate) fn describable(practice: &Practice, own: &Own) -> Result<(), ApiError> {
     if practice.practitioner.trim().is_empty() {
         return Err(ApiError::impossible(Message::new("error-no-practitioner")));
     }
-    known_protocol(practice.protocol.as_deref())
+    practice.protocol.clone().map_or(Ok(()), |protocol| own.chosen(protocol).map(drop))
 }
 
 /// Whether a fact can be.
@@ -319,14 +363,6 @@ fn check(fact: &Fact) -> Result<(), ApiError> {
             let known = known.ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-no-item"))?;
             known.check(answer).map_err(ApiError::impossible)
         }
-        Fact::ProtocolChosen { protocol } => known_protocol(Some(protocol)),
-        _ => Ok(()),
-    }
-}
-
-fn known_protocol(id: Option<&str>) -> Result<(), ApiError> {
-    match id {
-        Some(id) if Protocol::find(id).is_none() => Err(ApiError::new(ErrorCode::NotFound, "error-no-protocol")),
         _ => Ok(()),
     }
 }

@@ -6,6 +6,7 @@ mod door;
 mod elsewhere;
 mod hidden;
 mod keys;
+mod own;
 mod rest;
 
 use std::path::PathBuf;
@@ -14,7 +15,6 @@ use std::sync::Arc;
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
-use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
 use secundine_store::{PlatformKeys, Store, low_space, version};
@@ -121,7 +121,12 @@ impl Session {
                 self.open()?.write_as(scribe);
                 Ok(Response::WriteAs(self.status(&now)))
             }
-            Request::Protocols => Ok(Response::Protocols { protocols: Protocol::published().to_vec() }),
+            Request::Protocols => Ok(self.protocols()),
+            Request::OwnProtocol => self.own_protocol(),
+            Request::ChangeOwnProtocol { change } => self.change_own(&change, &now),
+            Request::FillOwnProtocol => self.fill_own(&now),
+            Request::ExportOwnProtocol => self.export_own(&now),
+            Request::ImportOwnProtocol { text } => self.import_own(&text, &now),
             Request::WeighedItems => Ok(Response::WeighedItems { items: views::weighed_items(self.open()?)? }),
             Request::Births { skip, take } => self.births(skip, take, &now),
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
@@ -311,6 +316,7 @@ fn birth_of(request: &Request) -> Option<BirthId> {
 fn recordable(fact: &Fact) -> Result<(), ApiError> {
     match fact {
         Fact::PracticeDescribed(_)
+        | Fact::OwnProtocolChanged { .. }
         | Fact::BirthRegistered { .. }
         | Fact::Retracted
         | Fact::Signed { .. }

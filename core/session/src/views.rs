@@ -24,11 +24,13 @@ mod after;
 mod emergency;
 mod locked;
 mod marks;
+mod own;
 mod timeline;
 mod weighed;
 
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
+pub(crate) use own::{own_protocol, own_state};
 pub(crate) use weighed::weighed_items;
 
 /// One page of the list of births.
@@ -57,7 +59,7 @@ pub(crate) fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
 
 /// Everything about one birth.
 pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp, speed: u32) -> BirthView {
-    let protocol = chart.protocol.as_deref().and_then(Protocol::find);
+    let protocol = chart.protocol();
     let findings = assess(chart, protocol, now);
     let marks = marks::all(chart);
     let timeline = timeline::lines(chart, protocol);
@@ -231,6 +233,11 @@ fn level(findings: &[Finding], placenta: BabyNo, item: &str) -> Option<Level> {
 /// Whether a line still counts.
 fn stands(line: &Line) -> bool {
     line.state() != State::Retracted
+}
+
+/// How many there are, as the page is told.
+pub(crate) fn counted(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(u32::MAX)
 }
 
 /// A count of the list as a number of the program.

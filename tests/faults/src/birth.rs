@@ -47,7 +47,7 @@ fn note(letters: usize) -> Fact {
 }
 
 fn registered() -> Step {
-    let chosen = Fact::ProtocolChosen { protocol: "who".to_owned() };
+    let chosen = Fact::ProtocolChosen { protocol: "who".to_owned(), own: None };
     Step::Write(vec![Fact::BirthRegistered { label: "Ada".to_owned(), rehearsal: false }, chosen])
 }
 

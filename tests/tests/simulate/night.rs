@@ -69,7 +69,7 @@ fn another_zone(world: &mut World) {
 fn begin(world: &mut World) {
     let ago_ms = world.ago_ms();
     let now = When::Marked(world.mark(0));
-    let protocol = Fact::ProtocolChosen { protocol: "who".to_owned() };
+    let protocol = Fact::ProtocolChosen { protocol: "who".to_owned(), own: None };
     if world.chance.once_in(4) {
         let label = format!("waiting {}", world.model.births.len());
         let Response::RegisterBirth { birth } = world.call(Request::RegisterBirth { label: label.clone() }) else {

@@ -11,15 +11,25 @@ import type { MotherObservation } from "./MotherObservation";
 import type { NewbornEvent } from "./NewbornEvent";
 import type { NewbornMeasures } from "./NewbornMeasures";
 import type { NextContact } from "./NextContact";
+import type { OwnChange } from "./OwnChange";
 import type { Perineum } from "./Perineum";
 import type { Practice } from "./Practice";
+import type { Protocol } from "./Protocol";
 import type { ResponseStep } from "./ResponseStep";
 import type { SeparationSign } from "./SeparationSign";
 
 /**
  * One thing that was seen, done or measured.
  */
-export type Fact = { "kind": "practice_described", "data": Practice } | { "kind": "birth_registered", "data": { 
+export type Fact = { "kind": "practice_described", "data": Practice } | { "kind": "own_protocol_changed", "data": { 
+/**
+ * What was put in place of what stood there.
+ */
+change: OwnChange, 
+/**
+ * What it came to, where it was finished then.
+ */
+finished?: Protocol, } } | { "kind": "birth_registered", "data": { 
 /**
  * What tells this birth from others until there is a name.
  */
@@ -29,9 +39,13 @@ label: string,
  */
 rehearsal: boolean, } } | { "kind": "client_recorded", "data": Client } | { "kind": "protocol_chosen", "data": { 
 /**
- * Id of the protocol file.
+ * Id of the protocol.
  */
-protocol: string, } } | { "kind": "care_chosen", "data": { 
+protocol: string, 
+/**
+ * The practice's own protocol as it was then, so that what was found by it stays found by it.
+ */
+own?: Protocol, } } | { "kind": "care_chosen", "data": { 
 /**
  * Physiological or active.
  */

@@ -4,6 +4,7 @@ import type { BirthId } from "./BirthId";
 import type { EntryId } from "./EntryId";
 import type { Fact } from "./Fact";
 import type { LockedMark } from "./LockedMark";
+import type { OwnChange } from "./OwnChange";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
 import type { ScenarioName } from "./ScenarioName";
@@ -106,6 +107,15 @@ practice: Practice, } | { "request": "write_as",
  * Who writes; none for the practitioner herself.
  */
 scribe: string | null, } | { "request": "protocols" } | { "request": "weighed_items" } | { "request": "births", 
+practice: Practice, } | { "request": "protocols" } | { "request": "own_protocol" } | { "request": "change_own_protocol", 
+/**
+ * What is put in place of what stands there.
+ */
+change: OwnChange, } | { "request": "fill_own_protocol" } | { "request": "export_own_protocol" } | { "request": "import_own_protocol", 
+/**
+ * The text of the file.
+ */
+text: string, } | { "request": "weighed_items" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */

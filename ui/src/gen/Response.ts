@@ -5,8 +5,11 @@ import type { BirthId } from "./BirthId";
 import type { BirthLine } from "./BirthLine";
 import type { BirthView } from "./BirthView";
 import type { EntryId } from "./EntryId";
+import type { ImportView } from "./ImportView";
 import type { KeysView } from "./KeysView";
 import type { LockedView } from "./LockedView";
+import type { OwnState } from "./OwnState";
+import type { OwnView } from "./OwnView";
 import type { Protocol } from "./Protocol";
 import type { RecoveryView } from "./RecoveryView";
 import type { RestoredView } from "./RestoredView";
@@ -35,9 +38,17 @@ words: Array<string>,
  */
 opens: boolean, } | { "response": "backups" } & BackupsView | { "response": "make_backup" } & BackupMade | { "response": "backup_part" } | { "response": "restore" } & RestoredView | { "response": "read_damaged" } & StatusView | { "response": "salvage" } & StatusView | { "response": "elsewhere" } & StatusView | { "response": "wipe" } & StatusView | { "response": "locked_mark" } & LockedView | { "response": "locked_undo" } & LockedView | { "response": "describe_practice" } & StatusView | { "response": "write_as" } & StatusView | { "response": "protocols", 
 /**
- * Each whole, with its sources.
+ * Each whole, with its sources; the practice's own among them once it was finished.
  */
-protocols: Array<Protocol>, } | { "response": "weighed_items", 
+protocols: Array<Protocol>, 
+/**
+ * How far the practice's own has come; none where no practice is open.
+ */
+own: OwnState | null, } | { "response": "own_protocol" } & OwnView | { "response": "change_own_protocol" } & OwnView | { "response": "fill_own_protocol" } & OwnView | { "response": "export_own_protocol", 
+/**
+ * Where.
+ */
+path: string, } | { "response": "import_own_protocol" } & ImportView | { "response": "weighed_items", 
 /**
  * Latest first, each kind once.
  */

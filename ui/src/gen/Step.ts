@@ -36,8 +36,8 @@ words: string,
 /**
  * Minutes between two readings that must both pass it; none where one reading is enough.
  */
-again: number | null, 
+again?: number, 
 /**
  * Where there are any, it is passed only with one of these signs, by the latest reading of each.
  */
-with: Array<Sign>, };
+with?: Array<Sign>, };

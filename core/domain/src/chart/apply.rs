@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Baby, Chart, Mark, Noted, Placenta, Signature, State};
+use super::{Baby, Chart, Chosen, Mark, Noted, Placenta, Signature, State};
 use crate::entry::Entry;
 use crate::fact::{BabyNo, Fact};
 
@@ -26,7 +26,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
             chart.rehearsal |= rehearsal;
         }
         Fact::ClientRecorded(client) => chart.client = Some(client),
-        Fact::ProtocolChosen { protocol } => chart.protocol = Some(protocol),
+        Fact::ProtocolChosen { protocol: id, own } => chart.chosen = Some(Chosen { id, own }),
         Fact::CareChosen { care: what } => chart.cares.push(Noted { what, mark, author }),
         Fact::BabyBorn { baby } => first(&mut chart.baby(baby).born, mark),
         Fact::CordPulsationStopped { baby } => first(&mut chart.baby(baby).pulsation_stopped, mark),
@@ -59,6 +59,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         // Told in the lines alone.
         Fact::SeparationSeen { .. }
         | Fact::PracticeDescribed(_)
+        | Fact::OwnProtocolChanged { .. }
         | Fact::Noted { .. }
         | Fact::Retracted
         | Fact::Unknown { .. } => {}

@@ -17,10 +17,12 @@ impl Fact {
             }
             Self::BirthRegistered { label, .. } => Message::new("fact-birth-registered").with("label", label.as_str()),
             Self::ClientRecorded(client) => client_line(client),
-            Self::ProtocolChosen { protocol } => {
-                let title = Protocol::find(protocol).map_or(protocol.as_str(), |known| known.title.as_str());
-                Message::new("fact-protocol-chosen").with("protocol", title)
+            Self::ProtocolChosen { protocol, own } => {
+                let known = own.as_deref().or_else(|| Protocol::find(protocol));
+                Message::new("fact-protocol-chosen")
+                    .with("protocol", known.map_or(protocol.as_str(), |known| known.title.as_str()))
             }
+            Self::OwnProtocolChanged { change, .. } => Message::new("fact-own-protocol").with("count", change.count()),
             Self::CareChosen { care } => Message::new("fact-care-chosen").with("care", care_words(*care)),
             Self::BabyBorn { baby } => about("fact-baby-born", *baby),
             Self::CordPulsationStopped { baby } => about("fact-cord-pulsation-stopped", *baby),

@@ -4,9 +4,11 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::Status;
+use super::step::sourceless;
+use crate::message::Message;
 
 /// Minutes after its birth at which a baby is scored.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct ApgarTimes {
     /// Minutes, rising.
@@ -16,12 +18,13 @@ pub struct ApgarTimes {
     /// How well that was checked.
     pub status: Status,
     /// After a low score; none where the protocol does not score again.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
     pub again: Option<ApgarAgain>,
 }
 
 /// Further scores after a low one.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields)]
 pub struct ApgarAgain {
     /// Minute of the score that decides; one of the minutes above.
@@ -49,22 +52,40 @@ impl ApgarAgain {
 }
 
 impl ApgarTimes {
-    /// What does not fit, as path below `apgar` and problem.
-    pub(super) fn wrong(&self) -> Option<(String, &'static str)> {
+    /// What is wrong with it, by the path inside.
+    pub(super) fn problems(&self) -> Vec<(String, Message)> {
+        let wrong = |path: String, id: &str| (path, Message::new(id));
+        let mut found = sourceless(&self.source);
         // No minute comes before the first.
         let before = std::iter::once(&0).chain(&self.minutes);
-        if let Some(i) = self.minutes.iter().zip(before).position(|(minute, before)| minute <= before) {
-            return Some((format!("minutes[{i}]"), "must be at least 1, and rise"));
-        }
-        let again = self.again.as_ref()?;
+        let place = self.minutes.iter().zip(before).position(|(minute, before)| minute <= before);
+        found.extend(place.map(|i| wrong(format!("minutes[{i}]"), "protocol-file-apgar-rise")));
+        let Some(again) = &self.again else { return found };
+        found.extend(sourceless(&again.source).into_iter().map(|(path, problem)| (format!("again.{path}"), problem)));
         let problem = match again {
-            ApgarAgain { after, .. } if !self.minutes.contains(after) => ("after", "must be one of the minutes"),
-            ApgarAgain { under: 0 | 11.., .. } => ("under", "must be 1 to 10"),
-            ApgarAgain { every: 0, .. } => ("every", "must be at least 1 minute"),
-            ApgarAgain { until: 1_441.., .. } => ("until", "must be a day at most"),
-            again if again.minutes().next().is_none() => ("until", "must not come before the first further score"),
-            _ => return None,
+            ApgarAgain { after, .. } if !self.minutes.contains(after) => Some(("after", "protocol-file-apgar-after")),
+            ApgarAgain { under: 0 | 11.., .. } => Some(("under", "protocol-file-apgar-under")),
+            ApgarAgain { every: 0, .. } => Some(("every", "protocol-file-every")),
+            ApgarAgain { until: 1_441.., .. } => Some(("until", "protocol-file-apgar-day")),
+            again if again.minutes().next().is_none() => Some(("until", "protocol-file-apgar-until")),
+            _ => None,
         };
-        Some((format!("again.{}", problem.0), problem.1))
+        found.extend(problem.map(|(key, id)| wrong(format!("again.{key}"), id)));
+        found
+    }
+
+    /// The minutes and what follows a low score, in words.
+    #[must_use]
+    pub fn words(&self) -> Message {
+        let minutes: Vec<String> = self.minutes.iter().map(u32::to_string).collect();
+        let at = Message::new("state-apgar").with("minutes", minutes.join(", "));
+        match &self.again {
+            None => at,
+            Some(again) => Message::new("state-apgar-again")
+                .with("at", at)
+                .with("under", again.under)
+                .with("every", again.every)
+                .with("until", again.until),
+        }
     }
 }

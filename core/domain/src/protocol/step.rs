@@ -7,6 +7,7 @@ use thiserror::Error;
 use ts_rs::TS;
 
 use super::{Level, Status, Watch};
+use crate::message::Message;
 
 /// A number in thousandths, so that comparisons are exact. Read from 0 to a million, and from nothing that is no number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -53,10 +54,12 @@ pub struct Step {
     /// What the protocol says there, in short.
     pub words: String,
     /// Minutes between two readings that must both pass it; none where one reading is enough.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
     pub again: Option<u32>,
     /// Where there are any, it is passed only with one of these signs, by the latest reading of each.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[ts(as = "Option<Vec<Sign>>", optional)]
     pub with: Vec<Sign>,
 }
 
@@ -84,6 +87,31 @@ impl Step {
     pub fn is_upper(&self) -> bool {
         matches!(self.compare, Compare::AtLeast | Compare::Over)
     }
+
+    /// What is wrong with it as a threshold of this watch, by the path of the part.
+    pub(super) fn problems(&self, watch: Watch) -> Vec<(String, Message)> {
+        let mut found = sourceless(&self.source);
+        if self.again.is_some_and(|minutes| minutes == 0 || !watch.is_read()) {
+            found.push(("again".to_owned(), Message::new("protocol-file-again")));
+        }
+        if !self.with.is_empty() && watch != Watch::BloodLoss {
+            found.push(("with".to_owned(), Message::new("protocol-file-with")));
+        }
+        let unread = self.with.iter().enumerate().filter(|(_, sign)| !Watch::READ.contains(&sign.watch));
+        found.extend(unread.map(|(k, _)| (format!("with[{k}].watch"), Message::new("protocol-file-sign"))));
+        found
+    }
+
+    /// Where it lies on the way that values go past it: the nearer, the less.
+    pub(super) fn distance(&self) -> i64 {
+        if self.is_upper() { self.value.0 } else { -self.value.0 }
+    }
+}
+
+/// Every number needs its source.
+pub(super) fn sourceless(source: &str) -> Vec<(String, Message)> {
+    let missing = source.trim().is_empty().then(|| ("source".to_owned(), Message::new("protocol-file-no-source")));
+    missing.into_iter().collect()
 }
 
 impl Compare {

@@ -101,6 +101,16 @@ impl Watch {
         Self::READ.contains(&self) || Self::NEWBORN.contains(&self)
     }
 
+    /// Its name where both kinds of care stand together.
+    #[must_use]
+    pub fn heading(self) -> Message {
+        match self {
+            Self::ThirdStageActive => Message::new("watch-third-stage-active"),
+            Self::ThirdStagePhysiological => Message::new("watch-third-stage-physiological"),
+            other => other.name(),
+        }
+    }
+
     /// Milliseconds in its unit, for a watch of time.
     #[must_use]
     pub fn unit_ms(self) -> i64 {

@@ -11,6 +11,7 @@ use secundine_domain::fact::{
     Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice,
     RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
+use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
     Pressure, RespiratoryRate, Saturation, Temperature, Volume,
@@ -315,6 +316,44 @@ fn protocol() -> impl Strategy<Value = String> {
     prop_oneof![select(vec!["nice-rcog", "who", "acog-aap"]).prop_map(str::to_owned), text()]
 }
 
+/// A state that a field can be in; none is open.
+pub fn field() -> BoxedStrategy<(Slot, Option<State>)> {
+    let slots: Vec<Slot> = OwnProtocol::default().slots().into_iter().collect();
+    let every = (select(slots), 0..4_u8, 0..3_000_u32, text());
+    every
+        .prop_map(|(slot, how, by, words)| {
+            let published = Protocol::published().iter().flat_map(Protocol::numbers).find(|(at, _)| *at == slot);
+            let state = match (how, published.map(|(_, state)| state)) {
+                (0, _) => None,
+                (1, _) if slot.can_be_off() => Some(State::Off),
+                (2, Some(State::Step(step))) => {
+                    let value = Milli(step.value.0 + i64::from(by));
+                    Some(State::Step(Step { value, source: format!("our own {words}"), words, status: Status::Choice, ..step }))
+                }
+                (_, published) => published,
+            };
+            (slot, state)
+        })
+        .boxed()
+}
+
+/// A change of a practice's own protocol in fewer fields than this.
+pub fn own_change(most: usize) -> BoxedStrategy<OwnChange> {
+    let head = (option::of(text()), option::of(text()), option::of(Just("2026-11-25".to_owned())));
+    (head, vec(field(), 0..most))
+        .prop_map(|((title, edition, checked), fields)| OwnChange {
+            title,
+            edition,
+            checked,
+            fields: fields.into_iter().collect(),
+        })
+        .boxed()
+}
+
+fn own() -> impl Strategy<Value = Option<Box<Protocol>>> {
+    option::weighted(0.2, select(Protocol::published()).prop_map(Box::new))
+}
+
 pub fn fact() -> BoxedStrategy<Fact> {
     let practice = (text(), text(), text(), option::of(protocol()));
     let people = prop_oneof![
@@ -326,7 +365,8 @@ pub fn fact() -> BoxedStrategy<Fact> {
         })),
         (text(), any::<bool>()).prop_map(|(label, rehearsal)| Fact::BirthRegistered { label, rehearsal }),
         client().prop_map(Fact::ClientRecorded),
-        protocol().prop_map(|protocol| Fact::ProtocolChosen { protocol }),
+        (protocol(), own()).prop_map(|(protocol, own)| Fact::ProtocolChosen { protocol, own }),
+        (own_change(4), own()).prop_map(|(change, finished)| Fact::OwnProtocolChanged { change, finished }),
         text().prop_map(|text| Fact::Noted { text }),
         (text(), text(), text()).prop_map(|(name, role, version)| Fact::Signed { name, role, version }),
         (text(), text()).prop_map(|(kind, stored)| Fact::Unknown { kind, stored }),

@@ -248,6 +248,7 @@ pub fn order(chart: &Chart) -> Vec<EntryId> {
 pub fn kind(fact: &Fact) -> &'static str {
     match fact {
         Fact::PracticeDescribed(_) => "practice_described",
+        Fact::OwnProtocolChanged { .. } => "own_protocol_changed",
         Fact::BirthRegistered { .. } => "birth_registered",
         Fact::ClientRecorded(_) => "client_recorded",
         Fact::ProtocolChosen { .. } => "protocol_chosen",

@@ -2,6 +2,7 @@
 
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -128,6 +129,22 @@ pub enum Request {
     },
     /// The protocols that can be chosen.
     Protocols,
+    /// The practice's own protocol, field by field.
+    OwnProtocol,
+    /// Changes the practice's own protocol; what is not named stays.
+    ChangeOwnProtocol {
+        /// What is put in place of what stands there.
+        change: OwnChange,
+    },
+    /// Fills every open field of the own protocol with the strictest of the published ones.
+    FillOwnProtocol,
+    /// Writes the own protocol, once nothing in it is open, as a file.
+    ExportOwnProtocol,
+    /// Takes a protocol file for the own protocol; one with anything wrong changes nothing.
+    ImportOwnProtocol {
+        /// The text of the file.
+        text: String,
+    },
     /// The kinds of items that were weighed in this practice, with their weights when dry.
     WeighedItems,
     /// Births, newest first.

@@ -6,8 +6,8 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, KeysView, LockedView, RecoveryView, RestoredView, StatusView, VerifyView,
-    WeighedItem,
+    BackupMade, BackupsView, BirthLine, BirthView, ImportView, KeysView, LockedView, OwnState, OwnView, RecoveryView,
+    RestoredView, StatusView, VerifyView, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -77,9 +77,24 @@ pub enum Response {
     WriteAs(StatusView),
     /// The protocols that can be chosen.
     Protocols {
-        /// Each whole, with its sources.
+        /// Each whole, with its sources; the practice's own among them once it was finished.
         protocols: Vec<Protocol>,
+        /// How far the practice's own has come; none where no practice is open.
+        own: Option<OwnState>,
     },
+    /// The practice's own protocol.
+    OwnProtocol(OwnView),
+    /// Written.
+    ChangeOwnProtocol(OwnView),
+    /// Written.
+    FillOwnProtocol(OwnView),
+    /// The file is written.
+    ExportOwnProtocol {
+        /// Where.
+        path: String,
+    },
+    /// What came of the file.
+    ImportOwnProtocol(ImportView),
     /// The kinds of items that were weighed in this practice.
     WeighedItems {
         /// Latest first, each kind once.

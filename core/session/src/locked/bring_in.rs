@@ -17,9 +17,15 @@ use crate::session::label_of;
 /// How long before a mark a birth may have been registered for the mark to be taken as its own: a day.
 pub(crate) const RECENT_MS: i64 = 24 * 60 * 60 * 1000;
 
-/// Brings everything in; none where there was nothing. Never an error: what cannot be brought in now waits, and is told.
-pub(crate) fn bring_in(store: &mut Store, practice: &Practice, expected: Option<&InboxTail>) -> Option<DrainedView> {
-    let turn = |store: &Store, batch: Batch| turn(store, practice, &batch);
+/// Brings everything in; none where there was nothing. A birth that it opens begins with this protocol. Never an error: what
+/// cannot be brought in now waits, and is told.
+pub(crate) fn bring_in(
+    store: &mut Store,
+    practice: &Practice,
+    protocol: Option<Fact>,
+    expected: Option<&InboxTail>,
+) -> Option<DrainedView> {
+    let turn = |store: &Store, batch: Batch| turn(store, practice, protocol.as_ref(), &batch);
     let view = match store.drain(expected, turn) {
         Ok(drained) => DrainedView {
             entries: drained.entries,
@@ -43,10 +49,10 @@ struct Carry {
 }
 
 /// Entries of the records of one file.
-fn turn(store: &Store, practice: &Practice, batch: &Batch) -> Result<Turned, StoreError> {
+fn turn(store: &Store, practice: &Practice, protocol: Option<&Fact>, batch: &Batch) -> Result<Turned, StoreError> {
     let carried = batch.carry.as_deref().and_then(|carry| serde_json::from_slice::<Carry>(carry).ok());
     let here = carried.and_then(|carry| carry.birth);
-    let mut work = Work { store, practice, here, entries: Vec::new() };
+    let mut work = Work { store, practice, protocol, here, entries: Vec::new() };
     let mut unread = 0;
     for record in &batch.records {
         let (record, vouched) = Record::vouched(store, record)?;
@@ -75,6 +81,8 @@ fn keepable(record: &Record) -> bool {
 struct Work<'a> {
     store: &'a Store,
     practice: &'a Practice,
+    /// What a new chart begins with.
+    protocol: Option<&'a Fact>,
     /// The birth that a mark without one belongs to.
     here: Option<BirthId>,
     entries: Vec<Entry>,
@@ -145,9 +153,8 @@ impl Work<'_> {
         let birth = BirthId(self.next_id());
         let label = label_of(&occurred.date(), &occurred.clock());
         self.write(birth, Fact::BirthRegistered { label, rehearsal: false }, occurred.clone(), recorded.clone(), None);
-        if let Some(protocol) = self.practice.protocol.clone() {
-            let fact = Fact::ProtocolChosen { protocol };
-            self.write(birth, fact, Occurred::Marked(recorded.clone()), recorded.clone(), None);
+        if let Some(chosen) = self.protocol {
+            self.write(birth, chosen.clone(), Occurred::Marked(recorded.clone()), recorded.clone(), None);
         }
         birth
     }

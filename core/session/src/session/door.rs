@@ -9,13 +9,14 @@ use super::Session;
 use super::elsewhere::Kept;
 use crate::api::{ApiError, ErrorCode, LockedMark, LockedView, Response, StatusView};
 use crate::locked::{Locked, Running, Writer};
+use crate::own::Own;
 use crate::practice::{OpenPractice, describable};
 use crate::recovery;
 
 impl Session {
     pub(super) fn create(&mut self, practice: Practice, passphrase: String, now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
-        describable(&practice)?;
+        describable(&practice, &Own::default())?;
         let (store, recovery) = Store::create(&self.paths.data, Passphrase::from(passphrase))?;
         self.practice = Some(OpenPractice::found(store, practice, now)?);
         Ok(Response::CreatePractice { recovery: recovery::view(recovery.expose_secret()) })

@@ -50,7 +50,9 @@ impl Session {
             Request::Record { birth, fact, at } => {
                 recordable(&fact)?;
                 let occurred = self.occurred(&at, now)?;
-                self.open()?.entries(birth)?;
+                let open = self.open()?;
+                open.entries(birth)?;
+                let fact = open.own().completed(fact)?;
                 Ok(Draft { occurred, ..Draft::now(birth, fact, now) })
             }
             Request::Amend { birth, entry, fact, at, reason } => {

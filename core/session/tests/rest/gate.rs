@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, MotherObservation, Practice};
+use secundine_domain::protocol::OwnChange;
 use secundine_session::api::{At, ErrorCode, LockedMark, RehearsalMode, Request, Slot};
 use ts_rs::{Config, TS};
 
@@ -44,6 +45,11 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::LockedUndo
         | Request::DescribePractice { .. }
         | Request::WriteAs { .. }
+        | Request::OwnProtocol
+        | Request::ChangeOwnProtocol { .. }
+        | Request::FillOwnProtocol
+        | Request::ExportOwnProtocol
+        | Request::ImportOwnProtocol { .. }
         | Request::WeighedItems
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
@@ -88,6 +94,11 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::DescribePractice { practice: practice() },
         Request::Protocols,
         Request::WriteAs { scribe: None },
+        Request::OwnProtocol,
+        Request::ChangeOwnProtocol { change: OwnChange { title: Some("B".to_owned()), ..OwnChange::default() } },
+        Request::FillOwnProtocol,
+        Request::ExportOwnProtocol,
+        Request::ImportOwnProtocol { text: String::new() },
         Request::WeighedItems,
         Request::Births { skip: 0, take: 9 },
         Request::BabyBornNow { ago_ms: 0 },

@@ -2,8 +2,9 @@
 
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Client, Fact, Loss, Medicine};
+use secundine_domain::protocol::{ApgarAgain, ApgarTimes, Milli, OWN, OwnChange, Schedule, Setting, State, Step};
 use secundine_session::SharedSession;
-use secundine_session::api::{At, Request, Signer};
+use secundine_session::api::{At, Request, Response, Signer};
 
 use super::{Desk, PASSPHRASE};
 
@@ -53,17 +54,42 @@ fn plant(desk: &mut Desk, birth: BirthId, canaries: &mut Canaries) {
     desk.write(birth, Fact::CordClamped { baby: 1 });
 }
 
+/// A protocol of the practice's own with words of hers in every kind of field.
+fn own_protocol(desk: &mut Desk, canaries: &mut Canaries) {
+    desk.call(Request::FillOwnProtocol).unwrap();
+    let Ok(Response::OwnProtocol(view)) = desk.call(Request::OwnProtocol) else { unreachable!() };
+    let fields = view.groups.into_iter().flat_map(|group| group.fields);
+    let mut ours = |slot: &str, state: State| match state {
+        State::Off => State::Off,
+        State::Setting(setting) => State::Setting(Setting { source: canaries.next(), ..setting }),
+        State::Phase(phase) => State::Phase(Schedule { source: canaries.next(), ..phase }),
+        State::Apgar(times) => {
+            let again = times.again.map(|again| ApgarAgain { source: canaries.next(), words: canaries.next(), ..again });
+            State::Apgar(ApgarTimes { source: canaries.next(), again, ..times })
+        }
+        // A limit that the births pass.
+        State::Step(step) if slot == "blood-loss.limit.over.1" => {
+            State::Step(Step { value: Milli(100_000), source: canaries.next(), words: canaries.next(), ..step })
+        }
+        State::Step(step) => State::Step(step),
+    };
+    let fields = fields.map(|field| (field.slot, Some(ours(&field.slot.to_string(), field.state.unwrap())))).collect();
+    let (title, edition) = (Some(canaries.next()), Some(canaries.next()));
+    let change = OwnChange { title, edition, checked: Some("2026-11-25".to_owned()), fields };
+    desk.call(Request::ChangeOwnProtocol { change }).unwrap();
+}
+
 /// Two births, of which the second has a label of its own and both run; everything that can hold words holds some.
 fn planted() -> (Desk, [BirthId; 2], u32) {
     let mut canaries = Canaries(0);
     let mut desk = Desk::of(&canaries.next(), &canaries.next(), &canaries.next());
+    own_protocol(&mut desk, &mut canaries);
     let one = desk.born();
     let label = canaries.next();
-    let Ok(secundine_session::api::Response::RegisterBirth { birth: other }) = desk.call(Request::RegisterBirth { label }) else {
-        unreachable!()
-    };
+    let Ok(Response::RegisterBirth { birth: other }) = desk.call(Request::RegisterBirth { label }) else { unreachable!() };
     desk.write(other, Fact::BabyBorn { baby: 1 });
     for birth in [one, other] {
+        desk.write(birth, Fact::ProtocolChosen { protocol: OWN.to_owned(), own: None });
         plant(&mut desk, birth, &mut canaries);
     }
     (desk, [one, other], canaries.0)
