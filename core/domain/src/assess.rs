@@ -174,8 +174,8 @@ impl Subject {
     }
 }
 
-/// Everything that can be said of this chart now, in a fixed order: time, blood, the mother's signs, windows, the babies'
-/// signs, examination.
+/// Everything that can be said of this chart now, in a fixed order: time, blood, the mother's signs, windows, Apgar scores,
+/// the babies' signs, examination.
 #[must_use]
 pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Finding> {
     let mut findings = Vec::new();

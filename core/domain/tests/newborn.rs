@@ -163,6 +163,18 @@ fn under_seven_at_five_minutes_is_scored_again_every_five_minutes_to_twenty() {
 }
 
 #[test]
+fn a_minute_that_is_planned_and_scored_again_is_awaited_once() {
+    let mut with = protocol("who").clone();
+    with.apgar.as_mut().unwrap().minutes.push(10);
+    let mut phone = Phone::first();
+    phone.mark(born(1));
+    phone.mark(score(1, 5, 2));
+    let ids: Vec<String> = due(&phone.chart(), Some(&with), &phone.now()).into_iter().map(|due| due.id).collect();
+    let scores: Vec<&str> = ids.iter().filter_map(|id| id.strip_prefix("apgar-1-")).collect();
+    assert_eq!(scores, ["1", "10", "15", "20"]);
+}
+
+#[test]
 fn each_baby_has_its_own_scores() {
     let mut phone = Phone::first();
     phone.mark(born(1));

@@ -28,7 +28,7 @@ pub(crate) struct Awaited<'a> {
     pub status: Status,
 }
 
-/// The scores of one baby that are still awaited, soonest first.
+/// The scores of one baby that are still awaited, in the order of the protocol.
 pub(crate) fn awaited<'a>(chart: &Chart, protocol: &'a Protocol, baby: &Baby, now: &Stamp) -> Vec<Awaited<'a>> {
     missing(chart, protocol, baby, now).into_iter().filter(|score| !is_missed(score)).collect()
 }
@@ -37,13 +37,14 @@ fn is_missed(score: &Awaited) -> bool {
     score.in_ms <= -minutes(AWAITED_MIN)
 }
 
-/// The scores of one baby that are not on record, in order of time, past and to come.
+/// The scores of one baby that are not on record, past and to come, each minute once.
 fn missing<'a>(chart: &Chart, protocol: &'a Protocol, baby: &Baby, now: &Stamp) -> Vec<Awaited<'a>> {
     let (Some(born), Some(times)) = (&baby.born, &protocol.apgar) else { return Vec::new() };
     let age_ms = chart.until(&born.at, now).ms;
     let again = low(protocol, baby).map(|(again, _)| again);
     let planned = times.minutes.iter().map(|minute| (*minute, times.source.as_str(), times.status));
     let further = again.into_iter().flat_map(|again| again.minutes().map(|minute| (minute, again.source.as_str(), again.status)));
+    let further = further.filter(|(minute, ..)| !times.minutes.contains(minute));
     planned
         .chain(further)
         .filter(|(minute, ..)| scored(baby, *minute).is_none())
