@@ -373,9 +373,8 @@ fn what_a_file_leaves_out_is_open_and_what_it_has_beyond_the_three_is_kept() {
         "{}\n[[watch.step]]\nlevel = \"limit\"\ncompare = \">\"\nvalue = 150\nsource = \"ours\"\nstatus = \"choice\"\nwords = \"\"\n",
         nice.file()
     );
-    // The last watch of the file is anti-D, in hours.
     let view = room.import(&text).own.unwrap();
-    let beyond: Slot = "anti-d-window.limit.over.2".parse().unwrap();
+    let beyond: Slot = "newborn-respirations.limit.over.2".parse().unwrap();
     assert!(fields(&view).contains_key(&beyond.to_string()));
     assert!(view.state.open > 0 && !view.holds_as_it_stands, "what only the others have is still to be decided");
     assert!(fields(&view)["blood-loss.limit.over.with.1"].state.is_none());
@@ -400,7 +399,7 @@ fn a_bad_file_is_told_in_every_point_and_changes_nothing() {
 #[test]
 fn it_is_no_part_of_a_rehearsal() {
     let mut room = Room::with_own();
-    room.call(Request::Rehearse { speed: 1, mode: RehearsalMode::Drill }).unwrap();
+    room.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill }).unwrap();
     assert_eq!(room.protocols().0.len(), 3);
     assert_eq!(room.call(Request::FillOwnProtocol).unwrap_err().message.id, "error-rehearsing");
 }

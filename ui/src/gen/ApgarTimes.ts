@@ -21,4 +21,4 @@ status: Status,
 /**
  * After a low score; none where the protocol does not score again.
  */
-again: ApgarAgain | null, };
+again?: ApgarAgain, };

@@ -44,7 +44,7 @@ mother: Array<Schedule>,
 /**
  * When a baby is scored by Apgar; none where the protocol does not say.
  */
-apgar: ApgarTimes | null, 
+apgar?: ApgarTimes, 
 /**
  * The watches.
  */

@@ -106,8 +106,7 @@ practice: Practice, } | { "request": "write_as",
 /**
  * Who writes; none for the practitioner herself.
  */
-scribe: string | null, } | { "request": "protocols" } | { "request": "weighed_items" } | { "request": "births", 
-practice: Practice, } | { "request": "protocols" } | { "request": "own_protocol" } | { "request": "change_own_protocol", 
+scribe: string | null, } | { "request": "protocols" } | { "request": "own_protocol" } | { "request": "change_own_protocol", 
 /**
  * What is put in place of what stands there.
  */

@@ -101,12 +101,13 @@ impl Watch {
         Self::READ.contains(&self) || Self::NEWBORN.contains(&self)
     }
 
-    /// Its name where both kinds of care stand together.
+    /// Its name where both kinds of care stand together, and no baby is meant by its number.
     #[must_use]
     pub fn heading(self) -> Message {
         match self {
             Self::ThirdStageActive => Message::new("watch-third-stage-active"),
             Self::ThirdStagePhysiological => Message::new("watch-third-stage-physiological"),
+            baby if Self::NEWBORN.contains(&baby) => baby.name().with("baby", 1_u32).with("of", 1_u32),
             other => other.name(),
         }
     }
