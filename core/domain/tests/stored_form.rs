@@ -165,9 +165,8 @@ fn own() -> Box<Protocol> {
     )
 }
 
-/// A change of every kind of thing that can change.
 fn own_with_apgar() -> Box<Protocol> {
-    Box::new(Protocol { apgar: Protocol::published()[0].apgar.clone(), ..*own() })
+    Box::new(Protocol { apgar: Protocol::find("who").unwrap().apgar.clone(), ..*own() })
 }
 
 fn own_apgar_changed() -> Fact {
@@ -176,6 +175,7 @@ fn own_apgar_changed() -> Fact {
     Fact::OwnProtocolChanged { change, finished: None }
 }
 
+/// A change of every kind of thing that can change.
 fn own_changed() -> Fact {
     let text = |text: &str| Some(text.to_owned());
     let ours = OwnProtocol::of(&own());
