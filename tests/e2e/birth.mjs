@@ -56,6 +56,20 @@ export async function thirdStage(hand, look) {
   return { born, stopped, placenta };
 }
 
+/** Everything about the mother in one look; the number of taps beside the figures, and ms from the open sheet to the saved one. */
+export async function lookAtMother(hand, look = async () => {}) {
+  await hand.tap('[data-test="more"]');
+  await hand.tap('[data-test="enter-mother_observed"]');
+  await hand.find('[data-test="pad-8"]');
+  const began = performance.now();
+  for (const figure of "88" + "118" + "72" + "16" + "368" + "98" + "2") await hand.tap(`[data-test="pad-${figure}"]`);
+  await look("observation-figures");
+  const taps = ["fundus-firm", "bleeding-light", "response-alert", "fundal-position-central", "bladder-passed_urine", "save"];
+  for (const name of taps) await hand.tap(`[data-test="${name}"]`);
+  while (await hand.has('[data-test="save"]')) await sleep(50);
+  return { taps: taps.length, took: Math.round(performance.now() - began) };
+}
+
 /** Answers each item with its first choice, or with a measure; gives the number of taps. */
 export async function examine(hand, look) {
   const measures = { "cord-length": "54.5", "disc-length": "20.5", "disc-breadth": "18", "disc-thickness": "2.4", weight: "560" };

@@ -83,6 +83,10 @@ export class Phone {
     return this.page.locator(selector).first().waitFor();
   }
 
+  async has(selector) {
+    return (await this.page.locator(selector).count()) > 0;
+  }
+
   /** No faster than a hand: four touches in half a second are taken for water. */
   async tap(selector) {
     await sleep(Math.max(0, (this.tapped ?? 0) + BETWEEN_TAPS_MS - Date.now()));

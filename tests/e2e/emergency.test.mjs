@@ -98,3 +98,43 @@ test('an emergency is marked with one touch each, told in order, and printed', a
   for (const words of [...order, 'Before leaving', 'Visit tomorrow at 10', 'Left the home']) assert.ok(account.includes(words), `${words} in ${account}`);
   assert.deepEqual(hand.problems, []);
 });
+
+test('the practice lists its medicines, and one touch writes the usual dose', async (t) => {
+  const { hand } = await emptyPhone(t, browser);
+  const look = pictures(hand);
+  const { page } = hand;
+  const tap = (name) => hand.tap(`[data-test="${name}"]`);
+  await createPractice(hand);
+  await tap('menu');
+  await tap('practice');
+  await tap('medicines');
+  for (const [name, dose] of [['ergometrine', '500 micrograms'], ['arnica', '5 drops']]) {
+    await hand.type('[data-test="list-name"]', name);
+    await hand.type('[data-test="list-dose"]', dose);
+    await hand.type('[data-test="list-route"]', name === 'arnica' ? 'by mouth' : 'IM');
+    await tap('list-uterotonic-no');
+    await tap('medicines-add');
+    await page.locator('[data-test="medicines-list"]').getByText(dose).waitFor();
+  }
+  await tap('medicines-remove-1');
+  await page.locator('[data-test="medicines-list"]').getByText('arnica').waitFor({ state: 'detached' });
+  await look('medicines');
+  await tap('medicines-undo');
+  await page.locator('[data-test="medicines-list"]').getByText('arnica').waitFor();
+  await tap('medicines-back');
+  await tap('practice-back');
+  await tap('baby-born');
+  await at(page, 'clock').waitFor();
+  await tap('more');
+  await tap('enter-medicine_given');
+  await tap('medicine-own-0');
+  assert.equal(await at(page, 'medicine-dose').inputValue(), '500 micrograms');
+  // The caution comes with the known name: blood pressure was not asked for.
+  assert.match(await at(page, 'medicine-cautions').innerText(), /blood pressure/i);
+  await look('medicine-own');
+  await tap('save');
+  await at(page, 'save').waitFor({ state: 'detached' });
+  await tap('tab-timeline');
+  await page.getByText('Given: ergometrine 500 micrograms, IM').first().waitFor();
+  assert.deepEqual(hand.problems, []);
+});

@@ -8,7 +8,7 @@ import { join, resolve } from "node:path";
 import { test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { PASSPHRASE, checkRecord, createPractice, examine, thirdStage, writeRecord } from "./birth.mjs";
+import { PASSPHRASE, checkRecord, createPractice, examine, lookAtMother, thirdStage, writeRecord } from "./birth.mjs";
 import { openWindow } from "./webdriver.mjs";
 
 const program = resolve(process.env.SECUNDINE_APP ?? "target/debug/secundine-app");
@@ -28,11 +28,13 @@ test("a birth from the first tap to the printed record", { timeout: 240_000 }, a
   const look = looker(hand);
   await createPractice(hand, look);
   const moments = await thirdStage(hand, look);
+  const mother = await lookAtMother(hand, look);
+  assert.ok(mother.taps <= 8 && mother.took < 20_000, JSON.stringify(mother));
   const taps = await examine(hand, look);
   const path = await writeRecord(hand, look);
   const durations = checkRecord(path, moments);
   writeFileSync(join(out, "record.pdf"), execFileSync("cat", [path]));
-  t.diagnostic(`examination: ${taps} taps; ${JSON.stringify(durations)}`);
+  t.diagnostic(`a full look at the mother: ${mother.taps} taps beside the figures, ${mother.took} ms; examination: ${taps} taps; ${JSON.stringify(durations)}`);
 });
 
 test("killed in the third stage, the clocks run on", { timeout: 120_000 }, async (t) => {

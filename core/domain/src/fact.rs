@@ -44,6 +44,11 @@ pub enum Fact {
         #[ts(optional)]
         finished: Option<Box<Protocol>>,
     },
+    /// The medicines that this practice gives, as it usually gives them: the whole list, in the order in which it is offered.
+    MedicinesListed {
+        /// Each with name, dose and route; nothing else of it is used.
+        medicines: Vec<Medicine>,
+    },
     /// Opens a chart.
     BirthRegistered {
         /// What tells this birth from others until there is a name.
@@ -326,6 +331,9 @@ impl Fact {
                 Err(Impossible(Message::new("impossible-no-label")))
             }
             Self::Noted { text } if text.trim().is_empty() => Err(Impossible(Message::new("impossible-empty-note"))),
+            Self::MedicinesListed { medicines } if medicines.iter().any(|medicine| medicine.name.trim().is_empty()) => {
+                Err(Impossible(Message::new("impossible-no-medicine")))
+            }
             Self::MedicineGiven(medicine) if medicine.name.trim().is_empty() => {
                 Err(Impossible(Message::new("impossible-no-medicine")))
             }

@@ -201,6 +201,14 @@ impl Elapsed {
         Message::new(id).with("value", self.clock())
     }
 
+    /// Whole minutes of the duration in words: "at least" where only that is known.
+    #[must_use]
+    pub fn minutes(&self) -> Message {
+        let id = if self.certainty == Certainty::AtLeast { "age-at-least" } else { "age-minutes" };
+        let minutes = u32::try_from(self.ms.max(0) / 60_000).unwrap_or(u32::MAX);
+        Message::new(id).with("minutes", minutes)
+    }
+
     /// `m:ss` to 59:59, then `h:mm:ss`; a minus sign where the second moment came first.
     #[must_use]
     pub fn clock(&self) -> String {

@@ -205,6 +205,7 @@ fn people() -> Vec<(&'static str, Fact)> {
         ("birth_registered", Fact::BirthRegistered { label: text("Rosa"), rehearsal: false }),
         ("client_recorded", Fact::ClientRecorded(client)),
         ("client_recorded_by_name", Fact::ClientRecorded(Client { name: text("Rosa"), ..Client::default() })),
+        ("medicines_listed", Fact::MedicinesListed { medicines: vec![oxytocin()] }),
         ("protocol_chosen", Fact::ProtocolChosen { protocol: text("nice-rcog"), own: None }),
         ("protocol_chosen_own", Fact::ProtocolChosen { protocol: text("own"), own: Some(own()) }),
         ("protocol_chosen_own_apgar", Fact::ProtocolChosen { protocol: text("own"), own: Some(own_with_apgar()) }),

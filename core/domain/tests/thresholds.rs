@@ -14,6 +14,7 @@ use rows::{Expect, Row, rows};
 use secundine_domain::assess::{About, Blood, Finding, FindingState, assess, blood, loss_volume};
 use secundine_domain::due::due;
 use secundine_domain::fact::{Care, Client, Fact, Loss, MotherObservation, NewbornMeasures, ResponseStep, RhD};
+use secundine_domain::message::Arg;
 use secundine_domain::protocol::{Level, Milli, Protocol, Status, Watch};
 use secundine_domain::quantity::{HeartRate, ItemWeight, Pressure, RespiratoryRate, Saturation, Temperature};
 
@@ -122,6 +123,25 @@ fn nothing_recorded_is_told_and_not_called_within() {
         assert_eq!(found.message.id, "finding-not-recorded");
         let name = if of_baby { baby.chart().numbered(watch.name(), 1) } else { watch.name() };
         assert_eq!(found.message.args.get("what"), Some(&name.into()));
+    }
+}
+
+#[test]
+fn what_was_read_longer_ago_than_the_protocol_has_between_looks_is_told_as_stale() {
+    for Row { protocol: id, watch, limit, .. } in rows().into_iter().filter(|row| Watch::READ.contains(&row.watch)) {
+        let every = protocol(id).mother.first().unwrap().every;
+        let mut phone = born_with(Care::Active);
+        let fact = reads(watch, limit).entries.pop().unwrap().fact;
+        phone.pass(MINUTE).mark(fact);
+        let words = |phone: &Phone| match finding(phone, id, watch).message.args.get("value") {
+            Some(Arg::Message(value)) => value.clone(),
+            other => unreachable!("{other:?}"),
+        };
+        let fresh = phone.pass(i64::from(every) * MINUTE).clone();
+        assert_ne!(words(&fresh).id, "value-stale", "{id} {watch:?}");
+        phone.pass(1);
+        assert_eq!(words(&phone).id, "value-stale", "{id} {watch:?}");
+        assert_eq!(words(&phone).args.get("every"), Some(&Arg::from(every)));
     }
 }
 

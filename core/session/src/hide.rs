@@ -49,6 +49,9 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
     let text = |words: &str| text(words, with);
     match fact {
         Fact::PracticeDescribed(practice) => Fact::PracticeDescribed(described(practice, with)),
+        Fact::MedicinesListed { medicines } => {
+            Fact::MedicinesListed { medicines: medicines.iter().map(|medicine| medicine_without(medicine, with)).collect() }
+        }
         Fact::BirthRegistered { label, rehearsal } => Fact::BirthRegistered { label: text(label), rehearsal: *rehearsal },
         Fact::ClientRecorded(client) => Fact::ClientRecorded(client_without(client, with)),
         Fact::BloodLoss(Loss::Weighed { item, gross, dry }) => {

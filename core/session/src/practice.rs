@@ -6,7 +6,8 @@ use std::path::Path;
 use secundine_domain::chart::{Chart, State, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
-use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::fact::{Fact, Medicine, Practice};
+use secundine_domain::medicines::known;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::{Occurred, Run, Stamp};
@@ -197,6 +198,21 @@ impl OpenPractice {
         written.map(|_| ())
     }
 
+    /// The medicines that this practice gives; none until it lists them.
+    pub(crate) fn medicines(&self) -> Result<Vec<Medicine>, ApiError> {
+        let listed = practice_entries(&self.store)?.into_iter().rev().find_map(|entry| match entry.fact {
+            Fact::MedicinesListed { medicines } => Some(medicines),
+            _ => None,
+        });
+        Ok(listed.unwrap_or_default())
+    }
+
+    /// Puts a new list in the place of the last one.
+    pub(crate) fn list_medicines(&mut self, medicines: Vec<Medicine>, now: &Stamp) -> Result<(), ApiError> {
+        let medicines = medicines.into_iter().map(recognised).collect();
+        self.write(Draft::now(BirthId::PRACTICE, Fact::MedicinesListed { medicines }, now)).map(|_| ())
+    }
+
     /// Registers a birth with its first fact, if there is one already, and the practice's protocol, if one is chosen: all
     /// of it is on disk, or nothing. Gives the birth and the entry of that fact.
     pub(crate) fn register(
@@ -333,6 +349,14 @@ fn practice_entries(store: &Store) -> Result<Vec<Entry>, StoreError> {
     let mut entries: Vec<Entry> = store.entries(BirthId::PRACTICE)?.into_iter().map(|stored| stored.entry).collect();
     entries.sort_by_key(|entry| (entry.recorded.wall_ms, entry.id));
     Ok(entries)
+}
+
+/// A medicine of the list, tied to the one that is known by its name: so its cautions come with it.
+fn recognised(medicine: Medicine) -> Medicine {
+    let Medicine { name, dose, route, uterotonic, .. } = medicine;
+    let found = known().iter().find(|known| known.name.eq_ignore_ascii_case(name.trim()));
+    let (listed, uterotonic) = (found.map(|known| known.id.clone()), found.map_or(uterotonic, |known| known.uterotonic));
+    Medicine { name, dose, route, uterotonic, listed, ..Medicine::default() }
 }
 
 /// How the practice was described last.

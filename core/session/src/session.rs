@@ -127,6 +127,11 @@ impl Session {
             Request::FillOwnProtocol => self.fill_own(&now),
             Request::ExportOwnProtocol => self.export_own(&now),
             Request::ImportOwnProtocol { text } => self.import_own(&text, &now),
+            Request::Medicines => Ok(Response::Medicines { medicines: self.open()?.medicines()? }),
+            Request::ListMedicines { medicines } => {
+                self.open()?.list_medicines(medicines, &now)?;
+                Ok(Response::ListMedicines { medicines: self.open()?.medicines()? })
+            }
             Request::WeighedItems => Ok(Response::WeighedItems { items: views::weighed_items(self.open()?)? }),
             Request::Births { skip, take } => self.births(skip, take, &now),
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
@@ -316,6 +321,7 @@ fn birth_of(request: &Request) -> Option<BirthId> {
 fn recordable(fact: &Fact) -> Result<(), ApiError> {
     match fact {
         Fact::PracticeDescribed(_)
+        | Fact::MedicinesListed { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::BirthRegistered { .. }
         | Fact::Retracted

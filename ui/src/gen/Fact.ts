@@ -29,7 +29,11 @@ change: OwnChange,
 /**
  * What it came to, where it was finished then.
  */
-finished?: Protocol, } } | { "kind": "birth_registered", "data": { 
+finished?: Protocol, } } | { "kind": "medicines_listed", "data": { 
+/**
+ * Each with name, dose and route; nothing else of it is used.
+ */
+medicines: Array<Medicine>, } } | { "kind": "birth_registered", "data": { 
 /**
  * What tells this birth from others until there is a name.
  */

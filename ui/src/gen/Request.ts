@@ -4,6 +4,7 @@ import type { BirthId } from "./BirthId";
 import type { EntryId } from "./EntryId";
 import type { Fact } from "./Fact";
 import type { LockedMark } from "./LockedMark";
+import type { Medicine } from "./Medicine";
 import type { OwnChange } from "./OwnChange";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
@@ -114,7 +115,11 @@ change: OwnChange, } | { "request": "fill_own_protocol" } | { "request": "export
 /**
  * The text of the file.
  */
-text: string, } | { "request": "weighed_items" } | { "request": "births", 
+text: string, } | { "request": "medicines" } | { "request": "list_medicines", 
+/**
+ * Name, dose and route of each, in the order in which they are offered.
+ */
+medicines: Array<Medicine>, } | { "request": "weighed_items" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */

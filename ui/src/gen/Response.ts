@@ -8,6 +8,7 @@ import type { EntryId } from "./EntryId";
 import type { ImportView } from "./ImportView";
 import type { KeysView } from "./KeysView";
 import type { LockedView } from "./LockedView";
+import type { Medicine } from "./Medicine";
 import type { OwnState } from "./OwnState";
 import type { OwnView } from "./OwnView";
 import type { Protocol } from "./Protocol";
@@ -48,7 +49,15 @@ own: OwnState | null, } | { "response": "own_protocol" } & OwnView | { "response
 /**
  * Where.
  */
-path: string, } | { "response": "import_own_protocol" } & ImportView | { "response": "weighed_items", 
+path: string, } | { "response": "import_own_protocol" } & ImportView | { "response": "medicines", 
+/**
+ * In the order in which they are offered; empty until the practice lists some.
+ */
+medicines: Array<Medicine>, } | { "response": "list_medicines", 
+/**
+ * As they stand now.
+ */
+medicines: Array<Medicine>, } | { "response": "weighed_items", 
 /**
  * Latest first, each kind once.
  */

@@ -91,10 +91,7 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, subject: Subject, now:
     }
     let readings = readings(chart, &subject);
     let Some(latest) = readings.last() else { return Some(not_recorded(subject)) };
-    let words = match watch {
-        Watch::ShockIndex => aged(chart, protocol, latest, watch.value_words(latest.value), now),
-        _ => watch.value_words(latest.value),
-    };
+    let words = aged(chart, protocol, &subject, latest, now);
     let rests_on = vec![latest.mark.entry];
     let (stands, once): (Vec<&Step>, Vec<&Step>) = steps
         .iter()
@@ -119,17 +116,19 @@ pub(super) fn finding(chart: &Chart, protocol: &Protocol, subject: Subject, now:
     })
 }
 
-/// A value with the age of its reading, and whether the protocol has the next look come sooner than that.
-fn aged(chart: &Chart, protocol: &Protocol, reading: &Reading, value: Message, now: &Stamp) -> Message {
+/// A value, with the age of its reading where the protocol has the next look at the mother come sooner than that. The shock
+/// index, which nobody reads off her, has its age in any case.
+fn aged(chart: &Chart, protocol: &Protocol, subject: &Subject, reading: &Reading, now: &Stamp) -> Message {
+    let value = subject.watch.value_words(reading.value);
     let age = chart.until(&reading.mark.at, now);
-    if age.ms < 0 {
-        return value;
-    }
-    let message = match look_after(chart, protocol, reading.mark).filter(|look| age.ms > minutes(look.every)) {
+    let look = look_after(chart, protocol, reading.mark).filter(|look| age.ms > minutes(look.every));
+    let of_mother = !matches!(subject.about, About::Newborn { .. });
+    let message = match look.filter(|_| of_mother) {
         Some(look) => Message::new("value-stale").with("every", look.every),
-        None => Message::new("value-read"),
+        None if subject.watch == Watch::ShockIndex && age.ms >= 0 => Message::new("value-read"),
+        None => return value,
     };
-    message.with("value", value).with("age", age.words())
+    message.with("value", value).with("age", age.minutes())
 }
 
 /// The earlier of two readings past this step that lie at least so many minutes apart, the later being the latest of all.

@@ -59,6 +59,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         // Told in the lines alone.
         Fact::SeparationSeen { .. }
         | Fact::PracticeDescribed(_)
+        | Fact::MedicinesListed { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::Noted { .. }
         | Fact::Retracted

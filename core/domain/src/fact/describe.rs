@@ -15,6 +15,9 @@ impl Fact {
             Self::PracticeDescribed(Practice { name, practitioner, .. }) => {
                 Message::new("fact-practice").with("name", name.as_str()).with("practitioner", practitioner.as_str())
             }
+            Self::MedicinesListed { medicines } => {
+                Message::new("fact-medicines-listed").with("count", u32::try_from(medicines.len()).unwrap_or(u32::MAX))
+            }
             Self::BirthRegistered { label, .. } => Message::new("fact-birth-registered").with("label", label.as_str()),
             Self::ClientRecorded(client) => client_line(client),
             Self::ProtocolChosen { protocol, own } => {

@@ -363,6 +363,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
             role,
             protocol
         })),
+        vec(medicine(), 0..4).prop_map(|medicines| Fact::MedicinesListed { medicines }),
         (text(), any::<bool>()).prop_map(|(label, rehearsal)| Fact::BirthRegistered { label, rehearsal }),
         client().prop_map(Fact::ClientRecorded),
         (protocol(), own()).prop_map(|(protocol, own)| Fact::ProtocolChosen { protocol, own }),

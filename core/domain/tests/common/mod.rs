@@ -249,6 +249,7 @@ pub fn kind(fact: &Fact) -> &'static str {
     match fact {
         Fact::PracticeDescribed(_) => "practice_described",
         Fact::OwnProtocolChanged { .. } => "own_protocol_changed",
+        Fact::MedicinesListed { .. } => "medicines_listed",
         Fact::BirthRegistered { .. } => "birth_registered",
         Fact::ClientRecorded(_) => "client_recorded",
         Fact::ProtocolChosen { .. } => "protocol_chosen",

@@ -1,7 +1,7 @@
 //! What can be asked of the core.
 
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::fact::{Fact, Medicine, Practice};
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
@@ -144,6 +144,13 @@ pub enum Request {
     ImportOwnProtocol {
         /// The text of the file.
         text: String,
+    },
+    /// The medicines that this practice gives, as it lists them.
+    Medicines,
+    /// Lists the medicines that this practice gives; the list takes the place of the last one.
+    ListMedicines {
+        /// Name, dose and route of each, in the order in which they are offered.
+        medicines: Vec<Medicine>,
     },
     /// The kinds of items that were weighed in this practice, with their weights when dry.
     WeighedItems,

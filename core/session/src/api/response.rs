@@ -1,6 +1,7 @@
 //! What the core answers.
 
 use secundine_domain::entry::{BirthId, EntryId};
+use secundine_domain::fact::Medicine;
 use secundine_domain::protocol::Protocol;
 use serde::Serialize;
 use ts_rs::TS;
@@ -95,6 +96,16 @@ pub enum Response {
     },
     /// What came of the file.
     ImportOwnProtocol(ImportView),
+    /// As listed last.
+    Medicines {
+        /// In the order in which they are offered; empty until the practice lists some.
+        medicines: Vec<Medicine>,
+    },
+    /// On disk.
+    ListMedicines {
+        /// As they stand now.
+        medicines: Vec<Medicine>,
+    },
     /// The kinds of items that were weighed in this practice.
     WeighedItems {
         /// Latest first, each kind once.

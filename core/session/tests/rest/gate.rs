@@ -50,6 +50,8 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::FillOwnProtocol
         | Request::ExportOwnProtocol
         | Request::ImportOwnProtocol { .. }
+        | Request::Medicines
+        | Request::ListMedicines { .. }
         | Request::WeighedItems
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
@@ -99,6 +101,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::FillOwnProtocol,
         Request::ExportOwnProtocol,
         Request::ImportOwnProtocol { text: String::new() },
+        Request::Medicines,
+        Request::ListMedicines { medicines: vec![Medicine { name: "C".to_owned(), ..Medicine::default() }] },
         Request::WeighedItems,
         Request::Births { skip: 0, take: 9 },
         Request::BabyBornNow { ago_ms: 0 },
