@@ -9,6 +9,8 @@ APP := $(TARGET)/debug/secundine-app
 BRIDGE := $(TARGET)/debug/secundine-bridge
 BINDINGS := $(TARGET)/bindings
 FEATURES := --features secundine-bindings/bindgen
+# With the benches, the programs are built from the same parts as the tests; without them half of the parts are built again.
+BUILD := cargo build --workspace --lib --bins --benches $(FEATURES)
 
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
@@ -92,19 +94,18 @@ lint: form
 
 unit: ui
 	cd ui && npm test
-	cargo build --workspace --benches $(FEATURES)
 	cargo test --workspace $(FEATURES)
 	$(MAKE) bindings
 	PYTHONPATH=$(BINDINGS) python3 tests/bindings/test_call.py
 
 bindings:
-	cargo build --workspace $(FEATURES)
+	$(BUILD)
 	mkdir -p $(BINDINGS)
 	$(TARGET)/debug/uniffi-bindgen generate $(TARGET)/debug/libsecundine_bindings.so --language python --no-format --out-dir $(BINDINGS)
 	cp $(TARGET)/debug/libsecundine_bindings.so $(BINDINGS)/
 
 e2e: ui tests/e2e/node_modules/.package-lock.json
-	cargo build --workspace $(FEATURES)
+	$(BUILD)
 	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=1 tests/e2e/browser.test.mjs tests/e2e/behave.test.mjs \
 		tests/e2e/locked.test.mjs tests/e2e/keeping.test.mjs tests/e2e/rest.test.mjs tests/e2e/emergency.test.mjs \
 		tests/e2e/newborn.test.mjs tests/e2e/protocol.test.mjs
