@@ -1033,7 +1033,6 @@ ui-medicines = Medicines of the practice
 ui-medicines-what = What you give, as you usually give it. When a medicine is recorded, one touch then writes name, dose and route. A name that is known here brings its cautions with it.
 ui-medicines-none = Nothing is listed yet.
 ui-medicines-add = Add to the list
-ui-medicines-dose-hint = With its unit
 ui-medicines-uterotonic = makes the uterus contract
 ui-medicines-remove = Remove
 ui-medicines-remove-of = Remove { $name }
