@@ -26,7 +26,12 @@ pub struct Due {
     pub source: String,
     /// How well that was checked.
     pub status: Status,
+    /// Whether its time is set on the device: only of the next few, so that a phone that sleeps is not woken by a crowd.
+    pub armed: bool,
 }
+
+/// Most reminders that are armed at a time. Our own choice.
+const ARMED: usize = 3;
 
 /// The coming reminders, soonest first.
 #[must_use]
@@ -38,6 +43,7 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
     list.extend(again(chart, protocol, now));
     list.extend(Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)));
     list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
+    list.iter_mut().filter(|due| due.in_ms > 0).take(ARMED).for_each(|due| due.armed = true);
     list
 }
 
@@ -69,6 +75,7 @@ fn to_come(steps: &[Step], unit_ms: i64, passed_ms: i64, id: &str, message: impl
             message: message(step),
             source: step.source.clone(),
             status: step.status,
+            armed: false,
         })
     };
     steps.iter().filter_map(one).collect()
@@ -92,6 +99,7 @@ fn mother(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Option<Due> {
         message: Message::new("due-mother").with("minutes", phase.every),
         source: phase.source.clone(),
         status: phase.status,
+        armed: false,
     })
 }
 
@@ -104,6 +112,7 @@ fn apgars(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
         message: chart.numbered(Message::new("watch-apgar").with("minute", score.minute), no),
         source: score.source.to_owned(),
         status: score.status,
+        armed: false,
     };
     let babies = chart.babies.iter();
     babies.flat_map(|(no, baby)| awaited_apgars(chart, protocol, baby, now).into_iter().map(|score| due(*no, score))).collect()
@@ -120,6 +129,7 @@ fn again(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
             message: Message::new("due-again").with("what", subject.name).with("minutes", again),
             source: step.source.clone(),
             status: step.status,
+            armed: false,
         }
     };
     repeats(chart, protocol).into_iter().map(second).collect()

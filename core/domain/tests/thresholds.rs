@@ -339,6 +339,20 @@ fn the_looks_at_the_mother_come_when_the_protocol_says_and_end() {
 }
 
 #[test]
+fn the_next_three_are_armed_and_no_more() {
+    let mut phone = born_with(Care::Physiological);
+    phone.mark(Fact::ClientRecorded(Client { rhd: Some(RhD::Negative), ..Client::default() }));
+    for minute in 0..50 {
+        let list = due(&phone.chart(), Some(protocol("nice-rcog")), &phone.now());
+        let coming: Vec<bool> = list.iter().filter(|due| due.in_ms > 0).map(|due| due.armed).collect();
+        let expected: Vec<bool> = (0..coming.len()).map(|place| place < 3).collect();
+        assert_eq!(coming, expected, "minute {minute}: the soonest");
+        assert!(coming.len() > 3 && list.iter().all(|due| due.in_ms > 0 || !due.armed), "minute {minute}");
+        phone.pass(MINUTE);
+    }
+}
+
+#[test]
 fn a_look_that_was_missed_stays_due() {
     let mut phone = born_with(Care::Active);
     phone.pass(3 * 60 * MINUTE);

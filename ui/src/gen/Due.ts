@@ -30,4 +30,8 @@ source: string,
 /**
  * How well that was checked.
  */
-status: Status, };
+status: Status, 
+/**
+ * Whether its time is set on the device: only of the next few, so that a phone that sleeps is not woken by a crowd.
+ */
+armed: boolean, };
