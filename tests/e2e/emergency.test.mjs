@@ -48,7 +48,7 @@ test('an emergency is marked with one touch each, told in order, and printed', a
   await tap('scribe');
   await hand.type('[data-test="scribe-name"]', 'Ben Olsen');
   await tap('scribe-set');
-  await page.getByText('Ben Olsen writes').waitFor();
+  await page.locator('[data-test="scribe"]').getByText('Ben Olsen writes').waitFor();
   await tap('emergency-response_marked-ambulance_called');
   await page.locator('[data-test="emergency-response_marked-ambulance_called"] .clocks').getByText(/\d\d:\d\d:\d\d/).waitFor();
   await look('log-full');
@@ -63,9 +63,11 @@ test('an emergency is marked with one touch each, told in order, and printed', a
   await at(page, 'undo').last().tap();
   await page.locator('[data-test="emergency-response_marked-oxygen_started"] .clocks').waitFor({ state: 'detached' });
   assert.equal(await at(page, 'account').locator('li').count(), order.length);
-  await tap('scribe-end');
-  await at(page, 'scribe-end').waitFor({ state: 'detached' });
   await tap('sheet-close');
+  // Whose name the entries bear stays in sight, on every screen.
+  await look('scribe-band');
+  await tap('band-scribe-end');
+  await at(page, 'band-scribe').waitFor({ state: 'detached' });
   await look('stage-after');
 
   await tap('tab-timeline');
