@@ -27,7 +27,7 @@ pub use curve::blood_curve;
 pub use share::blood_share;
 pub(crate) use signs::{Repeat, repeats};
 pub(crate) use third_stage::steps as third_stage_steps;
-pub(crate) use windows::{emptied, running as window_running};
+pub(crate) use windows::{passed_urine, running as window_running};
 
 /// One thing that was held against the protocol or the examination.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]

@@ -8,9 +8,9 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::assess::{About, Finding, FindingState, emptied};
+use crate::assess::{About, Finding, FindingState, passed_urine};
 use crate::chart::{Baby, Chart, Mark, Noted};
-use crate::fact::{BabyNo, Bladder, Fact, LeavingStep, MotherObservation, NewbornEvent, NewbornMeasures};
+use crate::fact::{BabyNo, Fact, LeavingStep, MotherObservation, NewbornEvent, NewbornMeasures};
 use crate::message::Message;
 use crate::protocol::{Level, Watch};
 
@@ -177,9 +177,7 @@ fn looks(chart: &Chart) -> Leaving {
 }
 
 fn urine(chart: &Chart) -> Leaving {
-    let passed = |look: &MotherObservation| matches!(look.bladder, Some(Bladder::PassedUrine | Bladder::Drained));
-    let seen = chart.observations.iter().rfind(|look| passed(&look.what) || look.what.urine.is_some());
-    let found = seen.filter(|_| emptied(chart)).map(|look| {
+    let found = chart.observations.iter().rfind(|look| passed_urine(&look.what)).map(|look| {
         let MotherObservation { bladder, urine, .. } = look.what.clone();
         let only = MotherObservation { bladder, urine, ..MotherObservation::default() };
         (Fact::MotherObserved(only).describe(), look.mark.clone())

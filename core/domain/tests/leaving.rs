@@ -13,7 +13,7 @@ use secundine_domain::fact::{
 };
 use secundine_domain::leaving::{LeavingItem, leaving};
 use secundine_domain::protocol::Level;
-use secundine_domain::quantity::{Minutes, RespiratoryRate, Temperature};
+use secundine_domain::quantity::{Minutes, RespiratoryRate, Temperature, Volume};
 
 fn travel(minutes: i64) -> Fact {
     Fact::TravelTimeSet { minutes: Minutes::new(minutes).unwrap() }
@@ -123,6 +123,20 @@ fn what_is_not_recorded_before_leaving_is_named() {
     assert_eq!(open(&phone), [Item::Completeness]);
     phone.retract(call);
     assert_eq!(open(&phone), [Item::Completeness, Item::Call]);
+}
+
+#[test]
+fn an_empty_catheter_later_does_not_take_the_place_of_urine_that_was_passed() {
+    let mut phone = Phone::first();
+    phone.mark(born(1));
+    let passed = MotherObservation { urine: Volume::new(300).ok(), ..MotherObservation::default() };
+    let nothing = MotherObservation { urine: Volume::new(0).ok(), ..MotherObservation::default() };
+    let urine = |phone: &Phone| leaving(&phone.chart(), &[]).into_iter().find(|line| line.item == LeavingItem::Urine).unwrap();
+    phone.pass(MINUTE).mark(Fact::MotherObserved(nothing.clone()));
+    assert!(!urine(&phone).recorded);
+    let told = phone.pass(MINUTE).mark(Fact::MotherObserved(passed));
+    phone.pass(MINUTE).mark(Fact::MotherObserved(nothing));
+    assert_eq!(urine(&phone).mark.unwrap().entry, told);
 }
 
 #[test]

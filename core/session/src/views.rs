@@ -36,7 +36,7 @@ pub(crate) use weighed::weighed_items;
 /// One page of the list of births.
 pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
     let all = open.births()?;
-    let count = u32::try_from(all.len()).unwrap_or(u32::MAX);
+    let count = counted(all.len());
     let page = all.iter().skip(index(skip)).take(index(take));
     let births = page.map(|birth| Ok(line(birth.id, &open.chart(birth.id)?, now))).collect::<Result<_, ApiError>>()?;
     Ok(Response::Births { births, count })
@@ -218,7 +218,7 @@ fn examinations(chart: &Chart, findings: &[Finding]) -> Vec<ExaminationView> {
             })
             .collect();
         let answered = items.iter().filter(|item| item.answer.is_some()).count();
-        ExaminationView { placenta, items, answered: u32::try_from(answered).unwrap_or(u32::MAX) }
+        ExaminationView { placenta, items, answered: counted(answered) }
     })
     .collect()
 }

@@ -2,7 +2,7 @@
 
 use super::{Finding, Subject, blood_limit_passed, for_time};
 use crate::chart::{Chart, Mark};
-use crate::fact::{Bladder, NewbornEvent, ResponseStep, RhD};
+use crate::fact::{Bladder, MotherObservation, NewbornEvent, ResponseStep, RhD};
 use crate::protocol::{Protocol, Watch};
 use crate::time::Stamp;
 
@@ -34,13 +34,15 @@ fn bleeds(chart: &Chart, protocol: &Protocol) -> bool {
     !chart.responses.is_empty() || blood_limit_passed(chart, protocol)
 }
 
-/// Whether urine was passed or drained since the labour, as far as it is on record.
-pub(crate) fn emptied(chart: &Chart) -> bool {
-    let looks = chart.observations.iter().any(|look| {
-        matches!(look.what.bladder, Some(Bladder::PassedUrine | Bladder::Drained))
-            || look.what.urine.is_some_and(|ml| ml.get() > 0)
-    });
+/// Whether urine was passed or drained, as far as it is on record.
+fn emptied(chart: &Chart) -> bool {
+    let looks = chart.observations.iter().any(|look| passed_urine(&look.what));
     looks || chart.responses.iter().any(|step| step.what == ResponseStep::BladderEmptied)
+}
+
+/// Whether a look tells of urine that was passed or drained.
+pub(crate) fn passed_urine(look: &MotherObservation) -> bool {
+    matches!(look.bladder, Some(Bladder::PassedUrine | Bladder::Drained)) || look.urine.is_some_and(|ml| ml.get() > 0)
 }
 
 /// What a running time has come to; `None` where it does not run or the protocol has no mark for it.

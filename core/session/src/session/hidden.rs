@@ -79,7 +79,7 @@ impl Session {
         let mut births = self.recent_births(now)?;
         births.retain(|birth| self.at_work(*birth, now));
         let open = self.open()?;
-        let count = u32::try_from(births.len()).unwrap_or(u32::MAX);
+        let count = views::counted(births.len());
         let page = births.into_iter().skip(views::index(skip)).take(views::index(take));
         let births =
             page.map(|birth| Ok(views::line(birth, &open.hidden_chart(birth)?, now))).collect::<Result<_, ApiError>>()?;
