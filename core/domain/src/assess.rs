@@ -8,14 +8,14 @@ use ts_rs::TS;
 
 use crate::chart::Chart;
 use crate::entry::EntryId;
-use crate::examination::{Completeness, Examination};
-use crate::fact::{Answer, BabyNo, Loss};
+use crate::fact::{BabyNo, Loss};
 use crate::message::Message;
 use crate::protocol::{Compare, Level, Milli, Protocol, Status, Step, Watch};
 use crate::time::{Certainty, Elapsed, Stamp};
 
 mod apgar;
 mod curve;
+mod examination;
 mod share;
 mod signs;
 mod third_stage;
@@ -82,6 +82,21 @@ pub enum About {
         placenta: BabyNo,
         /// The item.
         item: String,
+        /// Whose cord, where one disc fed several babies.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        cord: Option<BabyNo>,
+    },
+    /// Something worked out from the examination.
+    Figure {
+        /// The placenta, named by its first baby.
+        placenta: BabyNo,
+        /// Which figure.
+        figure: String,
+        /// Whose cord, where one disc fed several babies.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        cord: Option<BabyNo>,
     },
 }
 
@@ -195,7 +210,7 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
     // What was examined is told also where no birth of that placenta is marked.
     let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
     let placentas: BTreeSet<BabyNo> = born.chain(chart.examinations.keys().copied()).collect();
-    findings.extend(placentas.into_iter().flat_map(|placenta| examination(chart, placenta)));
+    findings.extend(placentas.into_iter().flat_map(|placenta| examination::findings(chart, protocol, placenta)));
     findings
 }
 
@@ -210,7 +225,7 @@ fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {
 }
 
 /// Whether the blood recorded is past a limit of the protocol.
-fn blood_limit_passed(chart: &Chart, protocol: &Protocol) -> bool {
+pub(crate) fn blood_limit_passed(chart: &Chart, protocol: &Protocol) -> bool {
     let lost = Milli::from(blood(chart, Some(protocol)).total());
     blood_step(chart, protocol, lost).is_some_and(|step| step.level == Level::Limit)
 }
@@ -280,70 +295,4 @@ fn passed_state(level: Level) -> FindingState {
 
 fn plain(about: About, state: FindingState, message: Message, rests_on: Vec<EntryId>) -> Finding {
     Finding { about, state, level: None, message, rests_on, threshold: None }
-}
-
-fn examination(chart: &Chart, placenta: BabyNo) -> Vec<Finding> {
-    let standard = Examination::standard();
-    let examined = chart.examinations.get(&placenta).cloned().unwrap_or_default();
-    let about = About::Completeness { placenta };
-    let entries = |items: &[String]| items.iter().filter_map(|item| examined.entries.get(item).copied()).collect::<Vec<_>>();
-    let completeness = match standard.completeness(&examined.answers) {
-        Completeness::NoDoubtRecorded => {
-            let asked: Vec<_> = standard.items.iter().filter(|item| !item.whole.is_empty()).map(|item| item.id.clone()).collect();
-            plain(about, FindingState::Within, Message::new("finding-no-doubt"), entries(&asked))
-        }
-        Completeness::NotRecorded(items) => {
-            let missing =
-                Message::new("finding-completeness-not-recorded").with("count", u32::try_from(items.len()).unwrap_or(u32::MAX));
-            plain(about, FindingState::NotRecorded, missing, Vec::new())
-        }
-        Completeness::Doubt(items) => Finding {
-            level: Some(Level::Limit),
-            threshold: Some(Threshold {
-                source: "an incomplete or doubtful placenta may mean tissue left behind".to_owned(),
-                status: Status::CommonPractice,
-                words: None,
-            }),
-            ..plain(
-                about,
-                FindingState::Passed,
-                Message::new("finding-doubt")
-                    .with("item", Message::new(format!("exam-{}", items.first().map_or("", String::as_str)))),
-                entries(&items),
-            )
-        },
-    };
-    let mut findings = vec![completeness];
-    for item in &standard.items {
-        let Some(answer) = examined.answers.get(&item.id) else { continue };
-        let Some(unusual) = item.unusual(answer) else { continue };
-        if shortness_unknown(&item.id, answer, &examined.answers) {
-            continue;
-        }
-        let message = Message::new("finding-unusual")
-            .with("item", Message::new(format!("exam-{}", item.id)))
-            .with("answer", answer.describe(&item.id));
-        findings.push(Finding {
-            level: Some(unusual.level),
-            threshold: Some(Threshold { source: unusual.source, status: unusual.status, words: unusual.words }),
-            ..plain(
-                About::Examination { placenta, item: item.id.clone() },
-                passed_state(unusual.level),
-                message,
-                entries(std::slice::from_ref(&item.id)),
-            )
-        });
-    }
-    findings
-}
-
-/// A cord of which a piece is missing is never called short.
-fn shortness_unknown(item: &str, answer: &Answer, answers: &crate::examination::Answers) -> bool {
-    let whole = answers.get("cord-whole") == Some(&Answer::Choice { option: "all-pieces".to_owned() });
-    let steps = Examination::standard().item(item).map_or(&[][..], |item| item.steps.as_slice());
-    let short = match answer {
-        Answer::Measure { value } => steps.iter().any(|step| !step.is_upper() && step.passed_by(Milli::from(*value))),
-        _ => false,
-    };
-    item == "cord-length" && short && !whole
 }

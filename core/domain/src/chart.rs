@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::entry::{BirthId, Entry, EntryId};
-use crate::examination::Answers;
+use crate::examination::Examined;
 use crate::fact::{
     Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
     NextContact, Perineum, ResponseStep,
@@ -114,17 +114,6 @@ pub struct Placenta {
     pub born: Option<Mark>,
     /// Birth of the membranes.
     pub membranes: Option<Mark>,
-}
-
-/// The answers for one placenta, and the entries that they rest on.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Examined {
-    /// By item.
-    pub answers: Answers,
-    /// By item.
-    pub entries: BTreeMap<String, EntryId>,
-    /// When the last answer was written.
-    pub last: Option<Occurred>,
 }
 
 /// A moment, and the entry that it rests on.

@@ -16,7 +16,7 @@ mod mother;
 mod newborn;
 mod response;
 
-pub use describe::{care_words, condition_words};
+pub use describe::{care_words, condition_words, of_cord};
 pub use leaving::{LeavingStep, NextContact};
 pub use medicine::Medicine;
 pub use mother::{
@@ -153,8 +153,17 @@ pub enum Fact {
         placenta: BabyNo,
         /// Id of the item in `examination.toml`.
         item: String,
+        /// Whose cord, where one disc fed several babies and the item is about a cord.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[ts(optional)]
+        cord: Option<BabyNo>,
         /// What was found.
         answer: Answer,
+    },
+    /// The order in which this practice examines: ids of items, those not named after the one that they follow in the usual order.
+    ExaminationOrdered {
+        /// In order; empty for the usual order.
+        items: Vec<String>,
     },
     /// Words of the author's own.
     Noted {
@@ -293,13 +302,51 @@ pub enum Answer {
         /// Id of the choice.
         option: String,
     },
-    /// A measure in the item's unit (mm, g or a count).
+    /// Those of the item's choices that hold, at least one.
+    Choices {
+        /// Ids of the choices.
+        options: BTreeSet<String>,
+    },
+    /// A measure in the item's unit (mm, g, % or a count).
     Measure {
         /// The number.
         value: u32,
     },
+    /// A cord, measured in pieces.
+    Pieces {
+        /// Their lengths, mm.
+        lengths: Vec<u32>,
+        /// Whether no piece is missing.
+        all: bool,
+    },
+    /// Coils of a cord, counted along a stretch of it.
+    Coils {
+        /// Complete turns.
+        coils: u32,
+        /// Length of that stretch, mm.
+        over: u32,
+    },
+    /// Points on the drawing, at least one.
+    Places {
+        /// Where.
+        places: Vec<Place>,
+    },
     /// Looked, and could not tell.
     CouldNotTell,
+}
+
+/// A point on the disc as it lies before the one who looks: the length across, the fetal side up, also where it was seen on the
+/// maternal side and its picture is mirrored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Place {
+    /// To the right of the middle, thousandths of half the length; from -3000 to 3000, the disc's edge being at 1000.
+    pub x: i32,
+    /// Below the middle, thousandths of half the breadth; as `x`.
+    pub y: i32,
+    /// Greatest width of what lies there, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub size: Option<u32>,
 }
 
 /// A number that is possible by itself but not in this fact.

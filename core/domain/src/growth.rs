@@ -77,11 +77,7 @@ pub fn growth(chart: &Chart, no: BabyNo) -> Vec<Growth> {
     let Some(baby) = chart.babies.get(&no).filter(|baby| sizes(&latest(baby, no)).next().is_some()) else {
         return Vec::new();
     };
-    let at_birth = baby.measures.iter().filter(|seen| {
-        let after = baby.born.as_ref().map(|born| chart.elapsed(&born.at, &seen.mark.at).ms);
-        after.is_none_or(|ms| ms <= AT_BIRTH_MS)
-    });
-    let measured = at_birth.fold(NewbornMeasures::nothing(no), |known, seen| over(known, &seen.what));
+    let measured = measured_at_birth(chart, baby, no);
     let gestation = chart.client.as_ref().and_then(|client| client.gestation).map(|days| days.get());
     let (girl, gestation) = match (girl(latest(baby, no).sex), gestation) {
         _ if sizes(&measured).next().is_none() => return vec![refused(vec![Message::new("growth-later")])],
@@ -97,6 +93,24 @@ pub fn growth(chart: &Chart, no: BabyNo) -> Vec<Growth> {
     }];
     told.extend(measured.weight.filter(|_| gestation >= TERM).and_then(|grams| at_term(grams.get(), girl)));
     told
+}
+
+/// What was measured within a day of its birth.
+fn measured_at_birth(chart: &Chart, baby: &Baby, no: BabyNo) -> NewbornMeasures {
+    let at_birth = baby.measures.iter().filter(|seen| {
+        let after = baby.born.as_ref().map(|born| chart.elapsed(&born.at, &seen.mark.at).ms);
+        after.is_none_or(|ms| ms <= AT_BIRTH_MS)
+    });
+    at_birth.fold(NewbornMeasures::nothing(no), |known, seen| over(known, &seen.what))
+}
+
+/// Centile of a baby's weight at birth among babies of its sex and gestation, where that can be told.
+#[must_use]
+pub fn weight_centile(chart: &Chart, no: BabyNo) -> Option<f64> {
+    let baby = chart.babies.get(&no)?;
+    let grams = measured_at_birth(chart, baby, no).weight?.get();
+    let days = chart.client.as_ref()?.gestation?.get();
+    intergrowth(Size::Weight, girl(latest(baby, no).sex).ok()?, days, grams)
 }
 
 /// Each size among babies of its gestation.

@@ -187,23 +187,8 @@ fn a_doubt_is_told_also_when_no_placenta_is_marked_under_that_number() {
     let mut fused = born_with(Care::Active);
     fused.mark(born(2));
     fused.mark(placenta(&[1, 2]));
-    fused.mark(Fact::Examined { placenta: 2, item: "lobes".to_owned(), answer: Answer::CouldNotTell });
+    fused.mark(Fact::Examined { placenta: 2, item: "lobes".to_owned(), cord: None, answer: Answer::CouldNotTell });
     assert_eq!((told(&fused, 1), told(&fused, 2)), (Some(FindingState::NotRecorded), Some(FindingState::Passed)));
-}
-
-#[test]
-fn a_cord_of_which_a_piece_is_missing_is_never_called_short() {
-    let called = |mm, pieces: Option<&str>| {
-        let mut phone = at_placenta();
-        phone.mark(examined("cord-length", Answer::Measure { value: mm }));
-        pieces.map(|option| phone.mark(chose("cord-whole", option)));
-        let findings = assess(&phone.chart(), None, &phone.now());
-        findings.iter().any(|finding| matches!(&finding.about, About::Examination { item, .. } if item == "cord-length"))
-    };
-    // Source: published range of 40 to 70 cm.
-    assert_eq!([Some("all-pieces"), Some("incomplete"), None].map(|pieces| called(300, pieces)), [true, false, false]);
-    assert_eq!([Some("all-pieces"), Some("incomplete"), None].map(|pieces| called(900, pieces)), [true; 3], "a part may be long");
-    assert_eq!([399, 400].map(|mm| called(mm, Some("all-pieces"))), [true, false]);
 }
 
 /// Every id and text of a message.
@@ -231,7 +216,6 @@ fn many_charts() -> Vec<Phone> {
         let measures = [item.min, item.max].map(|value| Answer::Measure { value });
         for answer in choices.chain(measures).chain([Answer::CouldNotTell]) {
             let mut phone = at_placenta();
-            phone.mark(chose("cord-whole", "all-pieces"));
             phone.mark(examined(&item.id, answer));
             phones.push(phone);
         }

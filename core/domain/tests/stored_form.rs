@@ -18,7 +18,7 @@ use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition, Fundus,
-    LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination,
+    LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Place, Practice, RectalExamination,
     Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
@@ -206,6 +206,7 @@ fn people() -> Vec<(&'static str, Fact)> {
         ("client_recorded", Fact::ClientRecorded(client)),
         ("client_recorded_by_name", Fact::ClientRecorded(Client { name: text("Rosa"), ..Client::default() })),
         ("medicines_listed", Fact::MedicinesListed { medicines: vec![oxytocin()] }),
+        ("examination_ordered", Fact::ExaminationOrdered { items: ["amnion", "chorion", "lobes"].map(str::to_owned).into() }),
         ("protocol_chosen", Fact::ProtocolChosen { protocol: text("nice-rcog"), own: None }),
         ("protocol_chosen_own", Fact::ProtocolChosen { protocol: text("own"), own: Some(own()) }),
         ("protocol_chosen_own_apgar", Fact::ProtocolChosen { protocol: text("own"), own: Some(own_with_apgar()) }),
@@ -252,8 +253,20 @@ fn third_stage() -> Vec<(&'static str, Fact)> {
         ("medicine_given", Fact::MedicineGiven(medicine)),
         ("examined", examined("lobes", Answer::Choice { option: "meet".to_owned() })),
         ("examined_measure", examined("cord-length", Answer::Measure { value: 540 })),
+        ("examined_choices", examined("fetal-marks", Answer::Choices { options: ["cyst", "plaque"].map(str::to_owned).into() })),
+        ("examined_pieces", of_cord(2, "cord-length", Answer::Pieces { lengths: vec![410, 130], all: true })),
+        ("examined_coils", examined("cord-coils", Answer::Coils { coils: 11, over: 500 })),
+        ("examined_places", examined("firm-places", Answer::Places { places: vec![place(-420, 310, Some(25)), place(0, -900, None)] })),
         ("examined_could_not_tell", examined("vessels", Answer::CouldNotTell)),
     ]
+}
+
+fn of_cord(cord: u8, item: &str, answer: Answer) -> Fact {
+    Fact::Examined { placenta: 1, item: item.to_owned(), cord: Some(cord), answer }
+}
+
+fn place(x: i32, y: i32, size: Option<u32>) -> Place {
+    Place { x, y, size }
 }
 
 /// What each file holds. A file's name begins with the kind of its fact.

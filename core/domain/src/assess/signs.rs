@@ -48,7 +48,8 @@ fn read(watch: Watch, seen: &MotherObservation) -> Option<Milli> {
         | Watch::FirstFeed
         | Watch::NewbornTemperature
         | Watch::NewbornHeartRate
-        | Watch::NewbornRespirations => None,
+        | Watch::NewbornRespirations
+        | Watch::Completeness => None,
     }
 }
 

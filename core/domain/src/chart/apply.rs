@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::{Baby, Chart, Chosen, Mark, Noted, Placenta, Signature, State};
 use crate::entry::Entry;
+use crate::examination::{Asked, Given};
 use crate::fact::{BabyNo, Fact};
 
 pub(super) fn apply(chart: &mut Chart) {
@@ -47,11 +48,10 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::ResponseMarked { step } => chart.responses.push(Noted { what: step, mark, author }),
         Fact::ConcernMarked => chart.concerns.push(mark),
         Fact::HomeLeft => first(&mut chart.left, mark),
-        Fact::Examined { placenta, item, answer } => {
+        Fact::Examined { placenta, item, cord, answer } => {
             let examined = chart.examinations.entry(placenta).or_default();
-            examined.answers.insert(item.clone(), answer);
-            examined.entries.insert(item, mark.entry);
-            examined.last = Some(mark.at);
+            examined.last = Some(mark.at.clone());
+            examined.given.insert(Asked { item, cord }, Given { answer, entry: mark.entry, at: mark.at });
         }
         Fact::Signed { name, role, version } => {
             chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });
@@ -60,6 +60,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::SeparationSeen { .. }
         | Fact::PracticeDescribed(_)
         | Fact::MedicinesListed { .. }
+        | Fact::ExaminationOrdered { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::Noted { .. }
         | Fact::Retracted

@@ -4,6 +4,7 @@ use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
     Practice,
 };
+use crate::examination::{Examination, centimetres};
 use crate::message::Message;
 use crate::protocol::Protocol;
 
@@ -56,9 +57,12 @@ impl Fact {
             }
             Self::LeavingMarked { step } => Message::new(format!("leaving-{}", code(step))),
             Self::HomeLeft => Message::new("fact-home-left"),
-            Self::Examined { placenta, item, answer } => about("fact-examined", *placenta)
-                .with("item", Message::new(format!("exam-{item}")))
+            Self::Examined { placenta, item, cord, answer } => about("fact-examined", *placenta)
+                .with("item", of_cord(Message::new(format!("exam-{item}")), *cord))
                 .with("answer", answer.describe(item)),
+            Self::ExaminationOrdered { items } => {
+                Message::new(if items.is_empty() { "fact-examination-usual-order" } else { "fact-examination-ordered" })
+            }
             Self::Noted { text } => Message::new("fact-noted").with("text", text.as_str()),
             Self::Retracted => Message::new("fact-retracted"),
             Self::Signed { name, role, .. } => {
@@ -73,14 +77,35 @@ impl Answer {
     /// The answer in words; the item's id picks the choice's name and the measure's unit.
     #[must_use]
     pub fn describe(&self, item: &str) -> Message {
+        let choice = |option: &str| Message::new(format!("exam-{item}-{option}"));
         match self {
-            Self::Choice { option } => Message::new(format!("exam-{item}-{option}")),
-            Self::Measure { value } => match crate::examination::Examination::standard().item(item) {
+            Self::Choice { option } => choice(option),
+            Self::Choices { options } => all_of(options.iter().map(|option| choice(option))),
+            Self::Measure { value } => match Examination::standard().item(item) {
                 Some(found) => found.measure_words(*value),
                 None => Message::new("measure-count").with("value", *value),
             },
+            Self::Pieces { lengths, all } => {
+                let lengths = all_of(lengths.iter().map(|mm| centimetres(*mm)));
+                Message::new(if *all { "answer-pieces" } else { "answer-pieces-missing" }).with("lengths", lengths)
+            }
+            Self::Coils { coils, over } => Message::new("answer-coils").with("coils", *coils).with("over", centimetres(*over)),
+            Self::Places { places } => {
+                let count = u32::try_from(places.len()).unwrap_or(u32::MAX);
+                let sizes = places.iter().filter_map(|place| place.size).map(centimetres);
+                all_of(std::iter::once(Message::new("answer-places").with("count", count)).chain(sizes))
+            }
             Self::CouldNotTell => Message::new("answer-could-not-tell"),
         }
+    }
+}
+
+/// With the baby's number, where a placenta has several cords.
+#[must_use]
+pub fn of_cord(what: Message, cord: Option<BabyNo>) -> Message {
+    match cord {
+        None => what,
+        Some(baby) => Message::new("exam-of-cord").with("what", what).with("baby", baby),
     }
 }
 
@@ -235,7 +260,12 @@ fn joined<const N: usize>(line: Message, parts: [Option<Message>; N]) -> Message
 }
 
 fn with_parts(line: Message, parts: Vec<Message>) -> Message {
-    line.with("parts", chained(parts).unwrap_or_else(|| Message::new("part-none")))
+    line.with("parts", all_of(parts))
+}
+
+/// The messages one after another.
+fn all_of(parts: impl IntoIterator<Item = Message>) -> Message {
+    chained(parts.into_iter().collect()).unwrap_or_else(|| Message::new("part-none"))
 }
 
 fn chained(parts: Vec<Message>) -> Option<Message> {

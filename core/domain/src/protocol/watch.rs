@@ -44,6 +44,8 @@ pub enum Watch {
     NewbornHeartRate,
     /// A baby's breaths a minute.
     NewbornRespirations,
+    /// Of the four questions whether all of a placenta is here, how many were answered with no or could not be told.
+    Completeness,
 }
 
 impl Watch {
@@ -69,6 +71,7 @@ impl Watch {
             Self::Systolic | Self::Diastolic => "mm[Hg]",
             Self::Temperature | Self::NewbornTemperature => "Cel",
             Self::Saturation => "%",
+            Self::Completeness => "{question}",
         }
     }
 
@@ -92,6 +95,7 @@ impl Watch {
             Self::NewbornTemperature => "watch-newborn-temperature",
             Self::NewbornHeartRate => "watch-newborn-heart-rate",
             Self::NewbornRespirations => "watch-newborn-respirations",
+            Self::Completeness => "watch-completeness",
         })
     }
 
@@ -133,6 +137,7 @@ impl Watch {
             Self::Systolic | Self::Diastolic => "value-mmhg",
             Self::Temperature | Self::NewbornTemperature => "value-celsius",
             Self::Saturation => "value-percent",
+            Self::Completeness => "value-questions",
         })
         .with("value", if self == Self::ShockIndex { Arg::Text(hundredths(value)) } else { Arg::Number(f64::from(value)) })
     }

@@ -5,10 +5,10 @@ use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
-use secundine_domain::examination::Examination;
+use secundine_domain::examination::{Examination, Kind};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice,
+    Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Place, Practice,
     RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
@@ -297,19 +297,34 @@ fn course() -> BoxedStrategy<Fact> {
 
 /// An item that exists with an answer that may or may not be one of its own, or an item that does not exist.
 fn examined() -> BoxedStrategy<Fact> {
-    let item = (any::<Index>(), any::<Index>(), 0..3_000_u32, 0..8).prop_map(|(item, option, value, how)| {
+    let item = (any::<Index>(), answer(), any::<Index>(), 0..3_u8).prop_map(|(item, other, option, how)| {
         let item = item.get(&Examination::standard().items);
-        let answer = match how {
-            0 => Answer::CouldNotTell,
-            1 => Answer::Measure { value },
-            2 => Answer::Choice { option: "no such choice".to_owned() },
-            _ if item.options.is_empty() => Answer::Measure { value },
-            _ => Answer::Choice { option: option.get(&item.options).id.clone() },
+        let option = || option.get(&item.options).id.clone();
+        let own = match item.kind {
+            _ if how == 0 => other,
+            Kind::Choice => Answer::Choice { option: option() },
+            Kind::Choices => Answer::Choices { options: [option()].into() },
+            Kind::Pieces | Kind::Coils | Kind::Places => other,
+            Kind::Millimetres | Kind::Grams | Kind::Percent => Answer::Measure { value: item.min },
         };
-        (item.id.clone(), answer)
+        (item.id.clone(), own)
     });
     let item = prop_oneof![9 => item, 1 => text().prop_map(|item| (item, Answer::CouldNotTell))];
-    (baby(), item).prop_map(|(placenta, (item, answer))| Fact::Examined { placenta, item, answer }).boxed()
+    let fact = (baby(), option::of(baby()), item);
+    fact.prop_map(|(placenta, cord, (item, answer))| Fact::Examined { placenta, item, cord, answer }).boxed()
+}
+
+/// Any answer at all.
+fn answer() -> impl Strategy<Value = Answer> {
+    let place = (-3_500..3_500_i32, -3_500..3_500_i32, option::of(0..400_u32)).prop_map(|(x, y, size)| Place { x, y, size });
+    prop_oneof![
+        Just(Answer::CouldNotTell),
+        Just(Answer::Choice { option: "no such choice".to_owned() }),
+        (0..3_000_u32).prop_map(|value| Answer::Measure { value }),
+        (vec(any::<u32>(), 0..4), any::<bool>()).prop_map(|(lengths, all)| Answer::Pieces { lengths, all }),
+        (any::<u32>(), 0..900_u32).prop_map(|(coils, over)| Answer::Coils { coils, over }),
+        vec(place, 0..4).prop_map(|places| Answer::Places { places }),
+    ]
 }
 
 fn protocol() -> impl Strategy<Value = String> {
@@ -364,6 +379,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
             protocol
         })),
         vec(medicine(), 0..4).prop_map(|medicines| Fact::MedicinesListed { medicines }),
+        vec(text(), 0..4).prop_map(|items| Fact::ExaminationOrdered { items }),
         (text(), any::<bool>()).prop_map(|(label, rehearsal)| Fact::BirthRegistered { label, rehearsal }),
         client().prop_map(Fact::ClientRecorded),
         (protocol(), own()).prop_map(|(protocol, own)| Fact::ProtocolChosen { protocol, own }),

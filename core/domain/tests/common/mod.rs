@@ -215,7 +215,11 @@ pub fn chose(item: &str, option: &str) -> Fact {
 }
 
 pub fn examined(item: &str, answer: Answer) -> Fact {
-    Fact::Examined { placenta: 1, item: item.to_owned(), answer }
+    Fact::Examined { placenta: 1, item: item.to_owned(), cord: None, answer }
+}
+
+pub fn pieces(lengths: &[u32], all: bool) -> Answer {
+    Answer::Pieces { lengths: lengths.to_vec(), all }
 }
 
 pub fn apgar(baby: BabyNo) -> Fact {
@@ -250,6 +254,7 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::PracticeDescribed(_) => "practice_described",
         Fact::OwnProtocolChanged { .. } => "own_protocol_changed",
         Fact::MedicinesListed { .. } => "medicines_listed",
+        Fact::ExaminationOrdered { .. } => "examination_ordered",
         Fact::BirthRegistered { .. } => "birth_registered",
         Fact::ClientRecorded(_) => "client_recorded",
         Fact::ProtocolChosen { .. } => "protocol_chosen",

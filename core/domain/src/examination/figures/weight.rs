@@ -1,0 +1,80 @@
+//! The weight beside a published cohort and beside the baby's. Trimmed and untrimmed are never turned into each other.
+
+use super::{Case, Figure, Input, hundredths, input};
+use crate::growth::latest;
+use crate::message::Message;
+use crate::protocol::Milli;
+
+/// Fresh, untrimmed placentas of vaginal births at term, g: mean and standard deviation of 11,141 singletons of 37 to 42 weeks,
+/// PMID 16377060, seen.
+const MEAN_G: f64 = 545.0;
+const SD_G: f64 = 107.0;
+/// 37 weeks, and the last day of 42 weeks.
+const TERM_DAYS: std::ops::RangeInclusive<u32> = 259..=300;
+
+pub(super) fn figures(case: Case<'_>) -> Vec<Figure> {
+    let Some(grams) = case.measure("weight", None) else { return Vec::new() };
+    let weight = input("exam-weight", Message::new("measure-g").with("value", grams));
+    let mut figures = vec![against_cohort(case, grams, weight.clone())];
+    figures.extend(ratio(case, grams, weight.clone()));
+    figures.extend(age(case, weight));
+    figures
+}
+
+fn state_input(state: &str) -> Input {
+    input("exam-weighed-as", Message::new(format!("exam-weighed-as-{state}")))
+}
+
+/// How far from the mean of the cohort that was weighed in the same way; else why it is held against none.
+fn against_cohort(case: Case<'_>, grams: u32, weight: Input) -> Figure {
+    let id = "weight";
+    let mut inputs = vec![weight];
+    let Some(state) = case.weighed_as() else {
+        return Figure::needs(id, Message::new("exam-weighed-as"), inputs);
+    };
+    inputs.push(state_input(state));
+    let Some(days) = case.chart.client.as_ref().and_then(|client| client.gestation) else {
+        return Figure::needs(id, Message::new("figure-input-gestation"), inputs).weighed(state, None);
+    };
+    let weeks = Message::new("figure-weeks").with("weeks", days.get() / 7).with("days", days.get() % 7);
+    inputs.push(input("figure-input-gestation", weeks));
+    let refused = |why: &str, inputs| Figure { known: false, ..Figure::known(id, Message::new(why), None, inputs).weighed(state, None) };
+    if case.placenta.babies.len() > 1 {
+        return refused("figure-weight-several", inputs);
+    }
+    if !TERM_DAYS.contains(&days.get()) {
+        return refused("figure-weight-not-term", inputs);
+    }
+    let held = Some(Milli::from(grams));
+    if state != "untrimmed" {
+        let why = Message::new(format!("figure-weight-{state}"));
+        return Figure { known: false, ..Figure::known(id, why, None, inputs).weighed(state, held) };
+    }
+    let from_mean = (f64::from(grams) - MEAN_G) / SD_G;
+    let side = if from_mean < 0.0 { "figure-weight-below" } else { "figure-weight-above" };
+    let value = Message::new(side).with("value", hundredths(from_mean.abs()));
+    Figure::known(id, value, None, inputs).weighed(state, held)
+}
+
+/// Birth weight to the placenta's, of one baby.
+fn ratio(case: Case<'_>, grams: u32, weight: Input) -> Option<Figure> {
+    let no = case.baby(None)?;
+    let baby = latest(case.chart.babies.get(&no)?, no).weight?.get();
+    let mut inputs = vec![input("figure-input-birth-weight", Message::new("measure-g").with("value", baby)), weight];
+    let Some(state) = case.weighed_as() else {
+        return Some(Figure::needs("weight-ratio", Message::new("exam-weighed-as"), inputs));
+    };
+    inputs.push(state_input(state));
+    let value = Message::new("figure-ratio")
+        .with("value", format!("{:.1}", f64::from(baby) / f64::from(grams)))
+        .with("state", Message::new(format!("exam-weighed-as-{state}")));
+    Some(Figure::known("weight-ratio", value, None, inputs).weighed(state, None))
+}
+
+/// Minutes from the birth of the placenta to its weighing.
+fn age(case: Case<'_>, weight: Input) -> Option<Figure> {
+    let weighed = case.examined.get("weight")?;
+    let born = case.placenta.born.as_ref()?;
+    let elapsed = case.chart.elapsed(&born.at, &weighed.at);
+    Some(Figure::known("specimen-age", elapsed.words(), None, vec![weight]))
+}
