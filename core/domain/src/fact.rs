@@ -16,6 +16,7 @@ mod mother;
 mod newborn;
 mod response;
 
+pub(crate) use describe::all_of;
 pub use describe::{care_words, condition_words, of_cord};
 pub use leaving::{LeavingStep, NextContact};
 pub use medicine::Medicine;
