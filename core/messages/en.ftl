@@ -990,6 +990,12 @@ record-examination = { $of ->
    *[other] Examination of placenta { $placenta }
 }
 record-no-examination = Nothing recorded.
+record-exam-open = Not recorded
+record-worked-out = Worked out
+record-reasons-laboratory = Reasons that published lists give for a laboratory
+record-reasons-baby = Reasons to tell the baby's clinician
+record-reasons-advice = Reasons to ask for advice
+record-local-rule = Your local laboratory's rule decides.
 record-blood = Blood
 record-blood-parts = measured { $measured }, by eye { $seen }
 record-baby-size = { $of ->
@@ -1015,6 +1021,75 @@ record-unsigned = Not signed.
 record-sign-name = Name and role
 record-sign-date = Date and time
 record-note = Local times, 24 h. Every correction is shown. What is not recorded is not "normal"; amounts judged by eye are mostly too low. Local protocol, local law and licensed practice come first. No monitor, cleared by no authority.
+
+## The drawing of the placenta
+
+sketch-fetal = Fetal side
+sketch-maternal = Maternal side, turned over
+sketch-bar = { $side }. The bar is 5 cm long.
+sketch-alt = Drawing. { $side }: { $said }.
+sketch-unmeasured = Dashed, since its size is not recorded: { $what }.
+sketch-unplaced = Dashed, since its place is not recorded: { $what }.
+sketch-missing = Not recorded, so not drawn as seen: { $what }.
+sketch-hinted = Vessels, lobes and membranes are only hinted, and the cord is drawn short.
+
+## Papers that go with a placenta
+
+form-laboratory = Request to examine a placenta
+form-laboratory-first = The laboratory's own rule and form come first.
+form-to-laboratory = To the laboratory
+form-date = Date
+form-date-time = Date and time
+form-babies = Birth
+form-seen = Seen and measured
+form-apgar = Apgar
+form-apgar-at = { $score } at { $minute } min
+form-placenta = The placenta
+form-which = Which
+form-only-one = the only one of this birth
+form-of-babies = of baby { $babies }
+form-findings = Findings
+form-reasons = Reasons by what is recorded
+form-no-reasons = None that a published list gives, by what is recorded.
+form-untold = Reasons that no chart here can tell: mark those that hold
+form-other-reason = Another reason, or a question to the laboratory
+form-storage = How it was kept
+form-was-cold = kept cold, at about 4 °C
+form-was-unfrozen = not frozen
+form-was-without-formalin = no formalin put on it
+form-cold-since = Kept cold since
+form-labelled = Label on the bag
+form-cold = Cold
+form-frozen = Freezing
+form-formalin = Formalin
+form-carried = On the way
+form-keep-cold = Fresh at about 4 °C it keeps for about a week for a laboratory.
+form-keep-unfrozen = Not frozen, if a laboratory is to look at it.
+form-keep-no-formalin = None is put on it at home; some questions need it fresh.
+form-keep-bagged = In two bags, labelled, with its form and a cold pack, in a container.
+form-signatures = Names
+form-sent-by = Sent by: name, role, signature
+form-carried-by = Carried by: name, signature
+form-received-by = Received in the laboratory: name, signature
+
+form-family = Placenta taken by the family
+form-state = As it is handed over
+form-hand-whole = the whole placenta
+form-hand-part = without a piece that goes to a laboratory
+form-hand-cold = kept cold since its birth
+form-hand-formalin = no formalin was put on it
+form-keeping = Keeping it
+form-keeping-note = What these sources say was said for a laboratory. How long it keeps for anything else, no source here tells.
+form-touching = Touching it
+form-keep-gloves = It is human tissue, with blood in it: gloves, then wash hands and whatever it lay on.
+form-no-claim = This paper does not say that it is free of infection, or fit for any use.
+form-burial = Whether, where and how deep it may be buried, and how it may be disposed of, differs by local law: ask before.
+form-consent = Agreed
+form-consent-wish = we wish to take it
+form-consent-told = what stands above was talked over with us
+form-consent-no-laboratory = we know that a laboratory can then no longer look at it
+form-family-takes = Taken by: name, signature
+form-handed-by = Handed over by: name, role, signature
 
 ## The rehearsal
 

@@ -35,12 +35,17 @@ pub(crate) struct Source<'a> {
 /// # Errors
 /// [`PageError`] when the file cannot be made.
 pub fn pdf(chart: &Chart, origin: &Origin) -> Result<Pdf, PageError> {
+    written(&document(chart, origin))
+}
+
+/// A document as a PDF file, its pages numbered.
+pub(crate) fn written(document: &Document) -> Result<Pdf, PageError> {
     let words = Words::english();
     let page_words = |page: usize, pages: usize| {
         let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         words.say(&Message::new("record-page").with("page", number(page)).with("pages", number(pages)))
     };
-    page::write(&document(chart, origin), &page_words)
+    page::write(document, &page_words)
 }
 
 /// The record as a document: who, times and blood, what was held against the protocol, the account of an emergency, babies,
@@ -60,11 +65,17 @@ pub fn document(chart: &Chart, origin: &Origin) -> Document {
     blocks.extend(sections::timeline(&source));
     blocks.extend(sections::signatures(&source));
     blocks.push(Block::Paragraph(vec![Span::plain(words.plain("record-note")).small()]));
+    headed(&source, "record-title", blocks)
+}
+
+/// A document about this birth, with what stands above and below every page of it.
+pub(crate) fn headed(source: &Source, title: &str, blocks: Vec<Block>) -> Document {
+    let Source { chart, origin, words, .. } = source;
     let footer = Message::new("record-footer")
         .with("written", origin.written.date_and_clock())
         .with("version", origin.version.chars().take(16).collect::<String>());
     Document {
-        title: words.plain("record-title"),
+        title: words.plain(title),
         language: words.language().to_owned(),
         made: made(origin.written),
         label: label(chart),

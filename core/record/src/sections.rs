@@ -1,11 +1,10 @@
 //! The sections of the record, one function each.
 
-use secundine_domain::assess::{About, Finding, FindingState, Threshold, blood as add_up};
+use secundine_domain::assess::{Finding, FindingState, Threshold, blood as add_up};
 use secundine_domain::chart::Mark;
-use secundine_domain::examination::Examination;
 use secundine_domain::fact::{BabyNo, Client, Fact};
 use secundine_domain::growth::{Growth, growth};
-use secundine_domain::message::{Arg, Message};
+use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
 use secundine_domain::time::{Certainty, Elapsed, Occurred};
 
@@ -13,17 +12,37 @@ use crate::document::Source;
 use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
 
 mod after;
+pub(crate) mod examination;
 mod timeline;
 
 pub(crate) use after::{account, leaving};
+pub(crate) use examination::examinations;
 pub use timeline::after_signing;
 pub(crate) use timeline::timeline;
 
-type Pair = (String, Vec<Span>);
+pub(crate) type Pair = (String, Vec<Span>);
 
 /// Who, where, by whose protocol.
 pub(crate) fn birth(source: &Source) -> Vec<Block> {
-    let Source { chart, origin, words, .. } = source;
+    let Source { chart, words, .. } = source;
+    let client = chart.client.as_ref();
+    let allergies = client.and_then(|client| client.allergies.clone());
+    let allergies = allergies.map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
+    let protocol = source.protocol.map_or(words.plain("record-no-protocol"), |protocol| {
+        let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
+        words.say(&value.with("edition", protocol.edition.as_str()).with("checked", protocol.checked.as_str()))
+    });
+    let care = chart.care().map(|care| words.say(&secundine_domain::fact::care_words(care)));
+    let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
+    let mut short = mother(source);
+    short.push(pair("record-allergies", allergies));
+    let long = vec![pair("record-care", care), pair("record-protocol", Some(protocol)), practice(source)];
+    vec![Block::ShortFacts(short), Block::Facts(long)]
+}
+
+/// The mother and her pregnancy.
+pub(crate) fn mother(source: &Source) -> Vec<Pair> {
+    let Source { chart, words, .. } = source;
     let unknown = Client::default();
     let client = chart.client.as_ref().unwrap_or(&unknown);
     let gestation = client.gestation.map(|days| {
@@ -38,29 +57,25 @@ pub(crate) fn birth(source: &Source) -> Vec<Block> {
             Some(format!("{}, {}", text(gravida), text(para)))
         }
     };
-    let allergies =
-        client.allergies.clone().map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
-    let protocol = source.protocol.map_or(words.plain("record-no-protocol"), |protocol| {
-        let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
-        words.say(&value.with("edition", protocol.edition.as_str()).with("checked", protocol.checked.as_str()))
-    });
-    let care = chart.care().map(|care| words.say(&secundine_domain::fact::care_words(care)));
-    let practice = format!("{}, {}, {}", origin.practice.name, origin.practice.practitioner, origin.practice.role);
     let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
-    let short = vec![
+    vec![
         pair("record-mother", Some(client.name.clone()).filter(|name| !name.trim().is_empty())),
         pair("record-born", client.born.clone()),
         pair("record-gestation", gestation),
         pair("record-parity", parity),
         pair("record-blood-group", client.blood_group.clone()),
-        pair("record-allergies", allergies),
-    ];
-    let long = vec![pair("record-care", care), pair("record-protocol", Some(protocol)), pair("record-practice", Some(practice))];
-    vec![Block::ShortFacts(short), Block::Facts(long)]
+    ]
+}
+
+/// The practice and its practitioner.
+pub(crate) fn practice(source: &Source) -> Pair {
+    let described = source.origin.practice;
+    let practice = format!("{}, {}, {}", described.name, described.practitioner, described.role);
+    (source.words.plain("record-practice"), told(source, Some(practice)))
 }
 
 /// A value, or that it is not recorded.
-fn told(source: &Source, value: Option<String>) -> Vec<Span> {
+pub(crate) fn told(source: &Source, value: Option<String>) -> Vec<Span> {
     match value {
         Some(value) => vec![Span::plain(value)],
         None => vec![Span::plain(source.words.plain("record-not-recorded")).small()],
@@ -90,7 +105,7 @@ pub(crate) fn times(source: &Source) -> Vec<Block> {
 }
 
 /// One mark: its time, and how long after the first birth.
-fn mark(source: &Source, mark: Option<&Mark>, fact: &Fact) -> Pair {
+pub(crate) fn mark(source: &Source, mark: Option<&Mark>, fact: &Fact) -> Pair {
     let what = source.words.say(&source.chart.say(fact));
     let Some(mark) = mark else { return (what, told(source, None)) };
     let mut value = vec![Span::plain(mark.at.clock())];
@@ -208,48 +223,12 @@ fn baby(source: &Source, no: BabyNo) -> Vec<Block> {
 }
 
 /// Whose threshold or standard it is, small, on a line of its own.
-fn sourced(source: &Source, said: &str, threshold: &Threshold) -> Span {
+pub(crate) fn sourced(source: &Source, said: &str, threshold: &Threshold) -> Span {
     let message = Message::new("record-finding-source")
         .with("words", said)
         .with("source", threshold.source.as_str())
         .with("status", threshold.status.name());
     Span::plain(format!("\n{}", source.words.say(&message).trim_start())).small()
-}
-
-/// One table for each placenta.
-pub(crate) fn examinations(source: &Source) -> Vec<Block> {
-    let placentas = source.chart.placentas.keys().chain(source.chart.examinations.keys());
-    let placentas: std::collections::BTreeSet<BabyNo> = placentas.copied().collect();
-    placentas.into_iter().flat_map(|placenta| examination(source, placenta)).collect()
-}
-
-fn examination(source: &Source, placenta: BabyNo) -> Vec<Block> {
-    let words = source.words;
-    let of = u32::try_from(source.chart.placentas.len()).unwrap_or(1);
-    let heading = Message::new("record-examination").with("of", of).with("placenta", Arg::from(placenta));
-    let heading = Block::Heading(words.say(&heading));
-    let Some(examined) = source.chart.examinations.get(&placenta) else {
-        return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-no-examination"))])];
-    };
-    let facts = Examination::standard().items.iter().map(|item| {
-        let name = words.plain(&format!("exam-{}", item.id));
-        let found = match examined.answers.get(&item.id) {
-            Some(answer) => {
-                vec![Span { bold: is_told(source, placenta, &item.id), ..Span::plain(words.say(&answer.describe(&item.id))) }]
-            }
-            None => told(source, None),
-        };
-        (name, found)
-    });
-    vec![heading, Block::ShortFacts(facts.collect())]
-}
-
-/// Whether a finding speaks of this answer.
-fn is_told(source: &Source, placenta: BabyNo, item: &str) -> bool {
-    source
-        .findings
-        .iter()
-        .any(|finding| matches!(&finding.about, About::Examination { placenta: of, item: at } if *of == placenta && at == item))
 }
 
 /// The sum in bold, with its two parts; each amount stands in the timeline.

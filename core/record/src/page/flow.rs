@@ -8,7 +8,7 @@ use krilla::tagging::{ListNumbering, Tag};
 use super::strip::{Mark, Placed, Strip, flowing, row};
 use super::tags::{Node, Tags};
 use super::text::{Face, Setter, brief, one_line};
-use super::{Align, Block, Document, Notice, PageError, Span, WIDTH, table};
+use super::{Align, Block, Document, Notice, PageError, Span, WIDTH, picture, table};
 
 /// A row taller than this share of the body flows by line. Two rows and a heading still fit on a page.
 const TALLEST: f32 = 0.45;
@@ -20,6 +20,9 @@ const LABEL_GUTTER: f32 = 18.0;
 const ICON_COLUMN: f32 = 30.0;
 const ICON: f32 = 18.0;
 const NOTICE_PAD: f32 = 6.0;
+/// A box to tick, and the place for it.
+const TICK: f32 = 10.0;
+const TICK_COLUMN: f32 = 20.0;
 const NOTICE_RULE: f32 = 0.8;
 /// Height to write in above a signature rule.
 const SIGNATURE: f32 = 40.0;
@@ -53,6 +56,8 @@ pub(super) fn strips(document: &Document, body: f32, setter: &mut Setter, tags: 
             Block::Table(table) => table::strips(table, &mut flow)?,
             Block::Notice(notice) => flow.notice(notice),
             Block::Signature(labels) => flow.signature(labels),
+            Block::Pictures(pictures) => picture::strips(pictures, &mut flow),
+            Block::Ticks(lines) => flow.ticks(lines),
         };
         if let Some(first) = next.first_mut() {
             first.before = space(previous, block) + gap.min(body);
@@ -74,7 +79,8 @@ fn space(above: Option<&Block>, below: &Block) -> f32 {
         (_, Block::Notice(_)) | (Some(Block::Notice(_) | Block::Table(_)), _) => 13.0,
         (Some(Block::Heading(_) | Block::Subheading(_)), Block::Paragraph(_)) => 5.0,
         (Some(Block::ShortFacts(_)), Block::Facts(_)) | (Some(Block::Facts(_)), Block::ShortFacts(_)) => 0.0,
-        (_, Block::Paragraph(_) | Block::Facts(_) | Block::ShortFacts(_) | Block::Table(_)) => 7.0,
+        (_, Block::Pictures(_)) => 9.0,
+        (_, Block::Paragraph(_) | Block::Facts(_) | Block::ShortFacts(_) | Block::Table(_) | Block::Ticks(_)) => 7.0,
     }
 }
 
@@ -171,6 +177,22 @@ impl Flow<'_> {
         }
         strip.height = below;
         vec![strip]
+    }
+
+    /// Lines with a box before each.
+    fn ticks(&mut self, lines: &[Vec<Span>]) -> Vec<Strip> {
+        let list = self.tags.add(Tags::ROOT, Tag::L(ListNumbering::None));
+        let mut strips = Vec::new();
+        for line in lines {
+            let item = self.tags.add(list, Tag::LI);
+            let placed = self.place(line, Face::BODY, TICK_COLUMN, WIDTH - TICK_COLUMN, item, Tag::LBody.into());
+            let mut row = row(&[placed], (2.0, 2.0), self.limit);
+            if let Some(first) = row.first_mut() {
+                first.marks.push(Mark::Tick { x: 1.0, y: 4.0, size: TICK });
+            }
+            strips.extend(row);
+        }
+        strips
     }
 
     fn place(&mut self, spans: &[Span], face: Face, x: f32, width: f32, parent: Node, tag: krilla::tagging::TagKind) -> Placed {

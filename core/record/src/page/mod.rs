@@ -11,6 +11,7 @@ mod glyphs;
 mod model;
 mod paginate;
 mod paint;
+mod picture;
 mod shape;
 mod strip;
 mod table;
@@ -22,7 +23,7 @@ mod tests;
 
 use std::collections::BTreeSet;
 
-pub use model::{Align, Block, Cell, Column, Document, Made, Notice, Shape, Span, Table};
+pub use model::{Align, Block, Cell, Column, Document, Made, Notice, Picture, Shape, Span, Table};
 
 /// Width of a page in points (A4).
 const PAGE_WIDTH: f32 = 595.28;

@@ -1,5 +1,7 @@
 //! What a caller hands over: a document made of blocks.
 
+use secundine_domain::examination::Side;
+
 /// One document, top to bottom.
 ///
 /// Every text may hold any Unicode. `\n` breaks a line in spans and is a space elsewhere. Other control characters
@@ -59,6 +61,10 @@ pub enum Block {
     Table(Table),
     /// A finding that must not be missed.
     Notice(Notice),
+    /// Drawings side by side, two at most for each row.
+    Pictures(Vec<Picture>),
+    /// Lines with an empty box before each, to be ticked by hand.
+    Ticks(Vec<Vec<Span>>),
     /// One row of ruled places to write on, each with its label below. The first is the widest.
     Signature(Vec<String>),
     /// Empty height in points (1/72 inch). Dropped at a page break.
@@ -146,6 +152,17 @@ pub struct Notice {
     pub word: String,
     /// What was found.
     pub text: Vec<Span>,
+}
+
+/// A drawing with a line below it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Picture {
+    /// What is drawn.
+    pub side: Side,
+    /// The line below.
+    pub caption: String,
+    /// What it shows, for readers that cannot see it.
+    pub alt: String,
 }
 
 /// The outline of a notice.

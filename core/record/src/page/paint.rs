@@ -11,18 +11,20 @@ use krilla::surface::Surface;
 use krilla::tagging::{Artifact, ArtifactType, ContentTag};
 use krilla::text::Font;
 use krilla::{SerializeSettings, color::luma};
+use secundine_domain::examination::Side;
 
 use super::furniture::Furniture;
 use super::glyphs::pieces;
 use super::paginate::Page;
+use super::picture;
 use super::shape::outline;
 use super::strip::{Mark, Strip};
-use super::tags::Tags;
+use super::tags::{Node, Tags};
 use super::text::{FONTS, Setter, brief};
 use super::{Document, MARGIN, Made, PAGE_HEIGHT, PAGE_WIDTH, PageError, Pdf, WIDTH};
 
 /// Grey that a fax still shows: 70 % black.
-const SOFT: u8 = 77;
+pub(super) const SOFT: u8 = 77;
 
 /// Draws the pages and gives the file.
 pub(super) fn paint(
@@ -126,6 +128,14 @@ impl Brush {
                     }
                     self.stroke(surface, path.finish(), *weight);
                 }
+                Mark::Tick { x, y, size } => {
+                    let mut path = PathBuilder::new();
+                    if let Some(rect) = Rect::from_xywh(MARGIN + x, top + y, *size, *size) {
+                        path.push_rect(rect);
+                    }
+                    self.stroke(surface, path.finish(), 0.8);
+                }
+                Mark::Picture { side, x, scale, node } => self.picture(surface, (side, MARGIN + x, top, *scale), *node),
                 Mark::Icon { shape, x, y, size } => {
                     self.stroke(surface, outline(*shape, MARGIN + x, top + y, *size), 1.6);
                 }
@@ -146,6 +156,16 @@ impl Brush {
         surface.start_tagged(ContentTag::Artifact(Artifact::with_kind(self.kind)));
         draw(surface, &path, weight);
         surface.end_tagged();
+    }
+
+    fn picture(&mut self, surface: &mut Surface<'_>, placed: (&Side, f32, f32, f32), node: Option<Node>) {
+        let tag = node.map_or(ContentTag::Artifact(Artifact::with_kind(self.kind)), |_| ContentTag::Other);
+        let id = surface.start_tagged(tag);
+        picture::draw(surface, placed);
+        surface.end_tagged();
+        if let Some(node) = node {
+            self.tags.content(node, id, false);
+        }
     }
 
     fn line(&mut self, surface: &mut Surface<'_>, mark: &Mark, strip_top: f32, setter: &Setter) {
