@@ -14,11 +14,13 @@ mod answers;
 mod figures;
 mod order;
 mod reasons;
+mod weights;
 
 pub use answers::{Asked, Completeness, Examined, Given};
 pub use figures::{Beside, Figure, Input, figures};
 pub use order::{asked, in_order_of};
 pub use reasons::{Reason, To, reasons, untold};
+pub use weights::{Standing, Weighed, WeightRow, WeightTable, Wrong};
 
 /// The items, in the order of work.
 #[derive(Clone, Debug, Default, Deserialize)]

@@ -2,8 +2,8 @@
 
 use secundine_domain::assess::{About, Finding, FindingState, Threshold, blood as add_up};
 use secundine_domain::chart::Mark;
-use secundine_domain::examination::Examination;
-use secundine_domain::fact::{BabyNo, Client, Fact};
+use secundine_domain::examination::{Kind, asked};
+use secundine_domain::fact::{BabyNo, Client, Fact, of_cord};
 use secundine_domain::growth::{Growth, growth};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::Level;
@@ -231,25 +231,30 @@ fn examination(source: &Source, placenta: BabyNo) -> Vec<Block> {
     let Some(examined) = source.chart.examinations.get(&placenta) else {
         return vec![heading, Block::Paragraph(vec![Span::plain(words.plain("record-no-examination"))])];
     };
-    let facts = Examination::standard().items.iter().map(|item| {
-        let name = words.plain(&format!("exam-{}", item.id));
-        let found = match examined.answers.get(&item.id) {
-            Some(answer) => {
-                vec![Span { bold: is_told(source, placenta, &item.id), ..Span::plain(words.say(&answer.describe(&item.id))) }]
+    let babies = source.chart.placentas.get(&placenta).map_or(&[][..], |placenta| &placenta.babies);
+    let facts = asked(examined, babies, &[]).into_iter().filter_map(|(item, cord)| {
+        let found = match examined.at(&item.id, cord) {
+            Some(given) => {
+                let bold = is_told(source, placenta, &item.id, cord);
+                vec![Span { bold, ..Span::plain(words.say(&given.answer.describe(&item.id))) }]
             }
+            // What is set on the drawing is asked of nobody.
+            None if item.kind == Kind::Places => return None,
             None => told(source, None),
         };
-        (name, found)
+        Some((words.say(&of_cord(item.name(), cord)), found))
     });
     vec![heading, Block::ShortFacts(facts.collect())]
 }
 
 /// Whether a finding speaks of this answer.
-fn is_told(source: &Source, placenta: BabyNo, item: &str) -> bool {
-    source
-        .findings
-        .iter()
-        .any(|finding| matches!(&finding.about, About::Examination { placenta: of, item: at } if *of == placenta && at == item))
+fn is_told(source: &Source, placenta: BabyNo, item: &str, cord: Option<BabyNo>) -> bool {
+    source.findings.iter().any(|finding| match &finding.about {
+        About::Examination { placenta: no, item: at, cord: of } => (*no, at.as_str(), *of) == (placenta, item, cord),
+        // The length of a cord is told by the figure of the same name.
+        About::Figure { placenta: no, figure, cord: of } => (*no, figure.as_str(), *of) == (placenta, item, cord),
+        _ => false,
+    })
 }
 
 /// The sum in bold, with its two parts; each amount stands in the timeline.
