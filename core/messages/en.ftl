@@ -6,6 +6,8 @@
 joined = { $first }, { $rest }
 part-none = nothing
 fact-practice = { $name }: { $practitioner }
+fact-placenta-weights = Table of placental weights: { $source }
+fact-no-placenta-weights = Table of placental weights taken away
 fact-examination-ordered = Order of the examination changed
 fact-examination-usual-order = Order of the examination: the usual one again
 fact-medicines-listed = Medicines of the practice: { $count }
@@ -853,6 +855,15 @@ figure-weight-trimmed = weighed trimmed; the cohort was weighed with cord and me
 figure-weight-with-clots = weighed with clots; the cohort was weighed without
 figure-weight-several = it fed several babies; the cohort is of single ones
 figure-weight-not-term = the cohort is of 37 to 42 weeks
+figure-weight-table = Weight in the practice's table
+figure-weight-table-formula = Among placentas of the same completed week, weighed in the same way.
+figure-weight-table-needs = not yet: weeks of pregnancy or how it was weighed is not recorded
+figure-weight-table-other = the table is of single placentas weighed otherwise
+figure-weight-table-no-week = the table has no such week
+figure-centile-below = below its centile { $centile }
+figure-centile-above = above its centile { $centile }
+figure-centile-at = at its centile { $centile }
+figure-centile-between = between its centiles { $below } and { $above }
 figure-weight-ratio = Baby to placenta
 figure-weight-ratio-formula = Birth weight ÷ weight of the placenta, told with how it was weighed.
 figure-ratio = { $value }, placenta weighed { $state }
@@ -881,6 +892,16 @@ figure-input-discs = Discs
 figure-input-separate = separate; an extra lobe of a shared one can look like it
 figure-input-sexes = Babies
 figure-input-both-sexes = a girl and a boy (from memory, unverified)
+
+weights-table = { $source }: weeks { $first } to { $last }, weighed { $state }
+weights-no-source = A line "# source: ..." that says whose table it is, is missing. Nothing was changed.
+weights-no-state = A line "# weighed: untrimmed" or "# weighed: trimmed" is missing. Nothing was changed.
+weights-heading = Line { $line }: the heading has to be "week" and then rising centiles, such as "week,p10,p50,p90". Nothing was changed.
+weights-columns = Line { $line }: it has not as many columns as the heading. Nothing was changed.
+weights-no-number = Line { $line }: a week from 20 to 44 and whole grams from 20 to 3000 are expected. Nothing was changed.
+weights-not-rising-weeks = Line { $line }: the weeks do not rise. Nothing was changed.
+weights-not-rising = Line { $line }: the weights do not rise from one centile to the next. Nothing was changed.
+weights-empty = The table has no rows. Nothing was changed.
 
 ## What published lists give as reasons
 

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::entry::{BirthId, Entry, EntryId};
-use crate::examination::Examined;
+use crate::examination::{Examined, WeightTable};
 use crate::fact::{
     Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
     NextContact, Perineum, ResponseStep,
@@ -46,6 +46,8 @@ pub struct Chart {
     pub placentas: BTreeMap<BabyNo, Placenta>,
     /// What is known of the examination, by placenta.
     pub examinations: BTreeMap<BabyNo, Examined>,
+    /// The table that a placenta's weight is held against.
+    pub weights: Option<Box<WeightTable>>,
     /// Blood, in order of time.
     pub losses: Vec<Noted<Loss>>,
     /// Looks at the mother, in order of time.

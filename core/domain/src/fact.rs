@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::examination::WeightTable;
 use crate::message::{Arg, Message};
 use crate::protocol::{OwnChange, Protocol};
 use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
@@ -160,6 +161,11 @@ pub enum Fact {
         cord: Option<BabyNo>,
         /// What was found.
         answer: Answer,
+    },
+    /// The practice's table of placental weights; in a birth's chart, the one that a weight is held against there.
+    PlacentaWeights {
+        /// The whole table; none once it was taken away.
+        table: Option<Box<WeightTable>>,
     },
     /// The order in which this practice examines: ids of items, those not named after the one that they follow in the usual order.
     ExaminationOrdered {

@@ -16,6 +16,7 @@ use common::{
 };
 use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
+use secundine_domain::examination::{Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition, Fundus,
     LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Place, Practice, RectalExamination,
@@ -206,6 +207,8 @@ fn people() -> Vec<(&'static str, Fact)> {
         ("client_recorded", Fact::ClientRecorded(client)),
         ("client_recorded_by_name", Fact::ClientRecorded(Client { name: text("Rosa"), ..Client::default() })),
         ("medicines_listed", Fact::MedicinesListed { medicines: vec![oxytocin()] }),
+        ("placenta_weights", Fact::PlacentaWeights { table: Some(Box::new(weights())) }),
+        ("placenta_weights_none", Fact::PlacentaWeights { table: None }),
         ("examination_ordered", Fact::ExaminationOrdered { items: ["amnion", "chorion", "lobes"].map(str::to_owned).into() }),
         ("protocol_chosen", Fact::ProtocolChosen { protocol: text("nice-rcog"), own: None }),
         ("protocol_chosen_own", Fact::ProtocolChosen { protocol: text("own"), own: Some(own()) }),
@@ -259,6 +262,11 @@ fn third_stage() -> Vec<(&'static str, Fact)> {
         ("examined_places", examined("firm-places", Answer::Places { places: vec![place(-420, 310, Some(25)), place(0, -900, None)] })),
         ("examined_could_not_tell", examined("vessels", Answer::CouldNotTell)),
     ]
+}
+
+fn weights() -> WeightTable {
+    let rows = vec![WeightRow { week: 40, grams: vec![410, 510, 610] }];
+    WeightTable { source: "A made-up cohort".to_owned(), weighed: Weighed::Untrimmed, centiles: vec![10, 50, 90], rows }
 }
 
 fn of_cord(cord: u8, item: &str, answer: Answer) -> Fact {

@@ -8,6 +8,7 @@ use serde::Serialize;
 use ts_rs::TS;
 
 mod birth;
+mod examination;
 mod keeping;
 mod locked;
 mod own;
@@ -17,9 +18,10 @@ mod verify;
 
 pub use birth::{
     BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView,
-    ExaminationView, ItemView, LeavingLine, LineView, MarkGroup, MarkView, MedicineView, NextMark, OptionView, PlacentaView,
+    LeavingLine, LineView, MarkGroup, MarkView, MedicineView, NextMark, PlacentaView,
     ProtocolLine, WeighedItem,
 };
+pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};

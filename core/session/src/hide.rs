@@ -91,6 +91,8 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::LeavingMarked { .. }
         | Fact::HomeLeft
         | Fact::Examined { .. }
+        | Fact::ExaminationOrdered { .. }
+        | Fact::PlacentaWeights { .. }
         | Fact::Retracted => fact.clone(),
     }
 }

@@ -4,6 +4,7 @@ pub mod api;
 pub mod backup;
 pub mod clock;
 mod error;
+mod examining;
 #[cfg(feature = "fuzzing")]
 #[doc(hidden)]
 pub mod fuzzing;

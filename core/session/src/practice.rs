@@ -14,6 +14,7 @@ use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Stored};
 
 use crate::api::{ApiError, DrainedView, ErrorCode, SalvageView, VerifyView};
+use crate::examining::Examining;
 use crate::hide;
 use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::own::Own;
@@ -26,6 +27,8 @@ pub(crate) struct OpenPractice {
     /// Who writes in place of the practitioner.
     scribe: Option<String>,
     own: Own,
+    /// How the practice examines.
+    pub(crate) examining: Examining,
     births: HashMap<BirthId, Vec<Stored>>,
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
@@ -69,8 +72,9 @@ impl Draft {
 impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
-        let own = Own::default();
-        let mut open = Self { store, described, own, scribe: None, births: HashMap::new(), runs: Vec::new(), salvage: None };
+        let (own, examining) = (Own::default(), Examining::default());
+        let births = HashMap::new();
+        let mut open = Self { store, described, own, examining, scribe: None, births, runs: Vec::new(), salvage: None };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -79,8 +83,8 @@ impl OpenPractice {
     /// A practice that was here.
     pub(crate) fn open(store: Store) -> Result<Self, ApiError> {
         let (entries, runs) = (practice_entries(&store)?, store.runs()?);
-        let (described, own) = (description(&entries), Own::read(&entries));
-        Ok(Self { store, described, own, scribe: None, births: HashMap::new(), runs, salvage: None })
+        let (described, own, examining) = (description(&entries), Own::read(&entries), Examining::read(&entries));
+        Ok(Self { store, described, own, examining, scribe: None, births: HashMap::new(), runs, salvage: None })
     }
 
     /// A damaged practice, as far as it could be read.
@@ -109,6 +113,7 @@ impl OpenPractice {
         self.births.clear();
         let entries = practice_entries(&self.store)?;
         (self.described, self.own) = (description(&entries), Own::read(&entries));
+        self.examining = Examining::read(&entries);
         Ok(restored)
     }
 
@@ -227,7 +232,8 @@ impl OpenPractice {
         let mut drafts = vec![Draft::now(birth, Fact::BirthRegistered { label, rehearsal }, opened)];
         let with_first = first.is_some();
         drafts.extend(first.map(|(fact, at)| Draft { occurred: Occurred::Marked(at), ..Draft::now(birth, fact, now) }));
-        drafts.extend(self.first_protocol().map(|chosen| Draft::now(birth, chosen, now)));
+        let ways = self.first_protocol().into_iter().chain(self.first_weights());
+        drafts.extend(ways.map(|chosen| Draft::now(birth, chosen, now)));
         let entries = self.write_all(drafts)?;
         Ok((birth, entries.get(1).map(|entry| entry.id).filter(|_| with_first)))
     }

@@ -19,8 +19,9 @@ use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_record::{Origin, pdf};
 use secundine_store::{PlatformKeys, Store, low_space, version};
 
-use crate::api::{ApiError, At, Door, ErrorCode, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView};
+use crate::api::{ApiError, At, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView};
 use crate::clock::{Clock, earlier};
+use crate::examining;
 use crate::hide;
 use crate::keys::Keys;
 use crate::locked::Locked;
@@ -127,6 +128,15 @@ impl Session {
             Request::FillOwnProtocol => self.fill_own(&now),
             Request::ExportOwnProtocol => self.export_own(&now),
             Request::ImportOwnProtocol { text } => self.import_own(&text, &now),
+            Request::Examining => Ok(Response::Examining(self.examining()?)),
+            Request::OrderExamination { items } => {
+                self.open()?.order_examination(items, &now)?;
+                Ok(Response::OrderExamination(self.examining()?))
+            }
+            Request::LoadPlacentaWeights { text } => {
+                self.open()?.load_weights(text.as_deref(), &now)?;
+                Ok(Response::LoadPlacentaWeights(self.examining()?))
+            }
             Request::Medicines => Ok(Response::Medicines { medicines: self.open()?.medicines()? }),
             Request::ListMedicines { medicines } => {
                 self.open()?.list_medicines(medicines, &now)?;
@@ -253,7 +263,12 @@ impl Session {
         open.beat(now);
         let chart = if hidden { open.hidden_chart(birth)? } else { open.chart(birth)? };
         let named = version(open.entries(birth)?);
-        Ok(Response::Birth(Box::new(views::birth(birth, &chart, named, now, speed))))
+        let order = &open.examining.order;
+        Ok(Response::Birth(Box::new(views::birth(birth, &chart, order, named, now, speed))))
+    }
+
+    fn examining(&mut self) -> Result<ExaminingView, ApiError> {
+        Ok(examining::view(&self.open()?.examining))
     }
 
     fn write_record(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
@@ -322,6 +337,8 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
     match fact {
         Fact::PracticeDescribed(_)
         | Fact::MedicinesListed { .. }
+        | Fact::ExaminationOrdered { .. }
+        | Fact::PlacentaWeights { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::BirthRegistered { .. }
         | Fact::Retracted

@@ -2,26 +2,26 @@
 
 use std::path::{Path, PathBuf};
 
-use secundine_domain::assess::{ALWAYS_OFFERED, About, Finding, apgar_minutes, assess, blood, blood_share};
+use secundine_domain::assess::{ALWAYS_OFFERED, apgar_minutes, assess, blood, blood_share};
 use secundine_domain::chart::{Chart, Line, Mark, State};
 use secundine_domain::due::due;
 use secundine_domain::entry::BirthId;
-use secundine_domain::examination::Examination;
 use secundine_domain::fact::BabyNo;
 use secundine_domain::growth::growth;
 use secundine_domain::medicines::{Caution, KnownMedicine, known};
 use secundine_domain::message::Message;
-use secundine_domain::protocol::{Level, Protocol};
+use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Stamp};
 
 use crate::api::{
-    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, ExaminationView, ItemView, MarkView, MedicineView,
-    OptionView, Phase, PlacentaView, ProtocolLine, Response,
+    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView,
+    Phase, PlacentaView, ProtocolLine, Response,
 };
 use crate::practice::OpenPractice;
 
 mod after;
 mod emergency;
+mod examination;
 mod locked;
 mod marks;
 mod own;
@@ -58,7 +58,7 @@ pub(crate) fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
 }
 
 /// Everything about one birth.
-pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp, speed: u32) -> BirthView {
+pub(crate) fn birth(birth: BirthId, chart: &Chart, order: &[String], version: String, now: &Stamp, speed: u32) -> BirthView {
     let protocol = chart.protocol();
     let findings = assess(chart, protocol, now);
     let marks = marks::all(chart);
@@ -100,7 +100,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         leaving: after::before_leaving(chart, &findings),
         travel: chart.travels.last().map(|travel| travel.what.get()),
         contact: chart.contacts.last().map(|contact| contact.what.clone()),
-        examinations: examinations(chart, &findings),
+        examinations: examination::examinations(chart, protocol, order, &findings),
         findings,
         due: due(chart, protocol, now),
         addenda: timeline.iter().any(|line| line.after_signing),
@@ -182,52 +182,6 @@ fn mark_view(chart: &Chart, mark: &Mark) -> MarkView {
         since_birth: since.map(|elapsed| elapsed.clock()).unwrap_or_default(),
         certainty: since.map_or(secundine_domain::time::Certainty::Measured, |elapsed| elapsed.certainty),
     }
-}
-
-fn examinations(chart: &Chart, findings: &[Finding]) -> Vec<ExaminationView> {
-    let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
-    born.map(|placenta| {
-        let examined = chart.examinations.get(&placenta).cloned().unwrap_or_default();
-        let items: Vec<ItemView> = Examination::standard()
-            .items
-            .iter()
-            .map(|item| {
-                let id = &item.id;
-                let answer = examined.answers.get(id).cloned();
-                ItemView {
-                    item: id.clone(),
-                    part: item.part,
-                    kind: item.kind,
-                    question: Message::new(format!("exam-{id}")),
-                    how: Message::new(format!("exam-{id}-how")),
-                    options: item
-                        .options
-                        .iter()
-                        .map(|option| OptionView {
-                            option: option.id.clone(),
-                            label: Message::new(format!("exam-{id}-{}", option.id)),
-                        })
-                        .collect(),
-                    min: item.min,
-                    max: item.max,
-                    answer_words: answer.as_ref().map(|answer| answer.describe(id)),
-                    answer,
-                    entry: examined.entries.get(id).copied(),
-                    level: level(findings, placenta, id),
-                }
-            })
-            .collect();
-        let answered = items.iter().filter(|item| item.answer.is_some()).count();
-        ExaminationView { placenta, items, answered: counted(answered) }
-    })
-    .collect()
-}
-
-fn level(findings: &[Finding], placenta: BabyNo, item: &str) -> Option<Level> {
-    findings.iter().find_map(|finding| match &finding.about {
-        About::Examination { placenta: of, item: at } if *of == placenta && at == item => finding.level,
-        _ => None,
-    })
 }
 
 /// Whether a line still counts.

@@ -32,4 +32,20 @@ placenta: number,
 /**
  * The item.
  */
-item: string, };
+item: string, 
+/**
+ * Whose cord, where one disc fed several babies.
+ */
+cord?: number, } | { "about": "figure", 
+/**
+ * The placenta, named by its first baby.
+ */
+placenta: number, 
+/**
+ * Which figure.
+ */
+figure: string, 
+/**
+ * Whose cord, where one disc fed several babies.
+ */
+cord?: number, };

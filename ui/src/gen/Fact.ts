@@ -17,6 +17,7 @@ import type { Practice } from "./Practice";
 import type { Protocol } from "./Protocol";
 import type { ResponseStep } from "./ResponseStep";
 import type { SeparationSign } from "./SeparationSign";
+import type { WeightTable } from "./WeightTable";
 
 /**
  * One thing that was seen, done or measured.
@@ -111,9 +112,21 @@ placenta: number,
  */
 item: string, 
 /**
+ * Whose cord, where one disc fed several babies and the item is about a cord.
+ */
+cord?: number, 
+/**
  * What was found.
  */
-answer: Answer, } } | { "kind": "noted", "data": { 
+answer: Answer, } } | { "kind": "placenta_weights", "data": { 
+/**
+ * The whole table; none once it was taken away.
+ */
+table: WeightTable | null, } } | { "kind": "examination_ordered", "data": { 
+/**
+ * In order; empty for the usual order.
+ */
+items: Array<string>, } } | { "kind": "noted", "data": { 
 /**
  * What they say.
  */

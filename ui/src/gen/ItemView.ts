@@ -20,6 +20,10 @@ item: string,
  */
 part: Part, 
 /**
+ * Whose cord, where one disc fed several babies.
+ */
+cord: number | null, 
+/**
  * How it is answered.
  */
 kind: Kind, 
@@ -32,9 +36,21 @@ question: Message,
  */
 how: Message, 
 /**
- * The choices of a choice.
+ * The choices of a choice, or of several.
  */
 options: Array<OptionView>, 
+/**
+ * Of several choices, the one that excludes all others.
+ */
+none: string | null, 
+/**
+ * Whether all choices are offered at one touch.
+ */
+all: boolean, 
+/**
+ * Values that are offered at one touch, in the unit of the kind.
+ */
+quick: Array<number>, 
 /**
  * Least number taken, in the unit of the kind.
  */

@@ -3,4 +3,4 @@
 /**
  * How an item is answered.
  */
-export type Kind = "choice" | "mm" | "g" | "count";
+export type Kind = "choice" | "choices" | "mm" | "g" | "%" | "pieces" | "coils" | "places";

@@ -3,4 +3,4 @@
 /**
  * Where an item belongs.
  */
-export type Part = "maternal-side" | "fetal-side" | "membranes" | "cord" | "disc";
+export type Part = "preparation" | "fetal-side" | "membranes" | "cord" | "maternal-side" | "disc" | "after";

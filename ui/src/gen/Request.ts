@@ -115,7 +115,15 @@ change: OwnChange, } | { "request": "fill_own_protocol" } | { "request": "export
 /**
  * The text of the file.
  */
-text: string, } | { "request": "medicines" } | { "request": "list_medicines", 
+text: string, } | { "request": "examining" } | { "request": "order_examination", 
+/**
+ * Ids of items, as [`ExaminationView`](super::ExaminationView) gives them; empty for the usual order.
+ */
+items: Array<string>, } | { "request": "load_placenta_weights", 
+/**
+ * The text of the file; none takes the table away.
+ */
+text: string | null, } | { "request": "medicines" } | { "request": "list_medicines", 
 /**
  * Name, dose and route of each, in the order in which they are offered.
  */

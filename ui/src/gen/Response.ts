@@ -5,6 +5,7 @@ import type { BirthId } from "./BirthId";
 import type { BirthLine } from "./BirthLine";
 import type { BirthView } from "./BirthView";
 import type { EntryId } from "./EntryId";
+import type { ExaminingView } from "./ExaminingView";
 import type { ImportView } from "./ImportView";
 import type { KeysView } from "./KeysView";
 import type { LockedView } from "./LockedView";
@@ -49,7 +50,7 @@ own: OwnState | null, } | { "response": "own_protocol" } & OwnView | { "response
 /**
  * Where.
  */
-path: string, } | { "response": "import_own_protocol" } & ImportView | { "response": "medicines", 
+path: string, } | { "response": "import_own_protocol" } & ImportView | { "response": "examining" } & ExaminingView | { "response": "order_examination" } & ExaminingView | { "response": "load_placenta_weights" } & ExaminingView | { "response": "medicines", 
 /**
  * In the order in which they are offered; empty until the practice lists some.
  */

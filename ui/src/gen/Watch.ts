@@ -3,4 +3,4 @@
 /**
  * What is watched against limits.
  */
-export type Watch = "third-stage-active" | "third-stage-physiological" | "blood-loss" | "shock-index" | "pulse" | "systolic" | "diastolic" | "respirations" | "temperature" | "saturation" | "tranexamic-window" | "anti-d-window" | "time-to-urine" | "first-feed" | "newborn-temperature" | "newborn-heart-rate" | "newborn-respirations";
+export type Watch = "third-stage-active" | "third-stage-physiological" | "blood-loss" | "shock-index" | "pulse" | "systolic" | "diastolic" | "respirations" | "temperature" | "saturation" | "tranexamic-window" | "anti-d-window" | "time-to-urine" | "first-feed" | "newborn-temperature" | "newborn-heart-rate" | "newborn-respirations" | "completeness";

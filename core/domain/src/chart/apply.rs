@@ -53,6 +53,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
             examined.last = Some(mark.at.clone());
             examined.given.insert(Asked { item, cord }, Given { answer, entry: mark.entry, at: mark.at });
         }
+        Fact::PlacentaWeights { table } => chart.weights = table,
         Fact::Signed { name, role, version } => {
             chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });
         }

@@ -60,6 +60,10 @@ impl Fact {
             Self::Examined { placenta, item, cord, answer } => about("fact-examined", *placenta)
                 .with("item", of_cord(Message::new(format!("exam-{item}")), *cord))
                 .with("answer", answer.describe(item)),
+            Self::PlacentaWeights { table: Some(table) } => {
+                Message::new("fact-placenta-weights").with("source", table.source.as_str())
+            }
+            Self::PlacentaWeights { table: None } => Message::new("fact-no-placenta-weights"),
             Self::ExaminationOrdered { items } => {
                 Message::new(if items.is_empty() { "fact-examination-usual-order" } else { "fact-examination-ordered" })
             }

@@ -5,7 +5,7 @@ use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
-use secundine_domain::examination::{Examination, Kind};
+use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
     Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Place, Practice,
@@ -314,6 +314,13 @@ fn examined() -> BoxedStrategy<Fact> {
     fact.prop_map(|(placenta, cord, (item, answer))| Fact::Examined { placenta, item, cord, answer }).boxed()
 }
 
+fn weights() -> impl Strategy<Value = WeightTable> {
+    let row = (20..45_u32, vec(0..3_000_u32, 0..4)).prop_map(|(week, grams)| WeightRow { week, grams });
+    let weighed = select(vec![Weighed::Untrimmed, Weighed::Trimmed]);
+    (text(), weighed, vec(1..100_u32, 0..4), vec(row, 0..4))
+        .prop_map(|(source, weighed, centiles, rows)| WeightTable { source, weighed, centiles, rows })
+}
+
 /// Any answer at all.
 fn answer() -> impl Strategy<Value = Answer> {
     let place = (-3_500..3_500_i32, -3_500..3_500_i32, option::of(0..400_u32)).prop_map(|(x, y, size)| Place { x, y, size });
@@ -380,6 +387,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
         })),
         vec(medicine(), 0..4).prop_map(|medicines| Fact::MedicinesListed { medicines }),
         vec(text(), 0..4).prop_map(|items| Fact::ExaminationOrdered { items }),
+        option::of(weights()).prop_map(|table| Fact::PlacentaWeights { table: table.map(Box::new) }),
         (text(), any::<bool>()).prop_map(|(label, rehearsal)| Fact::BirthRegistered { label, rehearsal }),
         client().prop_map(Fact::ClientRecorded),
         (protocol(), own()).prop_map(|(protocol, own)| Fact::ProtocolChosen { protocol, own }),

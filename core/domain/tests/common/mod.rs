@@ -255,6 +255,7 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::OwnProtocolChanged { .. } => "own_protocol_changed",
         Fact::MedicinesListed { .. } => "medicines_listed",
         Fact::ExaminationOrdered { .. } => "examination_ordered",
+        Fact::PlacentaWeights { .. } => "placenta_weights",
         Fact::BirthRegistered { .. } => "birth_registered",
         Fact::ClientRecorded(_) => "client_recorded",
         Fact::ProtocolChosen { .. } => "protocol_chosen",

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use secundine_domain::assess::{About, Threshold};
-use secundine_domain::examination::{Beside, Examined, Figure, Reason, To, asked, figures, reasons, sketch};
+use secundine_domain::examination::{Beside, Examined, Figure, Kind, Reason, To, asked, figures, reasons, sketch};
 use secundine_domain::fact::{BabyNo, of_cord};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::Status;
@@ -66,6 +66,8 @@ pub(crate) fn answers(source: &Source, placenta: BabyNo) -> Vec<Block> {
                 let answer = Span::plain(words.say(&given.answer.describe(&item.id)));
                 found.push((name, vec![Span { bold: is_told(source, placenta, &item.id, cord), ..answer }]));
             }
+            // What is set on the drawing is asked of nobody.
+            None if item.kind == Kind::Places => {}
             None => open.push(name),
         }
     }
@@ -83,8 +85,12 @@ pub(crate) fn babies(source: &Source, placenta: BabyNo) -> Vec<BabyNo> {
 
 /// Whether a finding speaks of this answer.
 fn is_told(source: &Source, placenta: BabyNo, item: &str, cord: Option<BabyNo>) -> bool {
-    let about = About::Examination { placenta, item: item.to_owned(), cord };
-    source.findings.iter().any(|finding| finding.about == about)
+    source.findings.iter().any(|finding| match &finding.about {
+        About::Examination { placenta: no, item: at, cord: of } => (*no, at.as_str(), *of) == (placenta, item, cord),
+        // The length of a cord is told by the figure of the same name.
+        About::Figure { placenta: no, figure, cord: of } => (*no, figure.as_str(), *of) == (placenta, item, cord),
+        _ => false,
+    })
 }
 
 /// Each figure that could be worked out, with the published values that it passes.

@@ -3,8 +3,7 @@
 use secundine_domain::assess::{Blood, Finding};
 use secundine_domain::due::Due;
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::examination::{Kind, Part};
-use secundine_domain::fact::{Answer, BabyNo, Care, Client, Fact, NextContact};
+use secundine_domain::fact::{BabyNo, Care, Client, Fact, NextContact};
 use secundine_domain::growth::Growth;
 use secundine_domain::leaving::LeavingItem;
 use secundine_domain::message::Message;
@@ -14,7 +13,7 @@ use secundine_domain::time::Certainty;
 use serde::Serialize;
 use ts_rs::TS;
 
-use super::{ClockView, Phase};
+use super::{ClockView, ExaminationView, Phase};
 
 /// A kind of item that was weighed before, with its weight when dry.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
@@ -310,53 +309,4 @@ pub struct EarlierView {
     pub changed: String,
     /// Why.
     pub reason: String,
-}
-
-/// The examination of one placenta.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct ExaminationView {
-    /// The placenta, named by its first baby.
-    pub placenta: BabyNo,
-    /// The items, in the order of work.
-    pub items: Vec<ItemView>,
-    /// How many are answered.
-    pub answered: u32,
-}
-
-/// One item.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct ItemView {
-    /// Stable id; also the drawing to show.
-    pub item: String,
-    /// Where it belongs.
-    pub part: Part,
-    /// How it is answered.
-    pub kind: Kind,
-    /// What is asked.
-    pub question: Message,
-    /// How to look, and what it means.
-    pub how: Message,
-    /// The choices of a choice.
-    pub options: Vec<OptionView>,
-    /// Least number taken, in the unit of the kind.
-    pub min: u32,
-    /// Greatest number taken.
-    pub max: u32,
-    /// The answer in force.
-    pub answer: Option<Answer>,
-    /// The answer in words.
-    pub answer_words: Option<Message>,
-    /// The entry of that answer, to amend it.
-    pub entry: Option<EntryId>,
-    /// How much the answer asks for attention.
-    pub level: Option<Level>,
-}
-
-/// One choice.
-#[derive(Clone, Debug, Serialize, TS)]
-pub struct OptionView {
-    /// Stable id.
-    pub option: String,
-    /// What stands on the button.
-    pub label: Message,
 }

@@ -145,6 +145,18 @@ pub enum Request {
         /// The text of the file.
         text: String,
     },
+    /// How this practice examines: its order and its table of placental weights.
+    Examining,
+    /// Keeps an order of the examination for next time.
+    OrderExamination {
+        /// Ids of items, as [`ExaminationView`](super::ExaminationView) gives them; empty for the usual order.
+        items: Vec<String>,
+    },
+    /// Takes a file for the practice's table of placental weights; it holds for births from then on.
+    LoadPlacentaWeights {
+        /// The text of the file; none takes the table away.
+        text: Option<String>,
+    },
     /// The medicines that this practice gives, as it lists them.
     Medicines,
     /// Lists the medicines that this practice gives; the list takes the place of the last one.

@@ -6,7 +6,7 @@ use secundine_domain::protocol::Protocol;
 use serde::Serialize;
 use ts_rs::TS;
 
-use super::{
+use super::{ExaminingView, 
     BackupMade, BackupsView, BirthLine, BirthView, ImportView, KeysView, LockedView, OwnState, OwnView, RecoveryView,
     RestoredView, StatusView, VerifyView, WeighedItem,
 };
@@ -96,6 +96,12 @@ pub enum Response {
     },
     /// What came of the file.
     ImportOwnProtocol(ImportView),
+    /// How the practice examines.
+    Examining(ExaminingView),
+    /// On disk.
+    OrderExamination(ExaminingView),
+    /// On disk.
+    LoadPlacentaWeights(ExaminingView),
     /// As listed last.
     Medicines {
         /// In the order in which they are offered; empty until the practice lists some.

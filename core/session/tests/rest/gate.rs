@@ -50,6 +50,9 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::FillOwnProtocol
         | Request::ExportOwnProtocol
         | Request::ImportOwnProtocol { .. }
+        | Request::Examining
+        | Request::OrderExamination { .. }
+        | Request::LoadPlacentaWeights { .. }
         | Request::Medicines
         | Request::ListMedicines { .. }
         | Request::WeighedItems
@@ -101,6 +104,9 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::FillOwnProtocol,
         Request::ExportOwnProtocol,
         Request::ImportOwnProtocol { text: String::new() },
+        Request::Examining,
+        Request::OrderExamination { items: Vec::new() },
+        Request::LoadPlacentaWeights { text: None },
         Request::Medicines,
         Request::ListMedicines { medicines: vec![Medicine { name: "C".to_owned(), ..Medicine::default() }] },
         Request::WeighedItems,

@@ -1,0 +1,88 @@
+//! The examination of each placenta.
+
+use secundine_domain::assess::{About, Finding};
+use secundine_domain::chart::{Chart, Placenta};
+use secundine_domain::examination::{Asked, Examined, Item, Kind, asked, figures, in_order_of, reasons};
+use secundine_domain::fact::{BabyNo, of_cord};
+use secundine_domain::message::Message;
+use secundine_domain::protocol::{Level, Protocol};
+
+use super::counted;
+use crate::api::{ExaminationView, ItemView, OptionView};
+
+/// One for each placenta born.
+pub(super) fn examinations(
+    chart: &Chart,
+    protocol: Option<&Protocol>,
+    order: &[String],
+    findings: &[Finding],
+) -> Vec<ExaminationView> {
+    let nothing = Examined::default();
+    let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some());
+    born.map(|(no, Placenta { babies, .. })| {
+        let examined = chart.examinations.get(no).unwrap_or(&nothing);
+        let asked = asked(examined, babies, order).into_iter().filter(|(item, _)| item.kind != Kind::Places);
+        let items: Vec<ItemView> = asked.map(|(one, cord)| item(examined, one, cord, level(findings, *no, &one.id, cord))).collect();
+        let answered = items.iter().filter(|item| item.answer.is_some()).count();
+        ExaminationView {
+            placenta: *no,
+            babies: babies.clone(),
+            answered: counted(answered),
+            figures: figures(chart, *no),
+            reasons: reasons(chart, protocol, *no),
+            gone_through: gone_through(examined, order).filter(|_| answered == items.len()),
+            items,
+        }
+    })
+    .collect()
+}
+
+fn item(examined: &Examined, item: &Item, cord: Option<BabyNo>, level: Option<Level>) -> ItemView {
+    let id = &item.id;
+    let given = examined.at(id, cord);
+    let option = |option: &str| OptionView {
+        option: option.to_owned(),
+        label: Message::new(format!("exam-{id}-{option}")),
+    };
+    ItemView {
+        item: id.clone(),
+        part: item.part,
+        cord,
+        kind: item.kind,
+        question: of_cord(item.name(), cord),
+        how: Message::new(format!("exam-{id}-how")),
+        options: item.options.iter().map(|choice| option(&choice.id)).collect(),
+        none: item.none.clone(),
+        all: item.all,
+        quick: item.quick.clone(),
+        min: item.min,
+        max: item.max,
+        answer_words: given.map(|given| given.answer.describe(id)),
+        answer: given.map(|given| given.answer.clone()),
+        entry: given.map(|given| given.entry),
+        level,
+    }
+}
+
+/// The order in which the items were answered, where it is not the practice's.
+fn gone_through(examined: &Examined, order: &[String]) -> Option<Vec<String>> {
+    let mut given: Vec<_> = examined.given.iter().collect();
+    given.sort_by_key(|(_, given)| given.entry);
+    let mut items: Vec<String> = Vec::new();
+    for (Asked { item, .. }, _) in given {
+        if !items.contains(item) {
+            items.push(item.clone());
+        }
+    }
+    let ids = |order: &[String]| in_order_of(order).iter().map(|item| item.id.clone()).collect::<Vec<_>>();
+    (ids(&items) != ids(order)).then_some(items)
+}
+
+fn level(findings: &[Finding], placenta: BabyNo, item: &str, of: Option<BabyNo>) -> Option<Level> {
+    findings.iter().find_map(|finding| match &finding.about {
+        About::Examination { placenta: no, item: at, cord } if *no == placenta && at == item && *cord == of => finding.level,
+        // Its length is told by the figure of the same name.
+        About::Figure { placenta: no, figure, cord } if *no == placenta && figure == item && *cord == of => finding.level,
+        _ => None,
+    })
+}
