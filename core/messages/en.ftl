@@ -514,6 +514,7 @@ error-too-long-elsewhere = This is too long to be kept elsewhere. Write it in se
 error-not-saved = The device could not write. Write it on paper now, then close and open the app and try again.
 error-record-not-written = The PDF could not be written. The record itself is safe in the practice. Free some space and try again.
 error-no-birth = This birth is not in the practice.
+error-no-placenta = No placenta of that baby is on record at this birth.
 error-no-entry = This entry is not in the chart.
 error-no-item = The examination has no such item.
 error-no-protocol = There is no such protocol.

@@ -73,6 +73,9 @@ pub struct Item {
     /// Values that are offered at one touch.
     #[serde(default)]
     pub quick: Vec<u32>,
+    /// Widths of a point that are offered at one touch, mm; none where no width is asked.
+    #[serde(default)]
+    pub sizes: Vec<u32>,
     /// Published values to hold a measure against, the farthest first.
     #[serde(default, rename = "step")]
     pub steps: Vec<Step>,
@@ -342,6 +345,7 @@ mod tests {
             assert_eq!(chosen, item.max == 0, "{}", item.id);
             assert!(item.quick.iter().all(|value| *value <= item.max), "{}", item.id);
             assert!(item.none.as_ref().is_none_or(|none| item.choice(none).is_some()), "{}", item.id);
+            assert!(item.sizes.is_empty() || item.kind == Kind::Places, "{}", item.id);
             if let Some(only) = &item.only {
                 let asked = standard.item(&only.item).unwrap();
                 assert!(only.options.iter().all(|option| asked.choice(option).is_some()), "{}", item.id);

@@ -1,4 +1,5 @@
-//! Writes the drawings of a few invented placentas as SVG files into the folder given as the first argument.
+//! Writes the drawings of a few invented placentas as SVG files, and a record and both papers of each, into the folder given as
+//! the first argument.
 
 use std::fmt::Write as _;
 use std::path::Path;
@@ -6,8 +7,9 @@ use std::path::Path;
 use secundine_domain::chart::{Chart, fold};
 use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use secundine_domain::examination::{Fill, PathStep, Side, What, sketch};
-use secundine_domain::fact::{Answer, BabyNo, Fact, Place};
+use secundine_domain::fact::{Answer, BabyNo, Client, Fact, Place, Practice};
 use secundine_domain::time::{Occurred, Stamp};
+use secundine_record::{Form, Origin, form_pdf, pdf};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let folder = std::env::args().nth(1).ok_or("give the folder to write to")?;
@@ -16,6 +18,18 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let sketch = sketch(&chart(babies, &told), 1);
         for (side, drawn) in [("fetal", &sketch.fetal), ("maternal", &sketch.maternal)] {
             std::fs::write(Path::new(&folder).join(format!("{name}-{side}.svg")), svg(drawn)?)?;
+        }
+        let chart = chart(babies, &told);
+        let practice = Practice { name: "Heron House".to_owned(), practitioner: "Ida".to_owned(), role: "midwife".to_owned(), protocol: None };
+        let now = now();
+        let origin = Origin { practice: &practice, version: "0123456789abcdef", written: &now };
+        let papers = [
+            ("record", pdf(&chart, &origin)?),
+            ("laboratory", form_pdf(&chart, &origin, Form::Laboratory, 1)?),
+            ("family", form_pdf(&chart, &origin, Form::Family, 1)?),
+        ];
+        for (paper, pdf) in papers {
+            std::fs::write(Path::new(&folder).join(format!("{name}-{paper}.pdf")), pdf.bytes)?;
         }
     }
     Ok(())
@@ -26,6 +40,9 @@ type Told = (&'static str, Option<BabyNo>, Answer);
 fn chart(babies: &[BabyNo], told: &[Told]) -> Chart {
     let birth = BirthId(EntryId { device: DeviceId([1; 16]), n: 1 });
     let mut facts = vec![Fact::BirthRegistered { label: "Example".to_owned(), rehearsal: true }];
+    let client = Client { name: "Rosa Amberly".to_owned(), born: Some("1993-08-14".to_owned()), ..Client::default() };
+    facts.push(Fact::ClientRecorded(client));
+    facts.extend(babies.iter().map(|baby| Fact::BabyBorn { baby: *baby }));
     facts.push(Fact::PlacentaBorn { babies: babies.to_vec() });
     facts.extend(told.iter().map(|(item, cord, answer)| Fact::Examined {
         placenta: 1,
@@ -33,7 +50,7 @@ fn chart(babies: &[BabyNo], told: &[Told]) -> Chart {
         cord: *cord,
         answer: answer.clone(),
     }));
-    let now = Stamp { wall_ms: 1_795_574_400_000, offset_min: 0, zone: None, boot: None };
+    let now = now();
     let entries: Vec<Entry> = (1..)
         .zip(facts)
         .map(|(n, fact)| Entry {
@@ -47,6 +64,10 @@ fn chart(babies: &[BabyNo], told: &[Told]) -> Chart {
         })
         .collect();
     fold(birth, &entries)
+}
+
+fn now() -> Stamp {
+    Stamp { wall_ms: 1_795_574_400_000, offset_min: 0, zone: None, boot: None }
 }
 
 fn mm(item: &'static str, value: u32) -> Told {

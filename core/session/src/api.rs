@@ -14,6 +14,7 @@ mod locked;
 mod own;
 mod request;
 mod response;
+mod sketch;
 mod verify;
 
 pub use birth::{
@@ -27,6 +28,7 @@ pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;
+pub use sketch::{Paper, PlaceItem, SketchView};
 pub use verify::VerifyView;
 
 /// How things stand.

@@ -7,6 +7,7 @@ mod elsewhere;
 mod hidden;
 mod keys;
 mod own;
+mod papers;
 mod rest;
 
 use std::path::PathBuf;
@@ -16,7 +17,6 @@ use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
-use secundine_record::{Origin, pdf};
 use secundine_store::{PlatformKeys, Store, low_space, version};
 
 use crate::api::{ApiError, At, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView};
@@ -152,6 +152,8 @@ impl Session {
             request @ Request::Retract { .. } => Ok(Response::Retract { entry: self.write(request, &now)? }),
             Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
             Request::WriteRecord { birth } => self.write_record(birth, &now),
+            Request::WritePaper { birth, placenta, paper } => self.write_paper(birth, placenta, paper, &now),
+            Request::Sketch { birth, placenta } => self.sketch(birth, placenta),
             Request::Verify => Ok(Response::Verify(self.open()?.verify()?)),
             Request::Rehearse { scenario, speed, mode } => self.rehearse(scenario, speed, mode, &now),
             Request::EndRehearsal => {
@@ -271,23 +273,6 @@ impl Session {
         Ok(examining::view(&self.open()?.examining))
     }
 
-    fn write_record(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
-        let folder = self.paths.records.clone();
-        let open = self.open()?;
-        let chart = open.chart(birth)?;
-        let named = version(open.entries(birth)?);
-        let practice = open.described().clone();
-        let origin = Origin { practice: &practice, version: &named, written: now };
-        let pdf = pdf(&chart, &origin).map_err(|_| ApiError::internal())?;
-        let path = views::record_file(&folder, &chart, now);
-        let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &pdf.bytes));
-        written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
-        Ok(Response::WriteRecord {
-            path: path.to_string_lossy().into_owned(),
-            pages: u32::try_from(pdf.pages).unwrap_or(u32::MAX),
-        })
-    }
-
     fn speed(&self) -> u32 {
         self.rehearsal.as_ref().map_or(1, Rehearsal::speed)
     }
@@ -327,7 +312,9 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Amend { birth, .. }
         | Request::Retract { birth, .. }
         | Request::Sign { birth, .. }
-        | Request::WriteRecord { birth } => Some(*birth),
+        | Request::WriteRecord { birth }
+        | Request::WritePaper { birth, .. }
+        | Request::Sketch { birth, .. } => Some(*birth),
         _ => None,
     }
 }

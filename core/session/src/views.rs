@@ -25,12 +25,14 @@ mod examination;
 mod locked;
 mod marks;
 mod own;
+mod sketch;
 mod timeline;
 mod weighed;
 
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
+pub(crate) use sketch::drawn;
 pub(crate) use weighed::weighed_items;
 
 /// One page of the list of births.
@@ -125,9 +127,13 @@ fn medicines(chart: &Chart) -> Vec<MedicineView> {
     known().iter().map(view).collect()
 }
 
-/// Where the PDF of a chart goes: named by date and time, never by the client's name.
-pub(crate) fn record_file(folder: &Path, chart: &Chart, now: &Stamp) -> PathBuf {
-    let kind = if chart.rehearsal { "rehearsal" } else { "record" };
+/// Where a PDF about a birth goes: named by what it is, date and time, never by the client's name.
+pub(crate) fn paper_file(folder: &Path, chart: &Chart, name: &str, now: &Stamp) -> PathBuf {
+    let kind = match (chart.rehearsal, name) {
+        (false, name) => name.to_owned(),
+        (true, "record") => "rehearsal".to_owned(),
+        (true, name) => format!("rehearsal-{name}"),
+    };
     folder.join(format!("{kind}-{}-{}.pdf", now.date(), now.clock().replace(':', "")))
 }
 

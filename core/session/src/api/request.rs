@@ -1,13 +1,13 @@
 //! What can be asked of the core.
 
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Fact, Medicine, Practice};
+use secundine_domain::fact::{BabyNo, Fact, Medicine, Practice};
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{LockedMark, Slot};
+use super::{LockedMark, Paper, Slot};
 
 /// A question or an order.
 #[derive(Clone, Debug, Deserialize, Serialize, TS)]
@@ -230,6 +230,22 @@ pub enum Request {
     WriteRecord {
         /// For which birth.
         birth: BirthId,
+    },
+    /// Writes a paper that goes with a placenta as a PDF file.
+    WritePaper {
+        /// For which birth.
+        birth: BirthId,
+        /// The placenta, named by its first baby.
+        placenta: BabyNo,
+        /// Which paper.
+        paper: Paper,
+    },
+    /// The drawing of a placenta.
+    Sketch {
+        /// Of which birth.
+        birth: BirthId,
+        /// The placenta, named by its first baby.
+        placenta: BabyNo,
     },
     /// Checks every page and every entry of the practice: whether all is as it was written.
     Verify,

@@ -8,7 +8,7 @@ use ts_rs::TS;
 
 use super::{ExaminingView, 
     BackupMade, BackupsView, BirthLine, BirthView, ImportView, KeysView, LockedView, OwnState, OwnView, RecoveryView,
-    RestoredView, StatusView, VerifyView, WeighedItem,
+    RestoredView, SketchView, StatusView, VerifyView, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -165,6 +165,15 @@ pub enum Response {
         /// How many pages it has.
         pages: u32,
     },
+    /// The file is written.
+    WritePaper {
+        /// Where.
+        path: String,
+        /// How many pages it has.
+        pages: u32,
+    },
+    /// As drawn from the answers.
+    Sketch(Box<SketchView>),
     /// What the check found.
     Verify(VerifyView),
     /// The rehearsal runs.

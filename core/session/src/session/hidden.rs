@@ -34,7 +34,7 @@ impl Session {
             | Request::UnlockByDevice
             | Request::Births { .. }
             | Request::BabyBornNow { .. } => true,
-            Request::Birth { birth } | Request::Retract { birth, .. } => self.at_work(*birth, now),
+            Request::Birth { birth } | Request::Sketch { birth, .. } | Request::Retract { birth, .. } => self.at_work(*birth, now),
             // Who does not see the mother's data, or what was planned with her, would write over it.
             Request::Record { birth, fact, .. } => {
                 !matches!(fact, Fact::ClientRecorded(_) | Fact::NextContactPlanned(_)) && self.at_work(*birth, now)

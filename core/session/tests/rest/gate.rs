@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, MotherObservation, Practice};
 use secundine_domain::protocol::OwnChange;
-use secundine_session::api::{At, ErrorCode, LockedMark, RehearsalMode, Request, Slot};
+use secundine_session::api::{At, ErrorCode, LockedMark, Paper, RehearsalMode, Request, Slot};
 use ts_rs::{Config, TS};
 
 use super::{Desk, PASSPHRASE, placenta};
@@ -23,6 +23,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::Births { .. }
         | Request::BabyBornNow { .. } => true,
         Request::Birth { birth }
+        | Request::Sketch { birth, .. }
         | Request::Record { birth, .. }
         | Request::Amend { birth, .. }
         | Request::Retract { birth, .. } => *birth == running,
@@ -59,6 +60,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
         | Request::WriteRecord { .. }
+        | Request::WritePaper { .. }
         | Request::Verify
         | Request::Rehearse { .. }
         | Request::EndRehearsal => false,
@@ -127,6 +129,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::Retract { birth, entry, reason: reason() },
             Request::Sign { birth, signer: None },
             Request::WriteRecord { birth },
+            Request::WritePaper { birth, placenta: 1, paper: Paper::Laboratory },
+            Request::Sketch { birth, placenta: 1 },
         ]);
     }
     all
