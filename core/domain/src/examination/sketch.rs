@@ -162,8 +162,7 @@ pub fn sketch(chart: &Chart, placenta: BabyNo) -> Sketch {
     let alone = [placenta];
     let babies = chart.placentas.get(&placenta).map_or(alone.as_slice(), |placenta| placenta.babies.as_slice());
     let mut pad = Pad::new(examined, babies);
-    pad.membranes();
-    pad.disc();
+    pad.membranes_and_disc();
     pad.fetal_side();
     pad.maternal_side();
     pad.finished()

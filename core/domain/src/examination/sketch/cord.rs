@@ -112,7 +112,9 @@ impl Pad<'_> {
     }
 
     fn vessel(&mut self, points: &[Point], weight: f64) {
-        if points.iter().skip(1).all(|point| self.edge.contains(*point)) {
+        // Between two lobes a straight way can lead outside.
+        let between = points.iter().zip(points.iter().skip(1)).map(|(one, next)| (*one + *next) * 0.5);
+        if points.iter().copied().skip(1).chain(between).all(|point| self.edge.contains(point)) {
             self.draw(On::Fetal, Trace::new(What::Vessel, smooth(points, false), weight));
         }
     }
@@ -176,7 +178,9 @@ impl Pad<'_> {
         for n in 0..u32::from(cord.of.unwrap_or(0)).min(6) {
             self.clamp(middle(9 - n) , (middle(10 - n) - middle(9 - n)).unit().across() * (half + 4.0));
         }
-        self.draw(On::Fetal, Trace::new(What::Insertion, round(from, half * 0.55), 1.0).filled(Fill::Solid).dashed(cord.dashed));
+        // Where its place is a guess it is hollow.
+        let fill = if cord.dashed { Fill::Ground } else { Fill::Solid };
+        self.draw(On::Fetal, Trace::new(What::Insertion, round(from, half * 0.6), 1.0).filled(fill).dashed(cord.dashed));
     }
 
     /// A bar across the cord.

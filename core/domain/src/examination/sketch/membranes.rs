@@ -6,6 +6,8 @@ use super::{Fill, On, Pad, Trace, What, name};
 /// How far the membranes are drawn round the disc, mm, and how far out a tear is drawn at most.
 const LOOSE: f64 = 20.0;
 const FARTHEST_TEAR: f64 = 160.0;
+/// How far the membranes go beyond what lies in them.
+const BEYOND: f64 = 16.0;
 /// Half the length of a tear as drawn.
 const HALF_TEAR: f64 = 15.0;
 /// Width of an extra lobe and its way from the disc where they are not recorded.
@@ -28,8 +30,8 @@ struct Beyond {
 }
 
 impl Pad<'_> {
-    /// Also what lies in them.
-    pub(super) fn membranes(&mut self) {
+    /// Also what lies in them, over and under the disc.
+    pub(super) fn membranes_and_disc(&mut self) {
         let tears = self.tears();
         let lobes = self.lobes();
         self.loose_outline(tears.iter().chain(&lobes));
@@ -39,6 +41,8 @@ impl Pad<'_> {
         if self.says("edge-vessels", "torn-end") && lobes.is_empty() {
             self.torn_vessels(tears.first());
         }
+        self.disc();
+        // A tear at the very edge is seen.
         for tear in &tears {
             self.tear(tear);
         }
@@ -54,8 +58,9 @@ impl Pad<'_> {
         let outside = |t: f64| {
             let wave = LOOSE + 4.0 * (3.0 * t + 1.0).sin() + 2.5 * (7.0 * t).sin();
             let around = |one: &&Beyond| {
-                let wide = one.half_width / edge.smaller_half() + 0.25;
-                let near = (-(between(t, one.t) / wide).powi(4)).exp();
+                // The farther out, the wider they are drawn along, as a loose sac hangs.
+                let wide = (one.half_width + one.reach * 0.45) / edge.smaller_half() + 0.2;
+                let near = (-(between(t, one.t) / wide).powi(2)).exp();
                 wave + (one.reach - wave).max(0.0) * near
             };
             beyond.iter().map(around).fold(wave, f64::max)
@@ -73,7 +78,7 @@ impl Pad<'_> {
         let drawn = |t: f64, distance: f64, known: bool| {
             let dashed = !known || distance > FARTHEST_TEAR;
             let distance = distance.min(FARTHEST_TEAR);
-            Beyond { t, distance, reach: distance + 14.0, half_width: HALF_TEAR, dashed }
+            Beyond { t, distance, reach: distance + BEYOND, half_width: HALF_TEAR, dashed }
         };
         if distance.is_some_and(|mm| mm > FARTHEST_TEAR) || (distance.is_none() || places.len() > 1) && !places.is_empty() {
             self.unmeasured.push(name("tear-edge"));
@@ -113,7 +118,7 @@ impl Pad<'_> {
         let edge = self.edge;
         let lobe = |t: f64, known: bool| {
             let dashed = !known || !sized || !placed;
-            Beyond { t, distance: gap + size / 2.0, reach: gap + size + 12.0, half_width: size / 2.0 + 8.0, dashed }
+            Beyond { t, distance: gap + size / 2.0, reach: gap + size + BEYOND, half_width: size / 2.0 + 8.0, dashed }
         };
         if places.is_empty() {
             self.unplaced.push(name("extra-lobe-place"));
@@ -130,7 +135,7 @@ impl Pad<'_> {
         let outward = self.edge.outward(*t);
         let along = outward.across();
         let middle = self.edge.at(*t) + outward * *distance;
-        let radius = reach - 12.0 - distance;
+        let radius = reach - BEYOND - distance;
         let torn = self.says("edge-vessels", "torn-end");
         for side in [-1.0, 1.0] {
             let from = self.edge.at(t + side * 0.09) - outward * 8.0;
