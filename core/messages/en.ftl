@@ -1588,17 +1588,52 @@ ui-exam-none = Opens once a placenta is on record.
 ui-exam-progress = Examination: { $done } of { $all } answered
 ui-exam-parts = Parts of the examination
 ui-done-of = { $done } of { $all }
+ui-part-preparation = Laid out
 ui-part-fetal-side = Fetal side
 ui-part-membranes = Membranes
 ui-part-cord = Cord
 ui-part-maternal-side = Maternal side
 ui-part-disc = The whole placenta
+ui-part-after = Afterwards
 ui-which-placenta = Which placenta?
 ui-placenta-n = Placenta of baby { $n }
 ui-exam-begin = Begin
 ui-exam-go-on = Go on
 ui-exam-open = not recorded
 ui-exam-keep = Record
+ui-exam-all-of-these = All of these
+ui-exam-other-value = Another
+ui-exam-pieces = { $pieces } cm
+ui-exam-all-pieces = That is all of it
+ui-exam-piece-missing = A piece is missing
+ui-exam-piece-off = Take the last one off
+ui-exam-piece-more = One more piece:
+ui-exam-coils = { $n ->
+    [one] { $n } whole turn, counted over:
+   *[other] { $n } whole turns, counted over:
+}
+ui-exam-coils-over = Counted over
+ui-exam-page = All on one page
+ui-exam-page-off = As a list
+ui-exam-worked-out = Worked out
+ui-exam-from = From
+ui-exam-how = How
+ui-exam-beside = Published
+ui-exam-passes = Passes
+ui-exam-reasons = Reasons in published lists
+ui-exam-reasons-rule = They are told, not judged. Your local laboratory’s rule decides, and you do.
+ui-exam-reasons-laboratory = To send it to a laboratory
+ui-exam-reasons-baby = To tell whoever looks after the baby
+ui-exam-reasons-advice = To seek advice
+ui-exam-reasons-none = Nothing that is recorded here stands in the lists. What is not recorded cannot tell.
+ui-exam-keep-order = Next time in this order
+ui-exam-keep-order-what = You went through it in an order of your own.
+ui-exam-usual-order = Back to the usual order
+ui-exam-own-order = It is asked in your own order.
+ui-exam-clamps = { $n ->
+    [one] { $n } clamp
+   *[other] { $n } clamps
+}
 ui-exam-could-not-tell = Looked, could not tell
 ui-exam-skip = Skip
 ui-exam-back = Back
@@ -1667,7 +1702,7 @@ ui-watch-third-stage-active = Third stage, active care
 ui-watch-third-stage-physiological = Third stage, physiological care
 ui-watch-blood-loss = Blood loss
 ui-watch-completeness = Questions whether all is here, in doubt
-watch-tranexamic-window = Tranexamic acid, from the birth
+ui-watch-tranexamic-window = Tranexamic acid, from the birth
 ui-watch-anti-d-window = Anti-D, from the birth
 ui-watch-time-to-urine = Urine, from the birth
 ui-watch-first-feed = First feed, from the birth

@@ -70,30 +70,42 @@ export async function lookAtMother(hand, look = async () => {}) {
   return { taps: taps.length, took: Math.round(performance.now() - began) };
 }
 
-/** Answers each item with its first choice, or with a measure; gives the number of taps. */
+/** What is found at a placenta without anything unusual; what is not named is the item's first choice. */
+const FOUND = {
+  ready: ["exam-all"],
+  "fetal-vessels": ["option-to-edge"],
+  insertion: ["option-eccentric"],
+  "insertion-edge": ["quick-40"],
+  "tear-edge": ["quick-80"],
+  "cord-length": ["quick-550", "exam-all-pieces"],
+  "cord-thickness": ["quick-12"],
+  "cord-coils": ["quick-12", "quick-550"],
+  "maternal-surface": ["option-even"],
+  "disc-length": ["exam-other-value", "pad-2", "pad-0", "pad-point", "pad-5", "exam-keep"],
+  "disc-breadth": ["quick-180"],
+  "disc-thickness": ["quick-25"],
+  weight: ["pad-5", "pad-6", "pad-0", "exam-keep"],
+  told: ["exam-all"],
+};
+
+/** Answers each item as one does who finds nothing unusual; gives the number of taps and how long it took. */
 export async function examine(hand, look) {
-  const measures = { "cord-length": "54.5", "disc-length": "20.5", "disc-breadth": "18", "disc-thickness": "2.4", weight: "560" };
   let taps = 0;
   await hand.tap('[data-test="tab-exam"]');
+  const began = performance.now();
   for (let last = null; ; ) {
     const item = await changed(hand, last);
     if (!item) break;
-    if (last === null) await look("exam-choice");
-    if (item in measures) {
-      for (const key of measures[item]) {
-        await hand.tap(`[data-test="pad-${key === "." ? "point" : key}"]`);
-        taps += 1;
-      }
-      if (item === "weight") await look("exam-measure");
-      await hand.tap('[data-test="exam-keep"]');
-    } else {
-      await hand.tap('[data-test^="option-"]');
+    if (last === null || item === "cord-coils" || item === "weight") await look(`exam-${item}`);
+    for (const name of FOUND[item] ?? ["option-"]) {
+      await hand.tap(name === "option-" ? '[data-test^="option-"]' : `[data-test="${name}"]`);
+      taps += 1;
     }
-    taps += 1;
     last = item;
   }
+  const took = Math.round(performance.now() - began);
   await look("exam-done");
-  return taps;
+  return { taps, took };
 }
 
 /** The item on the screen once it is another than `last`; null when the list is shown. */

@@ -30,10 +30,10 @@ test("a birth from the first touch to the printed record", { timeout: 180_000 },
   const look = looker(hand);
   await createPractice(hand, look);
   const moments = await thirdStage(hand, look);
-  const taps = await examine(hand, look);
+  const exam = await examine(hand, look);
   const durations = checkRecord(await writeRecord(hand, look), moments);
   assert.deepEqual(hand.problems, []);
-  t.diagnostic(`examination: ${taps} taps; ${JSON.stringify(durations)}`);
+  t.diagnostic(`examination: ${exam.taps} taps, ${exam.took} ms; ${JSON.stringify(durations)}`);
 });
 
 test("no words are missing and nothing hangs over the edge", { timeout: 180_000 }, async (t) => {

@@ -30,11 +30,11 @@ test("a birth from the first tap to the printed record", { timeout: 240_000 }, a
   const moments = await thirdStage(hand, look);
   const mother = await lookAtMother(hand, look);
   assert.ok(mother.taps <= 8 && mother.took < 20_000, JSON.stringify(mother));
-  const taps = await examine(hand, look);
+  const exam = await examine(hand, look);
   const path = await writeRecord(hand, look);
   const durations = checkRecord(path, moments);
   writeFileSync(join(out, "record.pdf"), execFileSync("cat", [path]));
-  t.diagnostic(`a full look at the mother: ${mother.taps} taps beside the figures, ${mother.took} ms; examination: ${taps} taps; ${JSON.stringify(durations)}`);
+  t.diagnostic(`a full look at the mother: ${mother.taps} taps beside the figures, ${mother.took} ms; examination: ${exam.taps} taps, ${exam.took} ms; ${JSON.stringify(durations)}`);
 });
 
 test("killed in the third stage, the clocks run on", { timeout: 120_000 }, async (t) => {

@@ -32,6 +32,10 @@ figures: Array<Figure>,
  */
 reasons: Array<Reason>, 
 /**
+ * Whether the practice has an order of its own.
+ */
+own_order: boolean, 
+/**
  * The order in which it was gone through, where all is answered and it differs from the practice's: to keep for next time.
  */
 gone_through: Array<string> | null, };

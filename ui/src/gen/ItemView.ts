@@ -52,6 +52,10 @@ all: boolean,
  */
 quick: Array<number>, 
 /**
+ * Of coils, the stretches that are offered at one touch, mm: the whole cord first, where it was measured.
+ */
+stretches: Array<number>, 
+/**
  * Least number taken, in the unit of the kind.
  */
 min: number, 

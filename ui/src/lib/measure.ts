@@ -2,7 +2,7 @@ import type { Kind } from '../gen/Kind';
 
 /** How many figures after the point are shown: mm are entered as cm. */
 export function decimalsOf(kind: Kind): number {
-  return kind === 'mm' ? 1 : 0;
+  return kind === 'mm' || kind === 'pieces' ? 1 : 0;
 }
 
 /** What stands in the display, as the number that the core takes; none while nothing stands there. */

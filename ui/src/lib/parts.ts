@@ -3,11 +3,13 @@ import type { Part } from '../gen/Part';
 
 /** The page's words for each part of the examination. */
 export const PART_NAMES: Record<Part, `ui-${string}`> = {
+  preparation: 'ui-part-preparation',
   'fetal-side': 'ui-part-fetal-side',
   membranes: 'ui-part-membranes',
   cord: 'ui-part-cord',
   'maternal-side': 'ui-part-maternal-side',
   disc: 'ui-part-disc',
+  after: 'ui-part-after',
 };
 
 export interface PartProgress {

@@ -32,6 +32,8 @@ pub struct ExaminationView {
     pub figures: Vec<Figure>,
     /// What published lists give as reasons, by what is recorded.
     pub reasons: Vec<Reason>,
+    /// Whether the practice has an order of its own.
+    pub own_order: bool,
     /// The order in which it was gone through, where all is answered and it differs from the practice's: to keep for next time.
     pub gone_through: Option<Vec<String>>,
 }
@@ -59,6 +61,8 @@ pub struct ItemView {
     pub all: bool,
     /// Values that are offered at one touch, in the unit of the kind.
     pub quick: Vec<u32>,
+    /// Of coils, the stretches that are offered at one touch, mm: the whole cord first, where it was measured.
+    pub stretches: Vec<u32>,
     /// Least number taken, in the unit of the kind.
     pub min: u32,
     /// Greatest number taken.

@@ -10,6 +10,9 @@ use secundine_domain::protocol::{Level, Protocol};
 use super::counted;
 use crate::api::{ExaminationView, ItemView, OptionView};
 
+/// Stretches of cord that are easily measured, mm.
+const STRETCHES_MM: [u32; 5] = [100, 200, 300, 400, 500];
+
 /// One for each placenta born.
 pub(super) fn examinations(
     chart: &Chart,
@@ -28,6 +31,7 @@ pub(super) fn examinations(
             placenta: *no,
             babies: babies.clone(),
             answered: counted(answered),
+            own_order: !order.is_empty(),
             figures: figures(chart, *no),
             reasons: reasons(chart, protocol, *no),
             gone_through: gone_through(examined, order).filter(|_| answered == items.len()),
@@ -55,6 +59,7 @@ fn item(examined: &Examined, item: &Item, cord: Option<BabyNo>, level: Option<Le
         none: item.none.clone(),
         all: item.all,
         quick: item.quick.clone(),
+        stretches: if item.kind == Kind::Coils { stretches(examined, cord) } else { Vec::new() },
         min: item.min,
         max: item.max,
         answer_words: given.map(|given| given.answer.describe(id)),
@@ -62,6 +67,12 @@ fn item(examined: &Examined, item: &Item, cord: Option<BabyNo>, level: Option<Le
         entry: given.map(|given| given.entry),
         level,
     }
+}
+
+/// Lengths of cord over which coils may have been counted, mm.
+fn stretches(examined: &Examined, cord: Option<BabyNo>) -> Vec<u32> {
+    let whole = examined.measure("cord-length", cord);
+    whole.into_iter().chain(STRETCHES_MM.into_iter().filter(|mm| whole != Some(*mm))).collect()
 }
 
 /// The order in which the items were answered, where it is not the practice's.
