@@ -1639,6 +1639,30 @@ ui-exam-skip = Skip
 ui-exam-back = Back
 ui-exam-list = All items
 ui-exam-finish = To the end
+ui-sketch = Drawing
+ui-sketch-set = { $n ->
+    [0] nothing set on it yet
+    [1] one place set on it
+   *[other] { $n } places set on it
+}
+ui-sketch-side = Side
+ui-sketch-fetal = Fetal side
+ui-sketch-maternal = Maternal side
+ui-sketch-what = What is set
+ui-sketch-nothing = Nothing to set on this side.
+ui-sketch-pad = Drawing. Set: { $what }. Enter sets a point in the middle, arrows move it.
+ui-sketch-points = Points
+ui-sketch-point = Point { $n }
+ui-sketch-size = Width of point { $n }
+ui-sketch-undo = Undo
+ui-sketch-move = Move
+ui-sketch-move-how = Touch where it is to lie.
+ui-sketch-remove = Remove
+ui-sketch-taken-off = Taken off the drawing
+ui-sketch-bar = The bar is 5 cm long.
+ui-papers = Papers that go with it
+ui-paper-laboratory = Request to a laboratory (PDF)
+ui-paper-family = Paper for the family (PDF)
 ui-exam-changed = Answer changed during the examination
 ui-measure-range = The tool takes { $min } to { $max } { $unit }.
 ui-pad-back = Delete the last figure

@@ -6,6 +6,7 @@ import type { Fact } from "./Fact";
 import type { LockedMark } from "./LockedMark";
 import type { Medicine } from "./Medicine";
 import type { OwnChange } from "./OwnChange";
+import type { Paper } from "./Paper";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
 import type { ScenarioName } from "./ScenarioName";
@@ -203,7 +204,27 @@ signer: Signer | null, } | { "request": "write_record",
 /**
  * For which birth.
  */
-birth: BirthId, } | { "request": "verify" } | { "request": "rehearse", 
+birth: BirthId, } | { "request": "write_paper", 
+/**
+ * For which birth.
+ */
+birth: BirthId, 
+/**
+ * The placenta, named by its first baby.
+ */
+placenta: number, 
+/**
+ * Which paper.
+ */
+paper: Paper, } | { "request": "sketch", 
+/**
+ * Of which birth.
+ */
+birth: BirthId, 
+/**
+ * The placenta, named by its first baby.
+ */
+placenta: number, } | { "request": "verify" } | { "request": "rehearse", 
 /**
  * Which birth is played.
  */

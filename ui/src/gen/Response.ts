@@ -15,6 +15,7 @@ import type { OwnView } from "./OwnView";
 import type { Protocol } from "./Protocol";
 import type { RecoveryView } from "./RecoveryView";
 import type { RestoredView } from "./RestoredView";
+import type { SketchView } from "./SketchView";
 import type { StatusView } from "./StatusView";
 import type { VerifyView } from "./VerifyView";
 import type { WeighedItem } from "./WeighedItem";
@@ -106,4 +107,12 @@ path: string,
 /**
  * How many pages it has.
  */
-pages: number, } | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;
+pages: number, } | { "response": "write_paper", 
+/**
+ * Where.
+ */
+path: string, 
+/**
+ * How many pages it has.
+ */
+pages: number, } | { "response": "sketch" } & SketchView | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;
