@@ -47,7 +47,7 @@ test("points are set, moved, undone, given a width and recorded", async (t) => {
   const look = pictures(hand);
   await answer(hand, "disc-length", "quick-200");
   await answer(hand, "disc-breadth", "quick-180");
-  await answer(hand, "maternal-surface", "option-firm-areas", "exam-keep");
+  await answer(hand, "maternal-surface", "pick-firm-areas", "exam-keep");
   await hand.tap('[data-test="exam-sketch"]');
   await touch(hand, 0.6, 0.45);
   await look("cord-set");

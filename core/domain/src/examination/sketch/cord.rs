@@ -78,8 +78,9 @@ impl Pad<'_> {
     }
 
     fn roots(&self, at: Point, furcate: bool) -> Vec<Point> {
-        if !self.edge.contains(at) {
-            let t = self.edge.nearest(at);
+        let t = self.edge.nearest(at);
+        // At the very edge it is marginal, not bare.
+        if !self.edge.contains(at) && self.edge.at(t).to(at) > 1.0 {
             return [-0.16, 0.0, 0.16].map(|by| self.edge.at(t + by)).to_vec();
         }
         if furcate {

@@ -114,7 +114,10 @@ fn a_cord_goes_in_at_its_distance_from_the_edge() {
             let sketch = drawn(&told);
             let at = middle(every(&sketch.fetal, What::Insertion)[0]);
             assert!((edge.away(at) - f64::from(distance)).abs() < 0.5, "{named} {distance}: {}", edge.away(at));
-            assert_eq!(edge.contains(at), named == "eccentric" && distance > 0, "{named} {distance}");
+            // At the edge itself rounding decides, and nothing is drawn otherwise for it.
+            assert!(distance == 0 || edge.contains(at) == (named == "eccentric"), "{named} {distance}");
+            let bare = if named == "velamentous" && distance > 0 { 3 } else { 0 };
+            assert_eq!(every(&sketch.fetal, What::BareVessel).len(), bare, "{named} {distance}");
             let unplaced = sketch.notes.iter().any(|note| note.id == "sketch-unplaced");
             assert!(unplaced, "on which side is not known");
             assert!(every(&sketch.fetal, What::Insertion)[0].dashed);
