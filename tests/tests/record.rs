@@ -2,36 +2,21 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
 
-use std::path::Path;
-use std::process::Command;
-use std::sync::Arc;
+mod printed;
 
+use std::path::Path;
+
+use printed::{assert_sound, laid_out, output, rehearsed, session};
 use secundine_domain::fact::{Fact, MotherObservation, Practice};
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::quantity::HeartRate;
-use secundine_domain::time::{Boot, Stamp};
-use secundine_session::api::{At, RehearsalMode, Request, Response};
-use secundine_session::clock::HandClock;
-use secundine_session::{Paths, Session};
+use secundine_session::api::{At, Request, Response};
 
 /// The record of the rehearsal, begun on 2026-11-25 at 02:40 local time.
 fn record(folder: &Path) -> String {
-    let boot = Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 });
-    let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot });
-    let paths = Paths { data: folder.join("data"), records: folder.join("records") };
-    let mut session = Session::new(paths, Arc::new(clock.clone()));
-    let begun = session.call(Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Watch }).unwrap();
-    let Response::Rehearse(status) = begun else { unreachable!() };
-    let birth = status.rehearsal.unwrap().birth.unwrap();
-    clock.advance(3_000_000);
+    let (mut session, birth) = rehearsed(folder);
     let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth }).unwrap() else { unreachable!() };
     path
-}
-
-fn output(program: &str, args: &[&str]) -> String {
-    let done = Command::new(program).args(args).output().unwrap_or_else(|error| panic!("{program}: {error}"));
-    assert!(done.status.success(), "{program}: {}", String::from_utf8_lossy(&done.stderr));
-    String::from_utf8(done.stdout).unwrap()
 }
 
 #[test]
@@ -83,40 +68,19 @@ fn its_text_comes_out_in_reading_order() {
 #[test]
 fn it_reads_as_laid_out() {
     let folder = tempfile::tempdir().unwrap();
-    let text = output("pdftotext", &["-layout", &record(folder.path()), "-"]);
-    // The versions are hashes over random device ids; how wide a gap is drawn is the reader's own affair.
-    let hashed = |word: &str| word.len() >= 16 && word.bytes().all(|byte| byte.is_ascii_hexdigit());
-    let word = |word: &str| if hashed(word) { "(hash)".to_owned() } else { word.to_owned() };
-    let line = |line: &str| line.split_whitespace().map(word).collect::<Vec<_>>().join(" ");
-    let text = text.lines().map(line).collect::<Vec<_>>().join("\n");
-    insta::assert_snapshot!(text);
+    insta::assert_snapshot!(laid_out(&record(folder.path())));
 }
 
 #[test]
 fn the_file_is_sound_and_carries_its_fonts() {
     let folder = tempfile::tempdir().unwrap();
-    let path = record(folder.path());
-    output("qpdf", &["--check", &path]);
-    let fonts = output("pdffonts", &[&path]);
-    let rows: Vec<&str> = fonts.lines().skip(2).collect();
-    assert!(!rows.is_empty());
-    for row in rows {
-        let told: Vec<&str> = row.split_whitespace().collect();
-        // Columns from the right: object, its generation, Unicode map, subset, embedded.
-        assert!(told.ends_with(&["yes", "yes", "yes", told[told.len() - 2], told[told.len() - 1]]), "{row}");
-    }
-    let about = output("pdfinfo", &[&path]);
-    assert!(about.contains("Title:           Third stage and examination of the placenta"), "{about}");
-    assert!(about.contains("Tagged:          yes"), "{about}");
+    assert_sound(&record(folder.path()), "Third stage and examination of the placenta");
 }
 
 #[test]
 fn a_limit_of_the_own_protocol_says_from_where_it_is_and_that_it_is_unverified() {
     let folder = tempfile::tempdir().unwrap();
-    let boot = Some(Boot { id: "a".to_owned(), since_ms: 5_000_000 });
-    let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot });
-    let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
-    let mut session = Session::new(paths, Arc::new(clock));
+    let (mut session, _) = session(folder.path());
     let practice = |protocol: Option<&str>| Practice {
         name: "Heron House".to_owned(),
         practitioner: "Ida".to_owned(),
