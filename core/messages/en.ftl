@@ -1547,6 +1547,8 @@ ui-exam-coils = { $n ->
    *[other] { $n } whole turns, counted over:
 }
 ui-exam-coils-over = Counted over
+ui-exam-stands-out = What stands out
+ui-exam-stands-out-none = Nothing that was answered is unusual by a published list.
 ui-exam-page = All on one page
 ui-exam-page-off = As a list
 ui-exam-worked-out = Worked out: { $n }
