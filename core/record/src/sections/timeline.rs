@@ -188,7 +188,7 @@ mod tests {
     fn in_print_an_addition_is_marked_and_stands_in_a_row_of_its_own() {
         let answer = |item: &str| {
             let answer = Answer::Choice { option: "no".to_owned() };
-            Fact::Examined { placenta: 1, item: item.to_owned(), answer }
+            Fact::Examined { placenta: 1, item: item.to_owned(), cord: None, answer }
         };
         let mut entries = vec![entry(1, 1, 0, answer("a")), entry(1, 2, 1, answer("b")), entry(1, 3, 2, signed())];
         let rows = |entries: &[Entry]| {
