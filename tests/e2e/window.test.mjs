@@ -34,6 +34,7 @@ test("a birth from the first tap to the printed record", { timeout: 240_000 }, a
   const path = await writeRecord(hand, look);
   const durations = checkRecord(path, moments);
   writeFileSync(join(out, "record.pdf"), execFileSync("cat", [path]));
+  assert.ok(exam.taps <= 36 && exam.took < 90_000, JSON.stringify(exam));
   t.diagnostic(`a full look at the mother: ${mother.taps} taps beside the figures, ${mother.took} ms; examination: ${exam.taps} taps, ${exam.took} ms; ${JSON.stringify(durations)}`);
 });
 

@@ -206,7 +206,7 @@ fn choice(option: &str) -> Answer {
 }
 
 fn examined(item: &str, answer: Answer) -> Fact {
-    Fact::Examined { placenta: 1, item: item.to_owned(), answer }
+    Fact::Examined { placenta: 1, item: item.to_owned(), cord: None, answer }
 }
 
 #[test]

@@ -66,7 +66,7 @@ fn every_message_that_the_core_names_is_there() {
     let words = Words::english();
     let families = families();
     // Not messages: beginnings of names.
-    let other = ["third-stage-", "quantity-"];
+    let other = ["third-stage-", "quantity-", "exam-"];
     let mut seen = BTreeSet::new();
     for (path, program) in programs() {
         for after in program.split("Message::new(\"").skip(1) {
@@ -106,6 +106,23 @@ fn every_item_of_the_examination_has_its_question_its_hint_and_its_answers() {
         has(&item.measure_words(12).id);
     }
     has(&Answer::CouldNotTell.describe("lobes").id);
+}
+
+#[test]
+fn every_figure_and_every_reason_has_its_words() {
+    let figures: Vec<_> = ids(include_str!("../../core/domain/src/examination/figures.toml")).collect();
+    for id in &figures {
+        has(&format!("figure-{id}"));
+        has(&format!("figure-{id}-formula"));
+    }
+    let reasons: Vec<_> = ids(include_str!("../../core/domain/src/examination/reasons.toml")).collect();
+    reasons.iter().for_each(|id| has(&format!("reason-{id}")));
+    assert!(figures.len() > 10 && reasons.len() > 40, "{} {}", figures.len(), reasons.len());
+}
+
+/// The ids of a file's rows.
+fn ids(file: &str) -> impl Iterator<Item = &str> {
+    file.lines().filter_map(|line| line.strip_prefix("id = \"")?.split('"').next())
 }
 
 #[test]

@@ -44,7 +44,7 @@ fn its_text_comes_out_in_reading_order() {
         "Page 1 of 3",
         "Rosa Amberly · 1993-08-14 · Birch Row 4",
         "REHEARSAL",
-        "Do the lobes meet?",
+        "Lobes, cupped together",
         "they meet",
         "Timeline, 2026-11-25",
         "02:41:00",

@@ -374,7 +374,7 @@ fn what_a_file_leaves_out_is_open_and_what_it_has_beyond_the_three_is_kept() {
         nice.file()
     );
     let view = room.import(&text).own.unwrap();
-    let beyond: Slot = "newborn-respirations.limit.over.2".parse().unwrap();
+    let beyond: Slot = "completeness.limit.over.2".parse().unwrap();
     assert!(fields(&view).contains_key(&beyond.to_string()));
     assert!(view.state.open > 0 && !view.holds_as_it_stands, "what only the others have is still to be decided");
     assert!(fields(&view)["blood-loss.limit.over.with.1"].state.is_none());

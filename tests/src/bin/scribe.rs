@@ -134,6 +134,7 @@ fn examined() -> [Fact; 3] {
     [("lobes", "meet"), ("amnion", "whole"), ("chorion", "whole")].map(|(item, option)| Fact::Examined {
         placenta: 1,
         item: item.to_owned(),
+        cord: None,
         answer: Answer::Choice { option: option.to_owned() },
     })
 }
