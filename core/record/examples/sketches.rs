@@ -20,7 +20,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             std::fs::write(Path::new(&folder).join(format!("{name}-{side}.svg")), svg(drawn)?)?;
         }
         let chart = chart(babies, &told);
-        let practice = Practice { name: "Heron House".to_owned(), practitioner: "Ida".to_owned(), role: "midwife".to_owned(), protocol: None };
+        let practice = Practice {
+            name: "Heron House".to_owned(),
+            practitioner: "Ida".to_owned(),
+            role: "midwife".to_owned(),
+            protocol: None,
+        };
         let now = now();
         let origin = Origin { practice: &practice, version: "0123456789abcdef", written: &now };
         let papers = [
@@ -108,7 +113,13 @@ fn cases() -> Vec<(&'static str, &'static [BabyNo], Vec<Told>)> {
     lobed.extend([is("shape", "two-lobes"), is("insertion", "marginal"), mm("insertion-edge", 15), is("rim", "flat")]);
     let guess = vec![is("shape", "thin-spread"), is("insertion", "furcate")];
     let nothing = vec![mm("disc-length", 200)];
-    let edge = vec![mm("disc-length", 190), mm("disc-breadth", 170), mm("insertion-edge", 25), is("insertion", "velamentous"), mm("tear-edge", 0)];
+    let edge = vec![
+        mm("disc-length", 190),
+        mm("disc-breadth", 170),
+        mm("insertion-edge", 25),
+        is("insertion", "velamentous"),
+        mm("tear-edge", 0),
+    ];
     vec![
         ("whole", &[1], whole),
         ("twins", &[1, 2], twins),
@@ -124,7 +135,13 @@ fn svg(side: &Side) -> Result<String, std::fmt::Error> {
     let view = side.view;
     let mut text = format!(
         "<svg xmlns='http://www.w3.org/2000/svg' viewBox='{} {} {} {}' width='{}' stroke-linecap='round' stroke-linejoin='round'>\n<rect x='{}' y='{}' width='100%' height='100%' fill='white'/>",
-        view.x, view.y, view.width, view.height, view.width * 2.0, view.x, view.y,
+        view.x,
+        view.y,
+        view.width,
+        view.height,
+        view.width * 2.0,
+        view.x,
+        view.y,
     );
     for trace in &side.traces {
         let mut path = String::new();

@@ -53,11 +53,15 @@ const COLD: Keeping = Keeping(
     "pathologyoutlines.com; a Taylor & Francis chapter; an NHS laboratory holds them 14 days",
     Status::Seen,
 );
-const NOT_FROZEN: Keeping =
-    Keeping("form-frozen", "form-keep-unfrozen", "advice on a histology mailing list", Status::Seen);
-const NO_FORMALIN: Keeping =
-    Keeping("form-formalin", "form-keep-no-formalin", "local rules differ: one NHS Trust asks for it unless told otherwise", Status::Seen);
-const BAGGED: Keeping = Keeping("form-carried", "form-keep-bagged", "remote-area manual 2019, on sending to a laboratory", Status::Seen);
+const NOT_FROZEN: Keeping = Keeping("form-frozen", "form-keep-unfrozen", "advice on a histology mailing list", Status::Seen);
+const NO_FORMALIN: Keeping = Keeping(
+    "form-formalin",
+    "form-keep-no-formalin",
+    "local rules differ: one NHS Trust asks for it unless told otherwise",
+    Status::Seen,
+);
+const BAGGED: Keeping =
+    Keeping("form-carried", "form-keep-bagged", "remote-area manual 2019, on sending to a laboratory", Status::Seen);
 const TISSUE: Keeping = Keeping("form-touching", "form-keep-gloves", "handling of human tissue", Status::CommonPractice);
 
 fn keeping(source: &Source, told: &[Keeping]) -> Block {

@@ -36,9 +36,8 @@ pub(super) fn blocks(source: &Source, placenta: BabyNo) -> Vec<Block> {
 fn baby(source: &Source, no: BabyNo) -> Vec<Pair> {
     let Source { chart, words, .. } = source;
     let known = chart.babies.get(&no);
-    let said = |score: &Apgar| {
-        words.say(&Message::new("form-apgar-at").with("minute", score.minute.get()).with("score", score.total()))
-    };
+    let said =
+        |score: &Apgar| words.say(&Message::new("form-apgar-at").with("minute", score.minute.get()).with("score", score.total()));
     let scores = known.into_iter().flat_map(|baby| &baby.apgars).map(|scored| said(&scored.what));
     let scores = Some(scores.collect::<Vec<_>>().join("; ")).filter(|scores| !scores.is_empty());
     vec![

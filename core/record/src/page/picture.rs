@@ -18,7 +18,7 @@ use super::{Align, Picture, WIDTH};
 
 /// Widest drawing (80 mm) and tallest, in points.
 const WIDEST: f32 = 226.8;
-const TALLEST: f32 = 230.0;
+const TALLEST: f32 = 205.0;
 const GUTTER: f32 = 18.0;
 /// Light grey that a copier keeps apart from white.
 const TINT: u8 = 222;
@@ -31,7 +31,8 @@ pub(super) fn strips(pictures: &[Picture], flow: &mut Flow<'_>) -> Vec<Strip> {
 }
 
 fn strip(pair: &[Picture], flow: &mut Flow<'_>) -> Strip {
-    let mut strip = Strip::default();
+    // What is said of it stands with it.
+    let mut strip = Strip { keep: true, ..Strip::default() };
     let column = (WIDTH - GUTTER) / 2.0;
     let mut x = 0.0;
     for Picture { side, caption, alt } in pair {

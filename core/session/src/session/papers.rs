@@ -18,7 +18,13 @@ impl Session {
         Ok(Response::WriteRecord { path, pages })
     }
 
-    pub(super) fn write_paper(&mut self, birth: BirthId, placenta: BabyNo, paper: Paper, now: &Stamp) -> Result<Response, ApiError> {
+    pub(super) fn write_paper(
+        &mut self,
+        birth: BirthId,
+        placenta: BabyNo,
+        paper: Paper,
+        now: &Stamp,
+    ) -> Result<Response, ApiError> {
         known(&self.open()?.chart(birth)?, placenta)?;
         let (name, form) = match paper {
             Paper::Laboratory => ("laboratory", Form::Laboratory),

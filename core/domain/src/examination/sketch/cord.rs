@@ -177,7 +177,7 @@ impl Pad<'_> {
         let stub = Trace::new(What::Cord, smooth(&outline, true), 1.3).filled(Fill::Ground).dashed(thickness.is_none());
         self.draw(On::Fetal, stub);
         for n in 0..u32::from(cord.of.unwrap_or(0)).min(6) {
-            self.clamp(middle(9 - n) , (middle(10 - n) - middle(9 - n)).unit().across() * (half + 4.0));
+            self.clamp(middle(9 - n), (middle(10 - n) - middle(9 - n)).unit().across() * (half + 4.0));
         }
         // Where its place is a guess it is hollow.
         let fill = if cord.dashed { Fill::Ground } else { Fill::Solid };

@@ -25,7 +25,8 @@ impl Pad<'_> {
         for n in 0..11 {
             let (share, turn) = (f64::from(n) + 0.6, f64::from(n) * 2.4);
             let from_middle = (share / 11.0).sqrt() * 0.8;
-            let middle = Point::new(self.edge.half_length * from_middle * turn.cos(), self.edge.half_breadth * from_middle * turn.sin());
+            let middle =
+                Point::new(self.edge.half_length * from_middle * turn.cos(), self.edge.half_breadth * from_middle * turn.sin());
             let lean = turn + PI * 0.62 + 0.5 * (share * 1.7).sin();
             let way = Point::new(lean.cos(), lean.sin()) * reach;
             let bow = way.across() * 0.22;

@@ -242,7 +242,12 @@ fn bad_night() -> Vec<Told<'static>> {
     let mut told = vec![mm("disc-length", 180), mm("disc-breadth", 150), is("shape", "extra-lobe"), mm("extra-lobe-size", 45)];
     told.extend([put("extra-lobe-place", &[(1200, -700, None)]), is("insertion", "marginal"), mm("insertion-edge", 8)]);
     told.extend([is("edge-vessels", "torn-end"), is("amnion", "ragged"), is("chorion", "missing"), mm("tear-edge", 30)]);
-    told.extend([is("rim", "folded"), mm("rim-share", 60), is("fetal-marks", "plaque"), put("lump-places", &[(-300, 300, Some(25))])]);
+    told.extend([
+        is("rim", "folded"),
+        mm("rim-share", 60),
+        is("fetal-marks", "plaque"),
+        put("lump-places", &[(-300, 300, Some(25))]),
+    ]);
     told.extend([is("maternal-clot", "adherent"), mm("clot-share", 12), put("clot-place", &[(-300, -250, None)])]);
     told.extend([is("lobes", "torn"), put("gap-place", &[(750, 600, None)]), is("maternal-surface", "firm-areas")]);
     told.push(put("firm-places", &[(200, 100, Some(30)), (-500, 500, Some(12)), (300, -600, None)]));
@@ -292,7 +297,8 @@ fn three_placentas() {
 /// An answer that its item takes, or any other.
 fn answer() -> impl Strategy<Value = (String, Option<BabyNo>, Answer)> {
     let items = &Examination::standard().items;
-    let place = (any::<i32>(), -3_500..3_500_i32, proptest::option::of(any::<u32>())).prop_map(|(x, y, size)| Place { x, y, size });
+    let place =
+        (any::<i32>(), -3_500..3_500_i32, proptest::option::of(any::<u32>())).prop_map(|(x, y, size)| Place { x, y, size });
     let places = proptest::collection::vec(place, 0..5);
     let measures = prop_oneof![any::<u32>(), 0..600_u32];
     let parts = (0..items.len(), 0..8_usize, measures, places, proptest::option::of(0..4_u8), 0..10_u8);
