@@ -157,7 +157,7 @@ fn its_record_is_marked_and_holds_the_durations() {
     let Response::WriteRecord { path, pages } = drill.session.call(Request::WriteRecord { birth }).unwrap() else {
         unreachable!()
     };
-    assert_eq!(pages, 3, "{path}");
+    assert_eq!(pages, 4, "{path}");
     let bytes = std::fs::read(&path).unwrap();
     assert!(bytes.starts_with(b"%PDF-"));
     assert!(path.contains("rehearsal-2026-11-25-"), "{path}");
