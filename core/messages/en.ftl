@@ -87,6 +87,11 @@ leaving-item-contact = Next contact
 leaving-item-call = Whom they call
 fact-examined = { $item }: { $answer }
 fact-noted = { $text }
+fact-voice-noted = { $what }, { $length }
+fact-voice-open = { $what }, { $length }, not yet written up
+fact-voice-written = { $what }, { $length }, written up { $when }
+fact-written-up = Written up from a voice note: { $text }
+fact-written-up-nothing = Voice note listened to, nothing added
 fact-retracted = Taken out
 fact-signed = Signed by { $name }, { $role }
 fact-unknown = A kind of entry that this version does not know ({ $kind })
@@ -415,6 +420,11 @@ odd-zone-changed = { $way ->
     [back] The time zone or summer time of the phone changed before this entry: local times go back by { $by }
    *[forward] The time zone or summer time of the phone changed before this entry: local times go forward by { $by }
 }
+voice-note = Voice note
+voice-examination = { $of ->
+    [one] Voice note at the examination
+   *[other] Voice note at the examination, placenta { $placenta }
+}
 span-hours = { $hours } h { $minutes } min
 span-minutes = { $minutes } min { $seconds } s
 span-seconds = { $seconds } s
@@ -443,6 +453,7 @@ impossible-pressure = { $systolic } over { $diastolic } cannot be: the first num
 impossible-nothing-observed = Nothing is filled in yet. Fill in at least one value.
 impossible-no-label = Give the birth a label, so that it is not mixed up with another.
 impossible-empty-note = The note is empty. Write something first.
+impossible-voice-note = This cannot be a voice note: its file, its length or its chapters do not fit. Record it again.
 impossible-no-medicine = Say which medicine.
 impossible-no-baby = Say which baby's placenta it is.
 impossible-unknown = This kind of entry cannot be written here.

@@ -15,6 +15,7 @@ mod medicine;
 mod mother;
 mod newborn;
 mod response;
+mod voice;
 
 pub use describe::{care_words, condition_words};
 pub use leaving::{LeavingStep, NextContact};
@@ -25,6 +26,7 @@ pub use mother::{
 };
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
 pub use response::{ResponseStep, SeparationSign};
+pub use voice::{Chapter, VoiceNote, WrittenUp};
 
 /// A baby of this birth, counted from 1 in the order of birth.
 pub type BabyNo = u8;
@@ -161,6 +163,10 @@ pub enum Fact {
         /// What they say.
         text: String,
     },
+    /// Words were spoken and kept, to be written up later.
+    VoiceNoted(VoiceNote),
+    /// A voice note was written up.
+    WrittenUp(WrittenUp),
     /// Takes the amended entry out of the chart; it stays readable.
     Retracted,
     /// The author stands by the record as it was at this moment.
@@ -346,6 +352,8 @@ impl Fact {
             Self::NextContactPlanned(NextContact { when, call }) if when.trim().is_empty() && call.trim().is_empty() => {
                 Err(Impossible(Message::new("impossible-empty-note")))
             }
+            Self::VoiceNoted(note) => note.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
+            Self::WrittenUp(written) => written.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
             Self::OwnProtocolChanged { change, .. } => change.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
             Self::Unknown { .. } => Err(Impossible(Message::new("impossible-unknown"))),
             _ => Ok(()),

@@ -17,9 +17,9 @@ use common::{
 use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::fact::{
-    AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition, Fundus,
-    LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice, RectalExamination,
-    Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact, FundalPosition,
+    Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice,
+    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
 use secundine_domain::quantity::{
@@ -57,6 +57,17 @@ fn looked(bleeding: Option<Bleeding>, fundus: Option<Fundus>) -> Fact {
         bleeding,
         ..MotherObservation::default()
     })
+}
+
+fn note() -> VoiceNote {
+    let chapter = |item: &str, at_ms| Chapter { item: item.to_owned(), at_ms };
+    VoiceNote {
+        placenta: Some(1),
+        file: "9f".repeat(32),
+        ms: 200_450,
+        media: "audio/webm;codecs=opus".to_owned(),
+        chapters: vec![chapter("amnion", 0), chapter("chorion", 61_020)],
+    }
 }
 
 /// What came later to be recorded after a birth.
@@ -115,6 +126,9 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("concern_marked", Fact::ConcernMarked),
         ("travel_time_set", Fact::TravelTimeSet { minutes: Minutes::new(25).unwrap() }),
         ("next_contact_planned", Fact::NextContactPlanned(NextContact { when: text("tomorrow at 10"), call: text("Ada") })),
+        ("voice_noted", Fact::VoiceNoted(note())),
+        ("voice_noted_short", Fact::VoiceNoted(VoiceNote { placenta: None, chapters: Vec::new(), ..note() })),
+        ("written_up", Fact::WrittenUp(WrittenUp { file: note().file, text: text("amnion whole\nchorion ragged") })),
         ("leaving_marked", Fact::LeavingMarked { step: LeavingStep::WarningSignsTold }),
         ("home_left", Fact::HomeLeft),
     ]

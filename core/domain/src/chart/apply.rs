@@ -46,6 +46,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::LeavingMarked { step: what } => chart.leavings.push(Noted { what, mark, author }),
         Fact::ResponseMarked { step } => chart.responses.push(Noted { what: step, mark, author }),
         Fact::ConcernMarked => chart.concerns.push(mark),
+        Fact::VoiceNoted(what) => chart.voices.push(Noted { what, mark, author }),
+        Fact::WrittenUp(what) => chart.written_up.push(Noted { what, mark, author }),
         Fact::HomeLeft => first(&mut chart.left, mark),
         Fact::Examined { placenta, item, answer } => {
             let examined = chart.examinations.entry(placenta).or_default();

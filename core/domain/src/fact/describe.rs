@@ -2,7 +2,7 @@
 
 use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
-    Practice,
+    Practice, WrittenUp,
 };
 use crate::message::Message;
 use crate::protocol::Protocol;
@@ -60,6 +60,9 @@ impl Fact {
                 .with("item", Message::new(format!("exam-{item}")))
                 .with("answer", answer.describe(item)),
             Self::Noted { text } => Message::new("fact-noted").with("text", text.as_str()),
+            Self::VoiceNoted(note) => Message::new("fact-voice-noted").with("what", note.what(1)).with("length", note.length()),
+            Self::WrittenUp(WrittenUp { text, .. }) if text.trim().is_empty() => Message::new("fact-written-up-nothing"),
+            Self::WrittenUp(WrittenUp { text, .. }) => Message::new("fact-written-up").with("text", text.as_str()),
             Self::Retracted => Message::new("fact-retracted"),
             Self::Signed { name, role, .. } => {
                 Message::new("fact-signed").with("name", name.as_str()).with("role", role.as_str())

@@ -7,9 +7,9 @@ use proptest::sample::{Index, select};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{
-    AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice,
-    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
+    FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
+    Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
@@ -354,6 +354,22 @@ fn own() -> impl Strategy<Value = Option<Box<Protocol>>> {
     option::weighted(0.2, select(Protocol::published()).prop_map(Box::new))
 }
 
+/// A voice note and what is written up from one; few names, so that they meet.
+fn voice() -> BoxedStrategy<Fact> {
+    let file = || prop_oneof![4 => (0_u8..3).prop_map(|n| format!("{n:02x}").repeat(32)), 1 => text()];
+    let item = (any::<Index>(), any::<u32>())
+        .prop_map(|(item, at_ms)| Chapter { item: item.get(&Examination::standard().items).id.clone(), at_ms });
+    let note = (option::of(baby()), file(), any::<u32>(), vec(item, 0..4)).prop_map(|(placenta, file, ms, chapters)| VoiceNote {
+        placenta,
+        file,
+        ms,
+        media: "audio/webm".to_owned(),
+        chapters,
+    });
+    let written = (file(), text()).prop_map(|(file, text)| WrittenUp { file, text });
+    prop_oneof![note.prop_map(Fact::VoiceNoted), written.prop_map(Fact::WrittenUp)].boxed()
+}
+
 pub fn fact() -> BoxedStrategy<Fact> {
     let practice = (text(), text(), text(), option::of(protocol()));
     let people = prop_oneof![
@@ -390,6 +406,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
         medicine().prop_map(Fact::MedicineGiven),
         course(),
         examined(),
+        voice(),
     ];
     prop_oneof![8 => people, 12 => stage, 8 => after].boxed()
 }

@@ -276,6 +276,8 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::HomeLeft => "home_left",
         Fact::Examined { .. } => "examined",
         Fact::Noted { .. } => "noted",
+        Fact::VoiceNoted(_) => "voice_noted",
+        Fact::WrittenUp(_) => "written_up",
         Fact::Retracted => "retracted",
         Fact::Signed { .. } => "signed",
         Fact::Unknown { .. } => "unknown",
