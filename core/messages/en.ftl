@@ -784,6 +784,10 @@ record-signatures = Signatures
 record-signed = { $name }, { $role }, { $when }
 record-signed-version = signs version { $version }
 record-unsigned = Not signed.
+record-to-write-up = { $count ->
+    [one] One voice note is not yet written up; what was spoken in it stands nowhere here.
+   *[other] { $count } voice notes are not yet written up; what was spoken in them stands nowhere here.
+}
 record-sign-name = Name and role
 record-sign-date = Date and time
 record-note = Local times, 24 h. Every correction is shown. What is not recorded is not "normal"; amounts judged by eye are mostly too low. Local protocol, local law and licensed practice come first. No monitor, cleared by no authority.

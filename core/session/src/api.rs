@@ -14,6 +14,7 @@ mod own;
 mod request;
 mod response;
 mod verify;
+mod voice;
 
 pub use birth::{
     BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView,
@@ -26,6 +27,7 @@ pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnSta
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;
 pub use verify::VerifyView;
+pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};
 
 /// How things stand.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
@@ -109,6 +111,8 @@ pub struct BirthLine {
     pub rehearsal: bool,
     /// The third stage, running or ended.
     pub third_stage: Option<ClockView>,
+    /// Voice notes that still have to be written up.
+    pub to_write_up: u32,
 }
 
 /// Where a birth stands.

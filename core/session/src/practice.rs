@@ -326,6 +326,11 @@ impl OpenPractice {
         self.births.contains_key(&birth)
     }
 
+    /// The births that had a voice note, in no order.
+    pub(crate) fn births_with_voices(&self) -> Result<Vec<BirthId>, ApiError> {
+        Ok(self.store.births_with("voice_noted")?)
+    }
+
     /// The births, latest first.
     pub(crate) fn births(&self) -> Result<Vec<Birth>, ApiError> {
         Ok(self.store.births()?)

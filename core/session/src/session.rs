@@ -133,6 +133,7 @@ impl Session {
                 Ok(Response::ListMedicines { medicines: self.open()?.medicines()? })
             }
             Request::WeighedItems => Ok(Response::WeighedItems { items: views::weighed_items(self.open()?)? }),
+            Request::ToWriteUp => Ok(Response::ToWriteUp { notes: views::to_write_up(self.open()?)? }),
             Request::Births { skip, take } => self.births(skip, take, &now),
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
             Request::RegisterBirth { label } => self.register(label, &now),

@@ -15,6 +15,7 @@ pub mod fuzzing;
 mod head;
 mod inbox;
 mod keys;
+mod kinds;
 mod platform;
 mod reserve;
 mod restore;

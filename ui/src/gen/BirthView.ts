@@ -20,6 +20,7 @@ import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
 import type { PlacentaView } from "./PlacentaView";
 import type { ProtocolLine } from "./ProtocolLine";
+import type { VoiceView } from "./VoiceView";
 
 /**
  * Everything about one birth.
@@ -141,6 +142,14 @@ addenda: boolean,
  * The examination, one for each placenta born.
  */
 examinations: Array<ExaminationView>, 
+/**
+ * Voice notes, in order of time.
+ */
+voices: Array<VoiceView>, 
+/**
+ * How many of them still have to be written up.
+ */
+to_write_up: number, 
 /**
  * SHA-256 of all entries, hexadecimal: what a signature would sign.
  */

@@ -17,6 +17,8 @@ import type { Practice } from "./Practice";
 import type { Protocol } from "./Protocol";
 import type { ResponseStep } from "./ResponseStep";
 import type { SeparationSign } from "./SeparationSign";
+import type { VoiceNote } from "./VoiceNote";
+import type { WrittenUp } from "./WrittenUp";
 
 /**
  * One thing that was seen, done or measured.
@@ -117,7 +119,7 @@ answer: Answer, } } | { "kind": "noted", "data": {
 /**
  * What they say.
  */
-text: string, } } | { "kind": "retracted" } | { "kind": "signed", "data": { 
+text: string, } } | { "kind": "voice_noted", "data": VoiceNote } | { "kind": "written_up", "data": WrittenUp } | { "kind": "retracted" } | { "kind": "signed", "data": { 
 /**
  * Name as printed.
  */

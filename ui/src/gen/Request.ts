@@ -119,7 +119,7 @@ text: string, } | { "request": "medicines" } | { "request": "list_medicines",
 /**
  * Name, dose and route of each, in the order in which they are offered.
  */
-medicines: Array<Medicine>, } | { "request": "weighed_items" } | { "request": "births", 
+medicines: Array<Medicine>, } | { "request": "weighed_items" } | { "request": "to_write_up" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */

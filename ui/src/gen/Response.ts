@@ -16,6 +16,7 @@ import type { RecoveryView } from "./RecoveryView";
 import type { RestoredView } from "./RestoredView";
 import type { StatusView } from "./StatusView";
 import type { VerifyView } from "./VerifyView";
+import type { WaitingNote } from "./WaitingNote";
 import type { WeighedItem } from "./WeighedItem";
 
 /**
@@ -61,7 +62,11 @@ medicines: Array<Medicine>, } | { "response": "weighed_items",
 /**
  * Latest first, each kind once.
  */
-items: Array<WeighedItem>, } | { "response": "births", 
+items: Array<WeighedItem>, } | { "response": "to_write_up", 
+/**
+ * Those that have waited longest first.
+ */
+notes: Array<WaitingNote>, } | { "response": "births", 
 /**
  * One line each.
  */

@@ -154,6 +154,8 @@ pub enum Request {
     },
     /// The kinds of items that were weighed in this practice, with their weights when dry.
     WeighedItems,
+    /// The voice notes of all births that still have to be written up.
+    ToWriteUp,
     /// Births, newest first.
     Births {
         /// How many to leave out from the newest on.

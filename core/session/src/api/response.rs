@@ -8,7 +8,7 @@ use ts_rs::TS;
 
 use super::{
     BackupMade, BackupsView, BirthLine, BirthView, ImportView, KeysView, LockedView, OwnState, OwnView, RecoveryView,
-    RestoredView, StatusView, VerifyView, WeighedItem,
+    RestoredView, StatusView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -110,6 +110,11 @@ pub enum Response {
     WeighedItems {
         /// Latest first, each kind once.
         items: Vec<WeighedItem>,
+    },
+    /// The voice notes that still have to be written up.
+    ToWriteUp {
+        /// Those that have waited longest first.
+        notes: Vec<WaitingNote>,
     },
     /// Births, newest first.
     Births {

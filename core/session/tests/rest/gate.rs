@@ -53,6 +53,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::Medicines
         | Request::ListMedicines { .. }
         | Request::WeighedItems
+        | Request::ToWriteUp
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
         | Request::WriteRecord { .. }
@@ -104,6 +105,7 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::Medicines,
         Request::ListMedicines { medicines: vec![Medicine { name: "C".to_owned(), ..Medicine::default() }] },
         Request::WeighedItems,
+        Request::ToWriteUp,
         Request::Births { skip: 0, take: 9 },
         Request::BabyBornNow { ago_ms: 0 },
         Request::RegisterBirth { label: "B".to_owned() },
