@@ -11,6 +11,7 @@ interface Kept {
   sound: boolean;
   vibration: boolean;
   restAfter: number;
+  readAloud: boolean;
 }
 
 class Settings {
@@ -19,6 +20,8 @@ class Settings {
   vibration = $state(true);
   /** Minutes: one of [`REST_AFTER`]. */
   restAfter = $state(REST_USUAL);
+  /** The examination is read aloud. */
+  readAloud = $state(false);
 
   constructor() {
     const kept = read();
@@ -27,12 +30,14 @@ class Settings {
     this.sound = kept.sound ?? true;
     this.vibration = kept.vibration ?? true;
     this.restAfter = REST_AFTER.find((minutes) => minutes === kept.restAfter) ?? REST_USUAL;
+    this.readAloud = kept.readAloud ?? false;
   }
 
   /** Shows the theme and keeps the choices. */
   apply(): void {
     document.documentElement.dataset['theme'] = this.theme;
-    const kept: Kept = { theme: this.theme, sound: this.sound, vibration: this.vibration, restAfter: this.restAfter };
+    const { theme, sound, vibration, restAfter, readAloud } = this;
+    const kept: Kept = { theme, sound, vibration, restAfter, readAloud };
     try {
       localStorage.setItem(KEY, JSON.stringify(kept));
     } catch {

@@ -1,0 +1,79 @@
+import type { Answer } from '../gen/Answer';
+import type { ItemView } from '../gen/ItemView';
+import type { VolumeKey } from './volume';
+import { say, sentence, ui } from './words';
+
+/** An answer that can be heard and taken with two keys; none leaves the item open and goes on. */
+export interface Heard {
+  words: string;
+  answer: Answer | null;
+}
+
+/** How long an answer that was read can be taken: after that a press may be one of chance. (ours) */
+const FRESH_MS = 30_000;
+
+/** The answers of an item as they are heard, each with its number. A measure is not answered with two keys. */
+export function answers(item: ItemView): Heard[] {
+  const options = item.kind === 'choice' ? item.options.map(({ option, label }): Heard => ({ words: say(label), answer: { answer: 'choice', option } })) : [];
+  const ways: Heard[] = [
+    { words: ui('ui-exam-could-not-tell'), answer: { answer: 'could_not_tell' } },
+    { words: ui('ui-aloud-leave'), answer: null },
+  ];
+  return [...options, ...ways].map((heard, at) => ({ ...heard, words: ui('ui-aloud-option', { n: at + 1, option: heard.words }) }));
+}
+
+/** What is read of an item: the question, how to look, what stands recorded, then the options with their numbers. */
+export function reading(item: ItemView, place: number, all: number): string[] {
+  const head = [ui('ui-aloud-item', { n: place + 1, all, question: say(item.question) }), say(item.how)];
+  if (item.answer_words) head.push(ui('ui-aloud-has', { answer: say(item.answer_words) }));
+  return item.kind === 'choice' ? [...head, ...answers(item).slice(0, item.options.length).map(({ words }) => words)] : [...head, ui('ui-aloud-by-touch')];
+}
+
+/** What was recorded, as it is spoken back. */
+export function recorded(item: ItemView): string {
+  return ui('ui-aloud-recorded', { question: say(item.question), answer: item.answer_words ? sentence(item.answer_words) : ui('ui-exam-open') });
+}
+
+export interface Hands {
+  /** The answers of the item that is on the screen. */
+  answers: () => Heard[];
+  say: (text: string) => void;
+  /** Says the whole item again. */
+  again: () => void;
+  /** Takes an answer; what is recorded is spoken back. */
+  take: (answer: Answer | null) => void;
+  /** Takes back what was recorded last; false where nothing can be. */
+  takeBack: () => boolean;
+}
+
+/**
+ * Answering with two keys. Up reads the next answer. Down takes the answer that was read; where none was, it takes back what
+ * was just recorded, else says the item again. So one press alone never records, and none records in silence.
+ */
+export class TwoKeys {
+  /** Which answer was read last; none at the beginning of an item. */
+  at = $state<number | null>(null);
+  #readAt = -Infinity;
+
+  constructor(readonly hands: Hands) {}
+
+  /** Another item is on the screen. */
+  begin(): void {
+    this.at = null;
+  }
+
+  press(key: VolumeKey, now: number): void {
+    const heard = this.hands.answers();
+    const fresh = this.at !== null && now - this.#readAt <= FRESH_MS;
+    if (key === 'up') {
+      this.at = this.at === null ? 0 : (this.at + 1) % heard.length;
+      this.#readAt = now;
+      this.hands.say(heard[this.at]?.words ?? '');
+      return;
+    }
+    const taken = fresh && this.at !== null ? heard[this.at] : undefined;
+    this.begin();
+    if (taken) this.hands.take(taken.answer);
+    else if (!this.hands.takeBack()) this.hands.again();
+  }
+}
