@@ -86,6 +86,16 @@ leaving-item-adult = Second adult
 leaving-item-contact = Next contact
 leaving-item-call = Whom they call
 fact-examined = { $item }: { $answer }
+fact-photo = { $of ->
+    [1] Photograph of the placenta
+   *[other] Photograph of the placenta of baby { $baby }
+}
+fact-photo-of = { $of ->
+    [1] Photograph of the placenta: { $parts }
+   *[other] Photograph of the placenta of baby { $baby }: { $parts }
+}
+part-photo-item = { $item }
+part-photo-words = { $text }
 fact-noted = { $text }
 fact-retracted = Taken out
 fact-signed = Signed by { $name }, { $role }
@@ -493,6 +503,14 @@ error-full = The device is full. Free some space and try again, and write it on 
 error-not-elsewhere = This cannot be kept elsewhere: only a birth, an entry or a correction can. Write it on paper now.
 error-too-long-elsewhere = This is too long to be kept elsewhere. Write it in several shorter parts.
 error-not-saved = The device could not write. Write it on paper now, then close and open the app and try again.
+error-file-part = The picture or sound could not be handed over whole. Try again.
+error-file-large = This file has more than { $megabytes } MB, so it is not kept.
+error-file-not-saved = The picture or sound could NOT be saved. Free some space and try again.
+error-file-not-read = The picture or sound could not be read just now. Try again.
+error-no-file = This picture or sound is not on this device. A backup that has it brings it back.
+error-file-damaged = This picture or sound was changed or damaged. A backup that has it brings it back.
+error-no-picture = This file is no picture in JPEG or PNG, or it is not whole. Take another one.
+error-picture-large = This picture has more than { $megapixels } million pixels. Take one with the usual setting of the camera.
 error-record-not-written = The PDF could not be written. The record itself is safe in the practice. Free some space and try again.
 error-no-birth = This birth is not in the practice.
 error-no-entry = This entry is not in the chart.
@@ -531,6 +549,21 @@ backup-made = Backup made and read back: { $entries ->
     [one] { $births } birth
    *[other] { $births } births
 }.
+backup-made-files = { $made } With { $files ->
+    [one] 1 picture or sound
+   *[other] { $files } pictures and sounds
+}.
+backup-made-damaged = { $made } With { $files ->
+    [one] 1 picture or sound
+   *[other] { $files } pictures and sounds
+}; { $damaged ->
+    [one] 1 more is damaged and is left out: an older backup may have it whole.
+   *[other] { $damaged } more are damaged and are left out: an older backup may have them whole.
+}
+restored-files-damaged = { $count ->
+    [one] 1 picture or sound in the backup was altered and is not put back.
+   *[other] { $count } pictures and sounds in the backup were altered and are not put back.
+}
 backup-waiting = { $files ->
     [one] One file
    *[other] { $files } files
@@ -553,6 +586,12 @@ verify-fits = { $entries ->
     [1] 1 device
    *[other] { $devices } devices
 } checked: each fits.
+verify-fits-files = { $fits } With { $files ->
+    [1] 1 picture or sound.
+   *[other] { $files } pictures and sounds.
+}
+verify-misfit-file-missing = The picture or sound { $file } that an entry names is missing. A backup that has it brings it back.
+verify-misfit-file-changed = The picture or sound { $file } that an entry names was changed or damaged. A backup that has it brings it back.
 verify-misfit-page = Page { $page } of the database file is damaged. Copy the folder before anything else, then restore a backup.
 verify-misfit-file = The database file is damaged or not whole. Copy the folder before anything else, then restore a backup.
 verify-misfit-tables = The tables of the database were changed by another program. Each entry fits.
@@ -1504,6 +1543,15 @@ ui-backup-make = Make a backup
 ui-backup-making = Making the backup…
 ui-backup-making-what = It is written, then read back whole.
 ui-backup-made = Made, and read back: it is whole.
+ui-backup-files = { $files ->
+    [0] No picture or sound is in it.
+    [one] 1 picture or sound is in it.
+   *[other] { $files } pictures and sounds are in it.
+}
+ui-backup-files-damaged = { $damaged ->
+    [one] 1 more is damaged and was left out: an older backup may have it whole.
+   *[other] { $damaged } more are damaged and were left out: an older backup may have them whole.
+}
 ui-backup-holds = { $births ->
     [one] One birth
    *[other] { $births } births

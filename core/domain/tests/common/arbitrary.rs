@@ -8,9 +8,10 @@ use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice,
-    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo,
+    Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
 };
+use secundine_domain::file::FileId;
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
@@ -248,6 +249,16 @@ fn medicine() -> BoxedStrategy<Medicine> {
 }
 
 /// What happens from the placenta to the leaving.
+fn photo() -> BoxedStrategy<Fact> {
+    let files = (any::<[u8; 32]>(), any::<[u8; 32]>());
+    (baby(), files, any::<(u32, u32)>(), option::of(Just("lobes".to_owned())), option::of(text()), option::of(any::<u32>()))
+        .prop_map(|(placenta, (file, small), (width, height), item, words, focal)| {
+            let (file, small) = (FileId(file), FileId(small));
+            Fact::PhotoTaken(Photo { placenta, file, small, width, height, item, words, focal })
+        })
+        .boxed()
+}
+
 fn course() -> BoxedStrategy<Fact> {
     let event = select(vec![
         NewbornEvent::SkinToSkin,
@@ -390,6 +401,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
         medicine().prop_map(Fact::MedicineGiven),
         course(),
         examined(),
+        photo(),
     ];
     prop_oneof![8 => people, 12 => stage, 8 => after].boxed()
 }

@@ -7,8 +7,8 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, ImportView, KeysView, LockedView, OwnState, OwnView, RecoveryView,
-    RestoredView, StatusView, VerifyView, WeighedItem,
+    BackupMade, BackupsView, BirthLine, BirthView, FileBytes, ImportView, KeptFile, KeysView, LockedView, OwnState, OwnView,
+    RecoveryView, RestoredView, StatusView, VerifyView, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -159,6 +159,13 @@ pub enum Response {
         /// How many pages it has.
         pages: u32,
     },
+    /// Held in memory until the rest has come; with the last part, sealed and on disk.
+    FilePart {
+        /// What is on disk.
+        kept: Option<KeptFile>,
+    },
+    /// A part of it.
+    ReadFile(FileBytes),
     /// What the check found.
     Verify(VerifyView),
     /// The rehearsal runs.

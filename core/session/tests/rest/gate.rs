@@ -4,8 +4,9 @@ use std::collections::BTreeSet;
 
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, MotherObservation, Practice};
+use secundine_domain::file::FileId;
 use secundine_domain::protocol::OwnChange;
-use secundine_session::api::{At, ErrorCode, LockedMark, RehearsalMode, Request, Slot};
+use secundine_session::api::{At, ErrorCode, FileKind, LockedMark, RehearsalMode, Request, Slot};
 use ts_rs::{Config, TS};
 
 use super::{Desk, PASSPHRASE, placenta};
@@ -56,6 +57,8 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
         | Request::WriteRecord { .. }
+        | Request::FilePart { .. }
+        | Request::ReadFile { .. }
         | Request::Verify
         | Request::Rehearse { .. }
         | Request::EndRehearsal => false,
@@ -107,6 +110,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::Births { skip: 0, take: 9 },
         Request::BabyBornNow { ago_ms: 0 },
         Request::RegisterBirth { label: "B".to_owned() },
+        Request::FilePart { kind: FileKind::Voice, offset: 0, base64: String::new(), end: true },
+        Request::ReadFile { file: FileId([0; 32]), offset: 0 },
         Request::Verify,
         Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill },
         Request::EndRehearsal,
