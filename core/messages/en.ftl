@@ -86,6 +86,16 @@ leaving-item-adult = Second adult
 leaving-item-contact = Next contact
 leaving-item-call = Whom they call
 fact-examined = { $item }: { $answer }
+fact-photo = { $of ->
+    [1] Photograph of the placenta
+   *[other] Photograph of the placenta of baby { $baby }
+}
+fact-photo-of = { $of ->
+    [1] Photograph of the placenta: { $parts }
+   *[other] Photograph of the placenta of baby { $baby }: { $parts }
+}
+part-photo-item = { $item }
+part-photo-words = { $text }
 fact-noted = { $text }
 fact-voice-noted = { $what }, { $length }
 fact-voice-open = { $what }, { $length }, not yet written up
@@ -504,6 +514,14 @@ error-full = The device is full. Free some space and try again, and write it on 
 error-not-elsewhere = This cannot be kept elsewhere: only a birth, an entry or a correction can. Write it on paper now.
 error-too-long-elsewhere = This is too long to be kept elsewhere. Write it in several shorter parts.
 error-not-saved = The device could not write. Write it on paper now, then close and open the app and try again.
+error-file-part = The picture or sound could not be handed over whole. Try again.
+error-file-large = This file has more than { $megabytes } MB, so it is not kept.
+error-file-not-saved = The picture or sound could NOT be saved. Free some space and try again.
+error-file-not-read = The picture or sound could not be read just now. Try again.
+error-no-file = This picture or sound is not on this device. A backup that has it brings it back.
+error-file-damaged = This picture or sound was changed or damaged. A backup that has it brings it back.
+error-no-picture = This file is no picture in JPEG or PNG, or it is not whole. Take another one.
+error-picture-large = This picture has more than { $megapixels } million pixels. Take one with the usual setting of the camera.
 error-record-not-written = The PDF could not be written. The record itself is safe in the practice. Free some space and try again.
 error-no-birth = This birth is not in the practice.
 error-no-entry = This entry is not in the chart.
@@ -542,6 +560,21 @@ backup-made = Backup made and read back: { $entries ->
     [one] { $births } birth
    *[other] { $births } births
 }.
+backup-made-files = { $made } With { $files ->
+    [one] 1 picture or sound
+   *[other] { $files } pictures and sounds
+}.
+backup-made-damaged = { $made } With { $files ->
+    [one] 1 picture or sound
+   *[other] { $files } pictures and sounds
+}; { $damaged ->
+    [one] 1 more is damaged and is left out: an older backup may have it whole.
+   *[other] { $damaged } more are damaged and are left out: an older backup may have them whole.
+}
+restored-files-damaged = { $count ->
+    [one] 1 picture or sound in the backup was altered and is not put back.
+   *[other] { $count } pictures and sounds in the backup were altered and are not put back.
+}
 backup-waiting = { $files ->
     [one] One file
    *[other] { $files } files
@@ -564,6 +597,12 @@ verify-fits = { $entries ->
     [1] 1 device
    *[other] { $devices } devices
 } checked: each fits.
+verify-fits-files = { $fits } With { $files ->
+    [1] 1 picture or sound.
+   *[other] { $files } pictures and sounds.
+}
+verify-misfit-file-missing = The picture or sound { $file } that an entry names is missing. A backup that has it brings it back.
+verify-misfit-file-changed = The picture or sound { $file } that an entry names was changed or damaged. A backup that has it brings it back.
 verify-misfit-page = Page { $page } of the database file is damaged. Copy the folder before anything else, then restore a backup.
 verify-misfit-file = The database file is damaged or not whole. Copy the folder before anything else, then restore a backup.
 verify-misfit-tables = The tables of the database were changed by another program. Each entry fits.
@@ -1284,6 +1323,62 @@ ui-exam-back = Back
 ui-exam-list = All items
 ui-exam-finish = To the end
 ui-exam-changed = Answer changed during the examination
+ui-aloud = Read aloud
+ui-aloud-none = This device cannot read aloud.
+ui-aloud-item = Item { $n } of { $all }. { $question }
+ui-aloud-has = Recorded: { $answer }
+ui-aloud-option = { $n }: { $option }
+ui-aloud-leave = leave it open
+ui-aloud-by-touch = Typed by touch, or said in a voice note.
+ui-aloud-recorded = Recorded. { $question }: { $answer }
+ui-aloud-not-saved = Not saved. { $question }
+ui-aloud-taken-back = Taken back
+ui-aloud-end = That was the last item.
+ui-aloud-up = Volume up reads the next answer.
+ui-aloud-down = Volume down records it.
+ui-aloud-again = Say again
+
+## Voice notes
+
+ui-voice-note = Voice note
+ui-voice-none = This device cannot record sound.
+ui-voice-asking = Waiting for the microphone…
+ui-voice-recording = Recording
+ui-voice-paused = Paused
+ui-voice-pause = Pause
+ui-voice-resume = Go on
+ui-voice-keep = Keep
+ui-voice-not-permitted = The microphone is not permitted. Permit it for this program in the settings of the device, then try again.
+ui-voice-no-microphone = This device has no microphone, or none is connected.
+ui-voice-in-use = The microphone does not answer. Another program may be using it: close that, then try again.
+ui-voice-failed = The recording did not start. Nothing is recorded; try again.
+ui-voice-broke-off = The recording broke off. What was spoken until then is kept.
+ui-voice-empty = Nothing was heard, so there is no voice note.
+ui-voice-full = The voice note ended at its limit of 30 minutes and is kept. Begin another one to go on.
+ui-voice-hidden = The voice note ended as this window went out of sight, and is kept.
+ui-voices = Voice notes
+ui-to-write-up = { $n ->
+    [one] One voice note to write up
+   *[other] { $n } voice notes to write up
+}
+ui-to-write-up-none = Every voice note is written up.
+ui-to-write-up-open = { $n ->
+    [one] One voice note is not yet written up.
+   *[other] { $n } voice notes are not yet written up.
+}
+ui-voice-waits = not yet written up
+ui-voice-written = Written up by { $who }, { $when }
+ui-voice-play = Play
+ui-voice-stop = Pause
+ui-voice-back = Back 10 s
+ui-voice-loading = Opening the recording…
+ui-voice-chapters = What was on the screen
+ui-voice-cannot-play = This device cannot play the recording.
+ui-write-up = Write up
+ui-write-up-text = What the voice note says
+ui-write-up-hint = Leave it empty where everything stands in the record already.
+ui-write-up-done = Written up
+ui-write-up-changed = Written up again
 ui-measure-range = The tool takes { $min } to { $max } { $unit }.
 ui-pad-back = Delete the last figure
 ui-pad-next = Next
@@ -1519,6 +1614,15 @@ ui-backup-make = Make a backup
 ui-backup-making = Making the backup…
 ui-backup-making-what = It is written, then read back whole.
 ui-backup-made = Made, and read back: it is whole.
+ui-backup-files = { $files ->
+    [0] No picture or sound is in it.
+    [one] 1 picture or sound is in it.
+   *[other] { $files } pictures and sounds are in it.
+}
+ui-backup-files-damaged = { $damaged ->
+    [one] 1 more is damaged and was left out: an older backup may have it whole.
+   *[other] { $damaged } more are damaged and were left out: an older backup may have them whole.
+}
 ui-backup-holds = { $births ->
     [one] One birth
    *[other] { $births } births

@@ -6,7 +6,7 @@ use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::Answers;
 use crate::fact::{
     Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
-    NextContact, Perineum, ResponseStep, VoiceNote, WrittenUp,
+    NextContact, Perineum, Photo, ResponseStep, VoiceNote, WrittenUp,
 };
 use crate::growth::latest;
 use crate::message::Message;
@@ -47,6 +47,8 @@ pub struct Chart {
     pub placentas: BTreeMap<BabyNo, Placenta>,
     /// What is known of the examination, by placenta.
     pub examinations: BTreeMap<BabyNo, Examined>,
+    /// Photographs, in order of time.
+    pub photos: Vec<Noted<Photo>>,
     /// Blood, in order of time.
     pub losses: Vec<Noted<Loss>>,
     /// Looks at the mother, in order of time.

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::file::FileId;
 use crate::message::{Arg, Message};
 use crate::protocol::{OwnChange, Protocol};
 use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
@@ -14,6 +15,7 @@ mod leaving;
 mod medicine;
 mod mother;
 mod newborn;
+mod photo;
 mod response;
 mod voice;
 
@@ -25,6 +27,7 @@ pub use mother::{
     Tear,
 };
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
+pub use photo::Photo;
 pub use response::{ResponseStep, SeparationSign};
 pub use voice::{Chapter, VoiceNote, WrittenUp};
 
@@ -158,6 +161,8 @@ pub enum Fact {
         /// What was found.
         answer: Answer,
     },
+    /// A photograph was taken of a placenta.
+    PhotoTaken(Photo),
     /// Words of the author's own.
     Noted {
         /// What they say.
@@ -353,10 +358,21 @@ impl Fact {
                 Err(Impossible(Message::new("impossible-empty-note")))
             }
             Self::VoiceNoted(note) => note.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
-            Self::WrittenUp(written) => written.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
             Self::OwnProtocolChanged { change, .. } => change.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
             Self::Unknown { .. } => Err(Impossible(Message::new("impossible-unknown"))),
             _ => Ok(()),
+        }
+    }
+}
+
+impl Fact {
+    /// The files that it names. One that no fact names is of no use and does no harm.
+    #[must_use]
+    pub fn files(&self) -> Vec<FileId> {
+        match self {
+            Self::PhotoTaken(photo) => vec![photo.file, photo.small],
+            Self::VoiceNoted(note) => vec![note.file],
+            _ => Vec::new(),
         }
     }
 }

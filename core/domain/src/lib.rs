@@ -9,6 +9,7 @@ pub mod due;
 pub mod entry;
 pub mod examination;
 pub mod fact;
+pub mod file;
 pub mod growth;
 pub mod leaving;
 pub mod medicines;

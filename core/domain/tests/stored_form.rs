@@ -18,9 +18,10 @@ use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Practice,
+    Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo, Practice,
     RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
+use secundine_domain::file::FileId;
 use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
@@ -63,11 +64,18 @@ fn note() -> VoiceNote {
     let chapter = |item: &str, at_ms| Chapter { item: item.to_owned(), at_ms };
     VoiceNote {
         placenta: Some(1),
-        file: "9f".repeat(32),
+        file: FileId([0x9f; 32]),
         ms: 200_450,
         media: "audio/webm;codecs=opus".to_owned(),
         chapters: vec![chapter("amnion", 0), chapter("chorion", 61_020)],
     }
+}
+
+fn photo(told: bool) -> Photo {
+    let (file, small) = (FileId([0x5a; 32]), FileId([0xa5; 32]));
+    let (item, words) = ("lobes".to_owned(), "lobes laid together \u{1F319}".to_owned());
+    let bare = Photo { placenta: 1, file, small, width: 4_000, height: 3_000, item: None, words: None, focal: None };
+    if told { Photo { placenta: 2, item: Some(item), words: Some(words), focal: Some(3_005), ..bare } } else { bare }
 }
 
 /// What came later to be recorded after a birth.
@@ -117,6 +125,8 @@ fn course() -> Vec<(&'static str, Fact)> {
     vec![
         ("mother_observed_felt", Fact::MotherObserved(felt)),
         ("newborn_measured_seen", Fact::NewbornMeasured(baby)),
+        ("photo_taken", Fact::PhotoTaken(photo(false))),
+        ("photo_taken_words", Fact::PhotoTaken(photo(true))),
         ("medicine_given_baby", Fact::MedicineGiven(vitamin_k)),
         ("client_recorded_body", Fact::ClientRecorded(client)),
         ("perineum_examined", Fact::PerineumExamined(perineum)),

@@ -7,6 +7,7 @@ mod common;
 use common::{MINUTE, Phone, born, placenta};
 use secundine_domain::chart::Chart;
 use secundine_domain::fact::{Fact, VoiceNote, WrittenUp};
+use secundine_domain::file::FileId;
 
 fn note(file: u8) -> Fact {
     let media = "audio/webm".to_owned();
@@ -17,12 +18,12 @@ fn written(file: u8, text: &str) -> Fact {
     Fact::WrittenUp(WrittenUp { file: name(file), text: text.to_owned() })
 }
 
-fn name(file: u8) -> String {
-    format!("{file:02x}").repeat(32)
+fn name(file: u8) -> FileId {
+    FileId([file; 32])
 }
 
-fn open(chart: &Chart) -> Vec<String> {
-    chart.to_write_up().map(|note| note.what.file.clone()).collect()
+fn open(chart: &Chart) -> Vec<FileId> {
+    chart.to_write_up().map(|note| note.what.file).collect()
 }
 
 /// The ids under which the lines of voice notes are said.

@@ -8,6 +8,7 @@ use serde::Serialize;
 use ts_rs::TS;
 
 mod birth;
+mod files;
 mod keeping;
 mod locked;
 mod own;
@@ -21,6 +22,7 @@ pub use birth::{
     ExaminationView, ItemView, LeavingLine, LineView, MarkGroup, MarkView, MedicineView, NextMark, OptionView, PlacentaView,
     ProtocolLine, WeighedItem,
 };
+pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};

@@ -6,12 +6,14 @@ use std::path::Path;
 use secundine_domain::chart::{Chart, State, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
-use secundine_domain::fact::{Fact, Medicine, Practice};
+use secundine_domain::fact::{Fact, Medicine, Photo, Practice};
+use secundine_domain::file::FileId;
 use secundine_domain::medicines::known;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Stored};
+use zeroize::Zeroizing;
 
 use crate::api::{ApiError, DrainedView, ErrorCode, SalvageView, VerifyView};
 use crate::hide;
@@ -96,6 +98,16 @@ impl OpenPractice {
     /// Makes a backup at this path.
     pub(crate) fn back_up(&self, path: &Path, made: &Stamp) -> Result<Backed, StoreError> {
         self.store.back_up(path, made)
+    }
+
+    /// Seals a file and keeps it.
+    pub(crate) fn keep_file(&self, bytes: &[u8]) -> Result<FileId, StoreError> {
+        self.store.keep_file(bytes)
+    }
+
+    /// A file that a fact names.
+    pub(crate) fn open_file(&self, file: FileId) -> Result<Zeroizing<Vec<u8>>, StoreError> {
+        self.store.open_file(file)
     }
 
     /// Whether a backup is one of this practice.
@@ -391,6 +403,9 @@ fn check(fact: &Fact) -> Result<(), ApiError> {
             let known = Examination::standard().item(item);
             let known = known.ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-no-item"))?;
             known.check(answer).map_err(ApiError::impossible)
+        }
+        Fact::PhotoTaken(Photo { item: Some(item), .. }) if Examination::standard().item(item).is_none() => {
+            Err(ApiError::new(ErrorCode::NotFound, "error-no-item"))
         }
         _ => Ok(()),
     }

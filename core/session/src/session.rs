@@ -4,6 +4,7 @@ mod backup;
 mod damage;
 mod door;
 mod elsewhere;
+mod files;
 mod hidden;
 mod keys;
 mod own;
@@ -28,6 +29,7 @@ use crate::practice::{Draft, OpenPractice};
 use crate::rehearsal::Rehearsal;
 use crate::views;
 use elsewhere::Kept;
+use files::Passing;
 use hidden::AtWork;
 
 /// Where a session keeps its files.
@@ -52,6 +54,7 @@ pub struct Session {
     keys: Keys,
     /// The practice is open and nobody had touched for a while: no name goes out.
     hidden: Option<AtWork>,
+    passing: Passing,
 }
 
 impl Session {
@@ -69,8 +72,9 @@ impl Session {
 
     fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
         let keys = Keys::new(&paths.data, platform);
-        let kept = Kept::default();
-        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, kept, keys, hidden: None }
+        let (kept, passing) = (Kept::default(), Passing::default());
+        let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
+        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -143,6 +147,8 @@ impl Session {
             request @ Request::Retract { .. } => Ok(Response::Retract { entry: self.write(request, &now)? }),
             Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
             Request::WriteRecord { birth } => self.write_record(birth, &now),
+            Request::FilePart { kind, offset, base64, end } => self.file_part(kind, offset, &base64, end),
+            Request::ReadFile { file, offset } => self.read_file(file, offset),
             Request::Verify => Ok(Response::Verify(self.open()?.verify()?)),
             Request::Rehearse { scenario, speed, mode } => self.rehearse(scenario, speed, mode, &now),
             Request::EndRehearsal => {
@@ -159,6 +165,7 @@ impl Session {
         self.rehearsal = None;
         self.latest = None;
         self.hidden = None;
+        self.passing = Passing::default();
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Chapter, Fact, Practice, VoiceNote, WrittenUp};
+use secundine_domain::file::FileId;
 use secundine_domain::message::Message;
 use secundine_domain::time::Stamp;
 use secundine_session::api::{At, BirthView, ErrorCode, Request, Response, WaitingNote};
@@ -64,8 +65,8 @@ impl Desk {
     }
 }
 
-fn file(n: u8) -> String {
-    format!("{n:02x}").repeat(32)
+fn file(n: u8) -> FileId {
+    FileId([n; 32])
 }
 
 fn note(n: u8) -> VoiceNote {
@@ -110,11 +111,7 @@ fn a_note_waits_in_its_birth_and_in_the_list_of_all_until_it_is_written_up() {
 fn a_note_that_cannot_be_is_refused_with_a_sentence() {
     let mut desk = Desk::new();
     let birth = desk.born();
-    for wrong in [
-        VoiceNote { file: "no file".to_owned(), ..note(1) },
-        VoiceNote { ms: 0, ..note(1) },
-        VoiceNote { media: "text/html".to_owned(), ..note(1) },
-    ] {
+    for wrong in [VoiceNote { ms: 0, ..note(1) }, VoiceNote { media: "text/html".to_owned(), ..note(1) }] {
         let record = Request::Record { birth, fact: Fact::VoiceNoted(wrong), at: At::Now { ago_ms: 0 } };
         let error = desk.session.call(record).unwrap_err();
         assert_eq!((error.code, error.message), (ErrorCode::Impossible, Message::new("impossible-voice-note")));

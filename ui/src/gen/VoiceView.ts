@@ -2,6 +2,7 @@
 import type { BirthId } from "./BirthId";
 import type { ChapterView } from "./ChapterView";
 import type { EntryId } from "./EntryId";
+import type { FileId } from "./FileId";
 import type { Message } from "./Message";
 import type { WrittenView } from "./WrittenView";
 
@@ -36,7 +37,7 @@ author: string,
 /**
  * Names its sealed file.
  */
-file: string, 
+file: FileId, 
 /**
  * Media type of the recording.
  */

@@ -2,7 +2,7 @@
 
 use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
-    Practice, WrittenUp,
+    Photo, Practice, WrittenUp,
 };
 use crate::message::Message;
 use crate::protocol::Protocol;
@@ -59,6 +59,7 @@ impl Fact {
             Self::Examined { placenta, item, answer } => about("fact-examined", *placenta)
                 .with("item", Message::new(format!("exam-{item}")))
                 .with("answer", answer.describe(item)),
+            Self::PhotoTaken(photo) => photo_line(photo),
             Self::Noted { text } => Message::new("fact-noted").with("text", text.as_str()),
             Self::VoiceNoted(note) => Message::new("fact-voice-noted").with("what", note.what(1)).with("length", note.length()),
             Self::WrittenUp(WrittenUp { text, .. }) if text.trim().is_empty() => Message::new("fact-written-up-nothing"),
@@ -226,6 +227,16 @@ fn measures_line(measures: &NewbornMeasures) -> Message {
             measures.breathing.map(|breathing| Message::new(format!("breathing-{}", code(&breathing)))),
         ],
     )
+}
+
+fn photo_line(photo: &Photo) -> Message {
+    let item = photo.item.as_ref().map(|item| Message::new("part-photo-item").with("item", Message::new(format!("exam-{item}"))));
+    let words = photo.words.as_deref().filter(|words| !words.trim().is_empty());
+    let words = words.map(|words| Message::new("part-photo-words").with("text", words));
+    match item.is_none() && words.is_none() {
+        true => about("fact-photo", photo.placenta),
+        false => joined(about("fact-photo-of", photo.placenta), [item, words]),
+    }
 }
 
 fn temperature(tenths: crate::quantity::Temperature) -> Message {

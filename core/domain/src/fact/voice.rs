@@ -5,6 +5,7 @@ use ts_rs::TS;
 
 use super::BabyNo;
 use crate::examination::Examination;
+use crate::file::FileId;
 use crate::message::Message;
 use crate::time::span;
 
@@ -15,8 +16,8 @@ pub struct VoiceNote {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub placenta: Option<BabyNo>,
-    /// SHA-256 of the sealed file, hexadecimal.
-    pub file: String,
+    /// The recording, sealed.
+    pub file: FileId,
     /// How long it plays, ms.
     pub ms: u32,
     /// Media type of the recording, `audio/webm;codecs=opus`.
@@ -38,14 +39,11 @@ pub struct Chapter {
 /// A voice note was listened to, and what it says now stands in the record.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 pub struct WrittenUp {
-    /// SHA-256 of the note's sealed file, hexadecimal.
-    pub file: String,
+    /// The note's recording.
+    pub file: FileId,
     /// What was typed from it; empty where it added nothing to what stands elsewhere.
     pub text: String,
 }
-
-/// Hexadecimal digits of a file's name.
-const NAME: usize = 64;
 
 impl VoiceNote {
     /// Why this cannot be a voice note.
@@ -54,7 +52,7 @@ impl VoiceNote {
         let in_order = self.chapters.is_sorted_by(|one, next| one.at_ms <= next.at_ms);
         let inside = self.chapters.iter().all(|chapter| chapter.at_ms <= self.ms);
         let known = self.chapters.iter().all(|chapter| Examination::standard().item(&chapter.item).is_some());
-        let fits = is_name(&self.file) && self.ms > 0 && self.media.starts_with("audio/") && in_order && inside && known;
+        let fits = self.ms > 0 && self.media.starts_with("audio/") && in_order && inside && known;
         (!fits).then(|| Message::new("impossible-voice-note"))
     }
 
@@ -77,18 +75,6 @@ impl VoiceNote {
     }
 }
 
-impl WrittenUp {
-    /// Why this cannot be.
-    #[must_use]
-    pub fn problem(&self) -> Option<Message> {
-        (!is_name(&self.file)).then(|| Message::new("impossible-voice-note"))
-    }
-}
-
-fn is_name(file: &str) -> bool {
-    file.len() == NAME && file.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -97,7 +83,7 @@ mod tests {
         let chapters = [("amnion", 0), ("chorion", 4_000)].map(|(item, at_ms)| Chapter { item: item.to_owned(), at_ms });
         VoiceNote {
             placenta: Some(1),
-            file: "0f".repeat(32),
+            file: FileId([0x0f; 32]),
             ms: 200_000,
             media: "audio/webm;codecs=opus".to_owned(),
             chapters: chapters.to_vec(),
@@ -112,9 +98,6 @@ mod tests {
             change(&mut note);
             note.problem().is_some()
         };
-        assert!(changed(&|note| note.file = "0F".repeat(32)));
-        assert!(changed(&|note| note.file = format!("../{}", "0".repeat(61))));
-        assert!(changed(&|note| note.file.truncate(63)));
         assert!(changed(&|note| note.ms = 0));
         assert!(changed(&|note| note.media = "text/html".to_owned()));
         assert!(changed(&|note| note.chapters.swap(0, 1)));

@@ -9,8 +9,9 @@ use secundine_domain::examination::Examination;
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
     FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
+    Photo, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
+use secundine_domain::file::FileId;
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
@@ -248,6 +249,16 @@ fn medicine() -> BoxedStrategy<Medicine> {
 }
 
 /// What happens from the placenta to the leaving.
+fn photo() -> BoxedStrategy<Fact> {
+    let files = (any::<[u8; 32]>(), any::<[u8; 32]>());
+    (baby(), files, any::<(u32, u32)>(), option::of(Just("lobes".to_owned())), option::of(text()), option::of(any::<u32>()))
+        .prop_map(|(placenta, (file, small), (width, height), item, words, focal)| {
+            let (file, small) = (FileId(file), FileId(small));
+            Fact::PhotoTaken(Photo { placenta, file, small, width, height, item, words, focal })
+        })
+        .boxed()
+}
+
 fn course() -> BoxedStrategy<Fact> {
     let event = select(vec![
         NewbornEvent::SkinToSkin,
@@ -356,7 +367,7 @@ fn own() -> impl Strategy<Value = Option<Box<Protocol>>> {
 
 /// A voice note and what is written up from one; few names, so that they meet.
 fn voice() -> BoxedStrategy<Fact> {
-    let file = || prop_oneof![4 => (0_u8..3).prop_map(|n| format!("{n:02x}").repeat(32)), 1 => text()];
+    let file = || (0_u8..3).prop_map(|n| FileId([n; 32]));
     let item = (any::<Index>(), any::<u32>())
         .prop_map(|(item, at_ms)| Chapter { item: item.get(&Examination::standard().items).id.clone(), at_ms });
     let note = (option::of(baby()), file(), any::<u32>(), vec(item, 0..4)).prop_map(|(placenta, file, ms, chapters)| VoiceNote {
@@ -407,6 +418,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
         course(),
         examined(),
         voice(),
+        photo(),
     ];
     prop_oneof![8 => people, 12 => stage, 8 => after].boxed()
 }

@@ -143,6 +143,7 @@ mod tests {
     use secundine_domain::chart::fold;
     use secundine_domain::entry::{BirthId, DeviceId, EntryId};
     use secundine_domain::fact::{Answer, Practice, VoiceNote, WrittenUp};
+    use secundine_domain::file::FileId;
     use secundine_domain::time::Stamp;
 
     use super::*;
@@ -186,10 +187,9 @@ mod tests {
 
     #[test]
     fn in_print_a_voice_note_says_whether_it_is_written_up() {
-        let file = "0f".repeat(32);
         let media = "audio/webm".to_owned();
-        let note = VoiceNote { placenta: Some(1), file: file.clone(), ms: 200_000, media, chapters: Vec::new() };
-        let up = WrittenUp { file, text: "Chorion ragged.".to_owned() };
+        let note = VoiceNote { placenta: Some(1), file: FileId([0x0f; 32]), ms: 200_000, media, chapters: Vec::new() };
+        let up = WrittenUp { file: FileId([0x0f; 32]), text: "Chorion ragged.".to_owned() };
         let mut entries = vec![entry(1, 1, 0, Fact::VoiceNoted(note))];
         let printed = |entries: &[Entry]| {
             let practice = Practice { name: String::new(), practitioner: "Ida".to_owned(), role: String::new(), protocol: None };

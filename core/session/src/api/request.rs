@@ -2,12 +2,13 @@
 
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Fact, Medicine, Practice};
+use secundine_domain::file::FileId;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{LockedMark, Slot};
+use super::{FileKind, LockedMark, Slot};
 
 /// A question or an order.
 #[derive(Clone, Debug, Deserialize, Serialize, TS)]
@@ -220,6 +221,24 @@ pub enum Request {
     WriteRecord {
         /// For which birth.
         birth: BirthId,
+    },
+    /// A part of a file that a fact is to name, in order; the one at 0 begins anew. Nothing of it is on disk until the last.
+    FilePart {
+        /// What it is taken for.
+        kind: FileKind,
+        /// Where it belongs.
+        offset: u32,
+        /// At most 1 MiB, as base64.
+        base64: String,
+        /// Whether it is the last.
+        end: bool,
+    },
+    /// A part of a file that a fact names.
+    ReadFile {
+        /// Which.
+        file: FileId,
+        /// From where on.
+        offset: u32,
     },
     /// Checks every page and every entry of the practice: whether all is as it was written.
     Verify,

@@ -7,8 +7,8 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, ImportView, KeysView, LockedView, OwnState, OwnView, RecoveryView,
-    RestoredView, StatusView, VerifyView, WaitingNote, WeighedItem,
+    BackupMade, BackupsView, BirthLine, BirthView, FileBytes, ImportView, KeptFile, KeysView, LockedView, OwnState, OwnView,
+    RecoveryView, RestoredView, StatusView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -164,6 +164,13 @@ pub enum Response {
         /// How many pages it has.
         pages: u32,
     },
+    /// Held in memory until the rest has come; with the last part, sealed and on disk.
+    FilePart {
+        /// What is on disk.
+        kept: Option<KeptFile>,
+    },
+    /// A part of it.
+    ReadFile(FileBytes),
     /// What the check found.
     Verify(VerifyView),
     /// The rehearsal runs.

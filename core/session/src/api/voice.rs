@@ -1,6 +1,7 @@
 //! Voice notes as the page draws them.
 
 use secundine_domain::entry::{BirthId, EntryId};
+use secundine_domain::file::FileId;
 use secundine_domain::message::Message;
 use serde::Serialize;
 use ts_rs::TS;
@@ -21,7 +22,7 @@ pub struct VoiceView {
     /// Who spoke it.
     pub author: String,
     /// Names its sealed file.
-    pub file: String,
+    pub file: FileId,
     /// Media type of the recording.
     pub media: String,
     /// How long it plays, ms.

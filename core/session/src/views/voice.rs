@@ -38,7 +38,7 @@ fn view(birth: BirthId, chart: &Chart, note: &Noted<VoiceNote>) -> VoiceView {
         date: mark.at.date(),
         clock: mark.at.clock(),
         author: author.clone(),
-        file: what.file.clone(),
+        file: what.file,
         media: what.media.clone(),
         ms: what.ms,
         chapters: what.chapters.iter().map(chapter).collect(),
