@@ -75,6 +75,13 @@ async function told(hand, least) {
   throw new Error(`less was said: ${JSON.stringify(await hand.run("return window.told"))}`);
 }
 
+/** What the undo bar shows of an answer that was heard with its number. */
+async function answerOf(hand, heard) {
+  const shown = await hand.textOf('[role="status"] strong');
+  assert.ok(shown.endsWith(`: ${heard.replace(/^\d+: /, "")}`), `${shown} after ${heard}`);
+  return shown;
+}
+
 test("three items are read in order, answered with two keys, spoken back and taken back", { timeout: 120_000 }, async (t) => {
   const { hand } = await examination(t, { script: withVoice });
   const look = pictures(hand);
@@ -96,7 +103,7 @@ test("three items are read in order, answered with two keys, spoken back and tak
   await look("aloud-read");
   await press(hand, "AudioVolumeDown");
   const second = await told(hand, 5);
-  assert.match(second[0], /^Recorded\. .+: .+/);
+  assert.equal(second[0], `Recorded. ${await answerOf(hand, options[0])}`);
   assert.match(second[1], /^Item 2 of /);
   await look("aloud-undo");
 

@@ -1,7 +1,8 @@
 import type { Answer } from '../gen/Answer';
 import type { ItemView } from '../gen/ItemView';
+import type { Message } from '../gen/Message';
 import type { VolumeKey } from './volume';
-import { say, sentence, ui } from './words';
+import { say, ui } from './words';
 
 /** An answer that can be heard and taken with two keys; none leaves the item open and goes on. */
 export interface Heard {
@@ -12,26 +13,31 @@ export interface Heard {
 /** How long an answer that was read can be taken: after that a press may be one of chance. (ours) */
 const FRESH_MS = 30_000;
 
-/** The answers of an item as they are heard, each with its number. A measure is not answered with two keys. */
+/** The answers of an item as they are heard, each with its number. Only one of a few choices is answered with two keys. */
 export function answers(item: ItemView): Heard[] {
   const options = item.kind === 'choice' ? item.options.map(({ option, label }): Heard => ({ words: say(label), answer: { answer: 'choice', option } })) : [];
   const ways: Heard[] = [
     { words: ui('ui-exam-could-not-tell'), answer: { answer: 'could_not_tell' } },
     { words: ui('ui-aloud-leave'), answer: null },
   ];
-  return [...options, ...ways].map((heard, at) => ({ ...heard, words: ui('ui-aloud-option', { n: at + 1, option: heard.words }) }));
+  return [...options, ...ways].map((heard, at) => ({ ...heard, words: numbered(at, heard.words) }));
+}
+
+function numbered(at: number, option: string): string {
+  return ui('ui-aloud-option', { n: at + 1, option });
 }
 
 /** What is read of an item: the question, how to look, what stands recorded, then the options with their numbers. */
 export function reading(item: ItemView, place: number, all: number): string[] {
   const head = [ui('ui-aloud-item', { n: place + 1, all, question: say(item.question) }), say(item.how)];
   if (item.answer_words) head.push(ui('ui-aloud-has', { answer: say(item.answer_words) }));
-  return item.kind === 'choice' ? [...head, ...answers(item).slice(0, item.options.length).map(({ words }) => words)] : [...head, ui('ui-aloud-by-touch')];
+  const options = item.options.map(({ label }, at) => numbered(at, say(label)));
+  return item.kind === 'choice' ? [...head, ...options] : [...head, ...options, ui('ui-aloud-by-touch')];
 }
 
-/** What was recorded, as it is spoken back. */
-export function recorded(item: ItemView): string {
-  return ui('ui-aloud-recorded', { question: say(item.question), answer: item.answer_words ? sentence(item.answer_words) : ui('ui-exam-open') });
+/** What stands recorded of an item, as the timeline says it. */
+export function answered(item: ItemView): Message {
+  return { id: 'fact-examined', args: { item: item.question, answer: item.answer_words ?? { id: 'ui-exam-open' } } };
 }
 
 export interface Hands {

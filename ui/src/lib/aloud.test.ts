@@ -46,7 +46,7 @@ it('reads the question, how to look, and each option with its number', () => {
 });
 
 it('says that a measure is typed, and offers only the ways past it', () => {
-  expect(reading(length, 8, 16).at(-1)).toBe('Typed by touch, or said in a voice note.');
+  expect(reading(length, 8, 16).at(-1)).toBe('Answered by touch, or said in a voice note.');
   expect(answers(length).map(({ answer }: Heard) => answer?.answer ?? null)).toEqual(['could_not_tell', null]);
 });
 

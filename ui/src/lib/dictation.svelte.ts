@@ -23,6 +23,8 @@ const PROBLEMS: Record<string, `ui-${string}`> = {
   NotAllowedError: 'ui-voice-not-permitted',
   SecurityError: 'ui-voice-not-permitted',
   NotFoundError: 'ui-voice-no-microphone',
+  // So says one web view where there is none.
+  OverconstrainedError: 'ui-voice-no-microphone',
   NotReadableError: 'ui-voice-in-use',
 };
 
@@ -58,7 +60,7 @@ class Dictation {
 
   /** Whether this device can record at all. */
   get available(): boolean {
-    return 'MediaRecorder' in window && navigator.mediaDevices !== undefined;
+    return media() !== undefined && navigator.mediaDevices !== undefined;
   }
 
   async begin(birth: Birth, placenta: number | null): Promise<void> {
@@ -73,13 +75,13 @@ class Dictation {
     } catch (cause) {
       stream?.getTracks().forEach((track) => track.stop());
       feel('failed');
-      this.problem = ui(PROBLEMS[cause instanceof DOMException ? cause.name : ''] ?? 'ui-voice-failed');
+      this.problem = ui(PROBLEMS[cause instanceof Error ? cause.name : ''] ?? 'ui-voice-failed');
       this.standing = 'still';
     }
   }
 
   #start(birth: Birth, placenta: number | null, stream: MediaStream): void {
-    const mimeType = MEDIA.find((type) => MediaRecorder.isTypeSupported(type));
+    const mimeType = media();
     const recorder = new MediaRecorder(stream, { audioBitsPerSecond: BITS_PER_SECOND, ...(mimeType ? { mimeType } : {}) });
     const begun = performance.now();
     const beat = setInterval(this.#beat, BEAT_MS);
@@ -171,6 +173,11 @@ class Dictation {
     if (this.standing === 'recording') rest.stir();
     if (this.ms >= MOST_MS || run.bytes >= MOST_BYTES) void this.finish('ui-voice-full');
   };
+}
+
+/** What this device can record; none where it has no recorder, or one without any encoder. */
+function media(): string | undefined {
+  return 'MediaRecorder' in window ? MEDIA.find((type) => MediaRecorder.isTypeSupported(type)) : undefined;
 }
 
 async function stopped(recorder: MediaRecorder): Promise<void> {

@@ -18,10 +18,12 @@ const silent: Speaker = { available: () => false, watch: () => () => {}, say: ()
 
 /**
  * The web's own speech, with voices that lie on this device only: one that lies elsewhere would be sent what is read, and
- * be silent without a network.
+ * be silent without a network. WebKit knows no others, though on Linux it says of all that they are not the device's.
  */
 function web(synthesis: SpeechSynthesis): Speaker {
-  const voice = (): SpeechSynthesisVoice | undefined => synthesis.getVoices().find((one) => one.localService && one.lang.toLowerCase().startsWith(LANGUAGE));
+  const webkit = navigator.vendor.startsWith('Apple');
+  const here = (one: SpeechSynthesisVoice): boolean => (one.localService || webkit) && one.lang.toLowerCase().startsWith(LANGUAGE);
+  const voice = (): SpeechSynthesisVoice | undefined => synthesis.getVoices().find(here);
   return {
     available: () => voice() !== undefined,
     watch: (changed) => {

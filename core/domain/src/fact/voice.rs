@@ -56,10 +56,10 @@ impl VoiceNote {
         (!fits).then(|| Message::new("impossible-voice-note"))
     }
 
-    /// How long it plays, in words.
+    /// How long it plays, in words: whole seconds, one at least.
     #[must_use]
     pub fn length(&self) -> Message {
-        span(i64::from(self.ms.div_ceil(1000)) * 1000)
+        span(i64::from(self.ms.max(1000)))
     }
 
     /// What it is, in words, where `of` tells how many placentas there are.
@@ -106,11 +106,11 @@ mod tests {
     }
 
     #[test]
-    fn a_length_is_told_to_the_second_begun() {
+    fn a_length_is_told_in_whole_seconds() {
         let said = |ms| VoiceNote { ms, chapters: Vec::new(), ..note() }.length();
         let minutes = |minutes, seconds| Message::new("span-minutes").with("minutes", minutes).with("seconds", seconds);
         assert_eq!(said(200_000), minutes("3", "20"));
         assert_eq!(said(1), Message::new("span-seconds").with("seconds", "1"));
-        assert_eq!(said(59_001), minutes("1", "0"));
+        assert_eq!(said(60_999), minutes("1", "0"));
     }
 }
