@@ -13,6 +13,7 @@ import type { NewbornMeasures } from "./NewbornMeasures";
 import type { NextContact } from "./NextContact";
 import type { OwnChange } from "./OwnChange";
 import type { Perineum } from "./Perineum";
+import type { Photo } from "./Photo";
 import type { Practice } from "./Practice";
 import type { Protocol } from "./Protocol";
 import type { ResponseStep } from "./ResponseStep";
@@ -113,7 +114,7 @@ item: string,
 /**
  * What was found.
  */
-answer: Answer, } } | { "kind": "noted", "data": { 
+answer: Answer, } } | { "kind": "photo_taken", "data": Photo } | { "kind": "noted", "data": { 
 /**
  * What they say.
  */

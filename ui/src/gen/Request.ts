@@ -3,6 +3,8 @@ import type { At } from "./At";
 import type { BirthId } from "./BirthId";
 import type { EntryId } from "./EntryId";
 import type { Fact } from "./Fact";
+import type { FileId } from "./FileId";
+import type { FileKind } from "./FileKind";
 import type { LockedMark } from "./LockedMark";
 import type { Medicine } from "./Medicine";
 import type { OwnChange } from "./OwnChange";
@@ -195,7 +197,31 @@ signer: Signer | null, } | { "request": "write_record",
 /**
  * For which birth.
  */
-birth: BirthId, } | { "request": "verify" } | { "request": "rehearse", 
+birth: BirthId, } | { "request": "file_part", 
+/**
+ * What it is taken for.
+ */
+kind: FileKind, 
+/**
+ * Where it belongs.
+ */
+offset: number, 
+/**
+ * At most 1 MiB, as base64.
+ */
+base64: string, 
+/**
+ * Whether it is the last.
+ */
+end: boolean, } | { "request": "read_file", 
+/**
+ * Which.
+ */
+file: FileId, 
+/**
+ * From where on.
+ */
+offset: number, } | { "request": "verify" } | { "request": "rehearse", 
 /**
  * Which birth is played.
  */

@@ -5,7 +5,9 @@ import type { BirthId } from "./BirthId";
 import type { BirthLine } from "./BirthLine";
 import type { BirthView } from "./BirthView";
 import type { EntryId } from "./EntryId";
+import type { FileBytes } from "./FileBytes";
 import type { ImportView } from "./ImportView";
+import type { KeptFile } from "./KeptFile";
 import type { KeysView } from "./KeysView";
 import type { LockedView } from "./LockedView";
 import type { Medicine } from "./Medicine";
@@ -105,4 +107,8 @@ path: string,
 /**
  * How many pages it has.
  */
-pages: number, } | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;
+pages: number, } | { "response": "file_part", 
+/**
+ * What is on disk.
+ */
+kept: KeptFile | null, } | { "response": "read_file" } & FileBytes | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;
