@@ -155,6 +155,28 @@ test("a changed answer that is taken back by key is again what it was", { timeou
   assert.deepEqual(hand.problems, []);
 });
 
+test("an answer that is not on disk is said to be not saved", { timeout: 120_000 }, async (t) => {
+  const { hand } = await examination(t, { script: withVoice });
+  await hand.tap('[data-test="aloud"]');
+  await told(hand, 6);
+  let refuse = true;
+  await hand.page.route("**/call", (route) => {
+    const error = { code: "not_saved", message: { id: "error-not-saved" } };
+    const refused = refuse && route.request().postData().includes('"record"');
+    return refused ? route.fulfill({ status: 422, contentType: "application/json", body: JSON.stringify(error) }) : route.continue();
+  });
+  await press(hand, "AudioVolumeUp");
+  await told(hand, 1);
+  const asked = await question(hand);
+  await press(hand, "AudioVolumeDown");
+  assert.deepEqual(await told(hand, 1), [`Not saved. ${asked}`]);
+  assert.equal(await question(hand), asked, "and the item stays");
+  refuse = false;
+  await hand.tap('[data-test="not-saved-again"]');
+  await hand.page.locator('[data-test="not-saved"]').waitFor({ state: "detached" });
+  assert.deepEqual(hand.problems, []);
+});
+
 test("a device without a voice or a recorder says so, and the rest works", { timeout: 120_000 }, async (t) => {
   const { hand } = await examination(t, { script: () => delete window.MediaRecorder });
   await hand.find('[data-test="aloud-none"]');

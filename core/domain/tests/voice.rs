@@ -60,6 +60,12 @@ fn a_note_waits_until_it_is_written_up_and_again_once_that_is_taken_back() {
 }
 
 #[test]
+fn the_note_names_its_file_so_that_the_check_and_the_backup_look_for_it() {
+    assert_eq!(note(3).files(), [name(3)]);
+    assert_eq!(written(3, "chorion ragged").files(), [], "the note does that");
+}
+
+#[test]
 fn the_placenta_is_named_where_there_are_several() {
     let mut phone = Phone::first();
     phone.mark(placenta(&[1]));

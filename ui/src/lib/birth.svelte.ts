@@ -113,9 +113,10 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
     await this.refresh();
   }
 
-  async takeBack(): Promise<void> {
+  /** Takes back what can be; false where it is not taken back, which is told. */
+  async takeBack(): Promise<boolean> {
     const undo = this.undo;
-    if (!undo) return;
+    if (!undo) return false;
     this.undo = null;
     this.made = null;
     const { back } = undo;
@@ -125,10 +126,12 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
     };
     try {
       await again();
+      return true;
     } catch (cause) {
       feel('failed');
       const order: Request = back ?? { request: 'retract', birth: this.id, entry: undo.entry, reason: ui('ui-undo-reason') };
       notSaved.add(ui('ui-undo-of', { what: undo.what }), asApiError(cause), again, () => order);
+      return false;
     }
   }
 

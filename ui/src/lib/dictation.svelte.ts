@@ -106,10 +106,11 @@ class Dictation {
     return this.standing === 'asking';
   }
 
-  /** Another item is on the screen, or none. */
-  turn(item: string | null): void {
+  /** Another item is on the screen, or none. A note is about one placenta. */
+  turn(placenta: number, item: string | null): void {
     this.#item = item;
-    this.#run?.tape.turn(item, performance.now());
+    if (item !== null && this.#run && this.#run.placenta !== placenta) void this.finish('ui-voice-other-placenta');
+    else this.#run?.tape.turn(item, performance.now());
   }
 
   pause(): void {
