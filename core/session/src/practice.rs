@@ -7,19 +7,19 @@ use secundine_domain::chart::{Chart, State, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{Fact, Medicine, Photo, Practice};
-use secundine_domain::file::FileId;
 use secundine_domain::medicines::known;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::{Occurred, Run, Stamp};
 use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Stored};
-use zeroize::Zeroizing;
 
 use crate::api::{ApiError, DrainedView, ErrorCode, SalvageView, VerifyView};
 use crate::hide;
 use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::own::Own;
 use crate::verify;
+
+mod files;
 
 /// An open practice.
 pub(crate) struct OpenPractice {
@@ -98,16 +98,6 @@ impl OpenPractice {
     /// Makes a backup at this path.
     pub(crate) fn back_up(&self, path: &Path, made: &Stamp) -> Result<Backed, StoreError> {
         self.store.back_up(path, made)
-    }
-
-    /// Seals a file and keeps it.
-    pub(crate) fn keep_file(&self, bytes: &[u8]) -> Result<FileId, StoreError> {
-        self.store.keep_file(bytes)
-    }
-
-    /// A file that a fact names.
-    pub(crate) fn open_file(&self, file: FileId) -> Result<Zeroizing<Vec<u8>>, StoreError> {
-        self.store.open_file(file)
     }
 
     /// Whether a backup is one of this practice.
@@ -336,11 +326,6 @@ impl OpenPractice {
     /// Whether a birth was looked at since the practice was opened.
     pub(crate) fn knows(&self, birth: BirthId) -> bool {
         self.births.contains_key(&birth)
-    }
-
-    /// The births that had a voice note, in no order.
-    pub(crate) fn births_with_voices(&self) -> Result<Vec<BirthId>, ApiError> {
-        Ok(self.store.births_with("voice_noted")?)
     }
 
     /// The births, latest first.
