@@ -94,6 +94,15 @@ fact-photo-of = { $of ->
     [1] Photograph of the placenta: { $parts }
    *[other] Photograph of the placenta of baby { $baby }: { $parts }
 }
+fact-photo-measured = { $of ->
+    [1] Measured on a photograph, an aid for the record: { $parts }
+   *[other] Placenta of baby { $baby } measured on a photograph, an aid for the record: { $parts }
+}
+part-photo-length = length { $value } ± { $off } mm
+part-photo-breadth = breadth { $value } ± { $off } mm
+part-photo-area = area { $value } ± { $off } cm²
+part-photo-insertion = cord { $value } ± { $off } mm from the edge
+part-photo-outside = cord { $value } ± { $off } mm outside of the edge
 part-photo-item = { $item }
 part-photo-words = { $text }
 fact-noted = { $text }
@@ -511,6 +520,15 @@ error-no-file = This picture or sound is not on this device. A backup that has i
 error-file-damaged = This picture or sound was changed or damaged. A backup that has it brings it back.
 error-no-picture = This file is no picture in JPEG or PNG, or it is not whole. Take another one.
 error-picture-large = This picture has more than { $megapixels } million pixels. Take one with the usual setting of the camera.
+photo-refused-corners = Place four corners for each card, or for the frame.
+photo-refused-crossed = The corners do not go round the card or frame in order. Look at them again.
+photo-refused-small = A card or frame is too small in the picture: its long side has fewer than { $pixels } pixels. Take another one from nearer, or with the camera's usual setting.
+photo-refused-misfit = The corners do not fit two cards that lie flat beside each other. Look at them again.
+photo-refused-tilted = The camera was held too slant: more than { $degrees }°. Take another picture from straight above.
+photo-refused-near = The camera was nearer than { $cm } cm. Take another picture from higher up.
+photo-refused-few = The outline needs { $points } points at least.
+photo-refused-outline = The outline crosses itself. Draw it again.
+photo-refused-impossible = This cannot be measured. Look at the corners, the outline and the thickness again.
 error-record-not-written = The PDF could not be written. The record itself is safe in the practice. Free some space and try again.
 error-no-birth = This birth is not in the practice.
 error-no-entry = This entry is not in the chart.

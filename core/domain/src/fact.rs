@@ -26,7 +26,7 @@ pub use mother::{
     Tear,
 };
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
-pub use photo::Photo;
+pub use photo::{Photo, PhotoMeasure};
 pub use response::{ResponseStep, SeparationSign};
 
 /// A baby of this birth, counted from 1 in the order of birth.
@@ -161,6 +161,8 @@ pub enum Fact {
     },
     /// A photograph was taken of a placenta.
     PhotoTaken(Photo),
+    /// The disc of a placenta was measured on a photograph.
+    PhotoMeasured(Box<PhotoMeasure>),
     /// Words of the author's own.
     Noted {
         /// What they say.
@@ -364,6 +366,7 @@ impl Fact {
     pub fn files(&self) -> Vec<FileId> {
         match self {
             Self::PhotoTaken(photo) => vec![photo.file, photo.small],
+            Self::PhotoMeasured(measure) => vec![measure.file],
             _ => Vec::new(),
         }
     }

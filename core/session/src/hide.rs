@@ -94,6 +94,7 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::LeavingMarked { .. }
         | Fact::HomeLeft
         | Fact::Examined { .. }
+        | Fact::PhotoMeasured(_)
         | Fact::Retracted => fact.clone(),
     }
 }
