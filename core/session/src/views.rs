@@ -25,12 +25,14 @@ mod emergency;
 mod locked;
 mod marks;
 mod own;
+mod photos;
 mod timeline;
 mod weighed;
 
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
+pub(crate) use photos::measured;
 pub(crate) use weighed::weighed_items;
 
 /// One page of the list of births.
@@ -101,6 +103,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         travel: chart.travels.last().map(|travel| travel.what.get()),
         contact: chart.contacts.last().map(|contact| contact.what.clone()),
         examinations: examinations(chart, &findings),
+        photos: photos::photos(chart),
         findings,
         due: due(chart, protocol, now),
         addenda: timeline.iter().any(|line| line.after_signing),

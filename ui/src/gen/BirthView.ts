@@ -18,6 +18,7 @@ import type { Message } from "./Message";
 import type { NextContact } from "./NextContact";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
+import type { PhotoView } from "./PhotoView";
 import type { PlacentaView } from "./PlacentaView";
 import type { ProtocolLine } from "./ProtocolLine";
 
@@ -141,6 +142,10 @@ addenda: boolean,
  * The examination, one for each placenta born.
  */
 examinations: Array<ExaminationView>, 
+/**
+ * Photographs of placentas, in order of time.
+ */
+photos: Array<PhotoView>, 
 /**
  * SHA-256 of all entries, hexadecimal: what a signature would sign.
  */

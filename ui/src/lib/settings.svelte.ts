@@ -11,6 +11,7 @@ interface Kept {
   sound: boolean;
   vibration: boolean;
   restAfter: number;
+  measuring: boolean;
 }
 
 class Settings {
@@ -19,6 +20,8 @@ class Settings {
   vibration = $state(true);
   /** Minutes: one of [`REST_AFTER`]. */
   restAfter = $state(REST_USUAL);
+  /** Whether a disc can be measured on a photograph. */
+  measuring = $state(false);
 
   constructor() {
     const kept = read();
@@ -26,13 +29,14 @@ class Settings {
     this.theme = kept.theme ?? (dark ? 'night' : 'day');
     this.sound = kept.sound ?? true;
     this.vibration = kept.vibration ?? true;
+    this.measuring = kept.measuring ?? false;
     this.restAfter = REST_AFTER.find((minutes) => minutes === kept.restAfter) ?? REST_USUAL;
   }
 
   /** Shows the theme and keeps the choices. */
   apply(): void {
     document.documentElement.dataset['theme'] = this.theme;
-    const kept: Kept = { theme: this.theme, sound: this.sound, vibration: this.vibration, restAfter: this.restAfter };
+    const kept: Kept = { theme: this.theme, sound: this.sound, vibration: this.vibration, restAfter: this.restAfter, measuring: this.measuring };
     try {
       localStorage.setItem(KEY, JSON.stringify(kept));
     } catch {

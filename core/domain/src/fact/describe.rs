@@ -5,7 +5,6 @@ use super::{
     Photo, PhotoMeasure, Practice,
 };
 use crate::message::Message;
-use crate::photo::Size;
 use crate::protocol::Protocol;
 
 impl Fact {
@@ -238,29 +237,8 @@ fn photo_line(photo: &Photo) -> Message {
     }
 }
 
-/// As many digits as mean something: mm, cm².
 fn photo_measure_line(measure: &PhotoMeasure) -> Message {
-    let size = |id: &str, size: Size, unit: u32| {
-        Message::new(id).with("value", nearest(size.value, unit)).with("off", nearest(size.plus_minus, unit).max(1))
-    };
-    let sizes = measure.sizes;
-    let to_edge = sizes
-        .insertion
-        .map(|edge| size(if edge.outside { "part-photo-outside" } else { "part-photo-insertion" }, edge.distance, 100));
-    joined(
-        about("fact-photo-measured", measure.placenta),
-        [
-            Some(size("part-photo-length", sizes.length, 100)),
-            Some(size("part-photo-breadth", sizes.breadth, 100)),
-            Some(size("part-photo-area", sizes.area, 100)),
-            to_edge,
-        ],
-    )
-}
-
-/// How many of a unit come nearest.
-fn nearest(value: u32, unit: u32) -> u32 {
-    value.saturating_add(unit / 2) / unit
+    with_parts(about("fact-photo-measured", measure.placenta), measure.sizes.parts())
 }
 
 fn temperature(tenths: crate::quantity::Temperature) -> Message {

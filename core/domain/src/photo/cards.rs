@@ -57,12 +57,6 @@ pub fn two_cards(corners: &[Point; 8]) -> Option<Homography> {
     fit(corners).map(|(plane, _)| plane)
 }
 
-/// The plane of two cards laid by hand, from the corners of both, each from one end of a long side on.
-#[must_use]
-pub fn two_cards(corners: &[Point; 8]) -> Option<Homography> {
-    fit(corners).map(|(plane, _)| plane)
-}
-
 /// Where the second card lies on the plane, in units of [`MM`], and how far it is turned.
 #[derive(Clone, Copy)]
 struct Place {

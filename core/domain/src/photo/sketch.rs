@@ -6,6 +6,7 @@ use ts_rs::TS;
 use super::estimate::{FocalFrom, Given, Measured, Value, measure};
 use super::homography::Point;
 use super::{Reference, Refusal};
+use crate::message::Message;
 
 /// The most points of an outline. Our own choice.
 const OUTLINE_MAX: usize = 400;
@@ -119,6 +120,27 @@ impl From<&Measured> for Sizes {
             height: whole(measured.camera.height),
             focal_from: measured.focal_from,
         }
+    }
+}
+
+impl Sizes {
+    /// Length, breadth, area and distance from the cord to the edge, each with its plus-minus, in words; mm and cm².
+    #[must_use]
+    pub fn parts(&self) -> Vec<Message> {
+        // Hundredths of a mm, and mm², a hundred of which are a cm².
+        let nearest = |hundredths: u32| hundredths.saturating_add(50) / 100;
+        let part = |id: &str, size: Size| {
+            Message::new(id).with("value", nearest(size.value)).with("off", nearest(size.plus_minus).max(1))
+        };
+        let to_edge = self
+            .insertion
+            .map(|edge| part(if edge.outside { "part-photo-outside" } else { "part-photo-insertion" }, edge.distance));
+        let disc = [
+            part("part-photo-length", self.length),
+            part("part-photo-breadth", self.breadth),
+            part("part-photo-area", self.area),
+        ];
+        disc.into_iter().chain(to_edge).collect()
     }
 }
 
