@@ -94,6 +94,15 @@ fact-photo-of = { $of ->
     [1] Photograph of the placenta: { $parts }
    *[other] Photograph of the placenta of baby { $baby }: { $parts }
 }
+fact-photo-measured = { $of ->
+    [1] Measured on a photograph, an aid for the record: { $parts }
+   *[other] Placenta of baby { $baby } measured on a photograph, an aid for the record: { $parts }
+}
+part-photo-length = length { $value } ± { $off } mm
+part-photo-breadth = breadth { $value } ± { $off } mm
+part-photo-area = area { $value } ± { $off } cm²
+part-photo-insertion = cord { $value } ± { $off } mm from the edge
+part-photo-outside = cord { $value } ± { $off } mm outside of the edge
 part-photo-item = { $item }
 part-photo-words = { $text }
 fact-noted = { $text }
@@ -514,6 +523,11 @@ error-full = The device is full. Free some space and try again, and write it on 
 error-not-elsewhere = This cannot be kept elsewhere: only a birth, an entry or a correction can. Write it on paper now.
 error-too-long-elsewhere = This is too long to be kept elsewhere. Write it in several shorter parts.
 error-not-saved = The device could not write. Write it on paper now, then close and open the app and try again.
+photo-camera = Camera about { $cm } cm above the card, { $degrees }° from plumb.
+photo-focal-plane = Its lens is reckoned from how the card or frame lies in the picture.
+photo-focal-camera = Its lens is as the camera told.
+photo-focal-usual = Nothing tells its lens: taken as usual for a phone, 20 to 33 mm, which the ± allows for.
+error-no-photo = This photograph is not in the chart.
 error-file-part = The picture or sound could not be handed over whole. Try again.
 error-file-large = This file has more than { $megabytes } MB, so it is not kept.
 error-file-not-saved = The picture or sound could NOT be saved. Free some space and try again.
@@ -522,6 +536,15 @@ error-no-file = This picture or sound is not on this device. A backup that has i
 error-file-damaged = This picture or sound was changed or damaged. A backup that has it brings it back.
 error-no-picture = This file is no picture in JPEG or PNG, or it is not whole. Take another one.
 error-picture-large = This picture has more than { $megapixels } million pixels. Take one with the usual setting of the camera.
+photo-refused-corners = Place four corners for each card, or for the frame.
+photo-refused-crossed = The corners do not go round the card or frame in order. Look at them again.
+photo-refused-small = A card or frame is too small in the picture: its long side has fewer than { $pixels } pixels. Take another one from nearer, or with the camera's usual setting.
+photo-refused-misfit = The corners do not fit two cards that lie flat beside each other. Look at them again.
+photo-refused-tilted = The camera was held too slant: more than { $degrees }°. Take another picture from straight above.
+photo-refused-near = The camera was nearer than { $cm } cm. Take another picture from higher up.
+photo-refused-few = The outline needs { $points } points at least.
+photo-refused-outline = The outline crosses itself. Draw it again.
+photo-refused-impossible = This cannot be measured. Look at the corners, the outline and the thickness again.
 error-record-not-written = The PDF could not be written. The record itself is safe in the practice. Free some space and try again.
 error-no-birth = This birth is not in the practice.
 error-no-entry = This entry is not in the chart.
@@ -1383,6 +1406,58 @@ ui-write-up-changed = Written up again
 ui-measure-range = The tool takes { $min } to { $max } { $unit }.
 ui-pad-back = Delete the last figure
 ui-pad-next = Next
+
+## Photographs
+
+ui-photos = Photographs
+ui-photos-count = { $count ->
+    [0] Photographs
+   *[other] Photographs ({ $count })
+}
+ui-photos-none = No photograph of this placenta yet.
+ui-photos-hidden = Photographs are not shown while the names are hidden.
+ui-photo-take = Take a photograph
+ui-photo-keeping = It is being kept …
+ui-photo-loading = It is being opened …
+ui-photo-of = Note that it shows: { $item }
+ui-photo-what = It is kept in the practice only, sealed, and without the place that the camera writes into it. What the camera app keeps on the phone is outside of the practice.
+ui-photo-measured = Measured on this photograph
+ui-photo-aid = An aid for the record. No diagnosis.
+ui-photo-offer = Take over: { $question } { $answer }
+ui-photo-offer-taken = { $question } { $answer } stands in the examination.
+ui-photo-taken-over = Taken over from a measure on a photograph
+ui-photo-measure = Measure on a photograph
+ui-photo-measuring = Measuring on photographs
+ui-photo-step-reference = What lies beside the disc?
+ui-photo-step-corners = Its corners
+ui-photo-step-outline = The outline of the disc
+ui-photo-step-insertion = Where the cord goes in
+ui-photo-step-thickness = How thick is the disc?
+ui-photo-step-result = What it measures
+ui-photo-reference = Of known size, flat on the same ground
+ui-photo-two-cards = Two bank cards, one on each side
+ui-photo-frame = A printed square frame
+ui-photo-one-card = One bank card: a rough measure
+ui-photo-frame-side = Side of the frame
+ui-photo-how = Any card of the usual size of a bank card will do, 85.60 by 53.98 mm; cover what is on it. The picture is taken from straight above, 40 cm away or more.
+ui-photo-corners-card = In order round each card. A card's tip is rounded: the corner is where its edges would meet.
+ui-photo-corners-frame = In order round the frame.
+ui-photo-point = { $n } of { $count }
+ui-photo-point-back = Back
+ui-photo-point-next = Next
+ui-photo-outline-draw = Draw round the edge of the disc with a finger. Each point can be moved after that.
+ui-photo-outline-mend = Move each point that is not on the edge: touch anywhere and draw.
+ui-photo-outline-again = Draw it again
+ui-photo-insertion-none = Touch where the cord goes in, or go on without it.
+ui-photo-insertion-placed = Placed. Draw anywhere to move it.
+ui-photo-insertion-leave = Go on without it
+ui-photo-thickness = Thickness
+ui-photo-thickness-why = The edge lies above the cards, nearer to the camera, and looks larger than it is. The thickness takes that off again.
+ui-photo-rough = With one card only this is a rough measure.
+ui-photo-sizes-how = Length is the greatest distance across, breadth the least. The ± is two standard deviations, reckoned for a slip of one pixel at each corner.
+ui-photo-keep = Keep in the record
+ui-photo-back = Back
+ui-photo-next = Next
 
 ## Timeline
 

@@ -6,7 +6,7 @@ use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::Answers;
 use crate::fact::{
     Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
-    NextContact, Perineum, Photo, ResponseStep, VoiceNote, WrittenUp,
+    NextContact, Perineum, Photo, PhotoMeasure, ResponseStep, VoiceNote, WrittenUp,
 };
 use crate::growth::latest;
 use crate::message::Message;
@@ -49,6 +49,8 @@ pub struct Chart {
     pub examinations: BTreeMap<BabyNo, Examined>,
     /// Photographs, in order of time.
     pub photos: Vec<Noted<Photo>>,
+    /// Measures on photographs, in order of time.
+    pub photo_measures: Vec<Noted<PhotoMeasure>>,
     /// Blood, in order of time.
     pub losses: Vec<Noted<Loss>>,
     /// Looks at the mother, in order of time.

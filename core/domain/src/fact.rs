@@ -27,7 +27,7 @@ pub use mother::{
     Tear,
 };
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
-pub use photo::Photo;
+pub use photo::{Photo, PhotoMeasure};
 pub use response::{ResponseStep, SeparationSign};
 pub use voice::{Chapter, VoiceNote, WrittenUp};
 
@@ -163,6 +163,8 @@ pub enum Fact {
     },
     /// A photograph was taken of a placenta.
     PhotoTaken(Photo),
+    /// The disc of a placenta was measured on a photograph.
+    PhotoMeasured(Box<PhotoMeasure>),
     /// Words of the author's own.
     Noted {
         /// What they say.
@@ -372,6 +374,7 @@ impl Fact {
         match self {
             Self::PhotoTaken(photo) => vec![photo.file, photo.small],
             Self::VoiceNoted(note) => vec![note.file],
+            Self::PhotoMeasured(measure) => vec![measure.file],
             _ => Vec::new(),
         }
     }

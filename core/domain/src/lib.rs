@@ -14,6 +14,7 @@ pub mod growth;
 pub mod leaving;
 pub mod medicines;
 pub mod message;
+pub mod photo;
 pub mod protocol;
 pub mod quantity;
 pub mod time;

@@ -18,10 +18,11 @@ use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo, Practice,
-    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
+    Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo, PhotoMeasure,
+    Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
+use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, Sketch, ToEdge};
 use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
@@ -78,6 +79,31 @@ fn photo(told: bool) -> Photo {
     if told { Photo { placenta: 2, item: Some(item), words: Some(words), focal: Some(3_005), ..bare } } else { bare }
 }
 
+fn photo_measure(told: bool) -> PhotoMeasure {
+    let (pixel, size) = (|x, y| Pixel { x, y }, |value, plus_minus| Size { value, plus_minus });
+    let distance = ToEdge { distance: size(4_321, 210), outside: false };
+    let reference = if told { Reference::TwoCards } else { Reference::Frame { side: 300 } };
+    let insertion = told.then(|| pixel(20_011, 15_007));
+    let sketch = Sketch {
+        reference,
+        corners: vec![pixel(1_004, 2_007), pixel(5_008, 2_001), pixel(5_003, 4_500), pixel(-7, 4_499)],
+        outline: vec![pixel(10_000, 10_000), pixel(20_000, 10_001), pixel(15_000, 20_002)],
+        insertion,
+        thickness: 22,
+    };
+    let sizes = Sizes {
+        length: size(19_876, 412),
+        breadth: size(17_003, 398),
+        area: size(26_543, 1_021),
+        insertion: told.then_some(distance),
+        tilt: 113,
+        height: 512,
+        focal_from: if told { FocalFrom::Camera } else { FocalFrom::Usual },
+    };
+    let focal = told.then_some(3_005);
+    PhotoMeasure { placenta: 1, file: FileId([0x5a; 32]), width: 4_000, height: 3_000, focal, sketch, sizes, formula: 1 }
+}
+
 /// What came later to be recorded after a birth.
 fn course() -> Vec<(&'static str, Fact)> {
     let text = |text: &str| text.to_owned();
@@ -125,6 +151,8 @@ fn course() -> Vec<(&'static str, Fact)> {
     vec![
         ("mother_observed_felt", Fact::MotherObserved(felt)),
         ("newborn_measured_seen", Fact::NewbornMeasured(baby)),
+        ("photo_measured", Fact::PhotoMeasured(Box::new(photo_measure(false)))),
+        ("photo_measured_insertion", Fact::PhotoMeasured(Box::new(photo_measure(true)))),
         ("photo_taken", Fact::PhotoTaken(photo(false))),
         ("photo_taken_words", Fact::PhotoTaken(photo(true))),
         ("medicine_given_baby", Fact::MedicineGiven(vitamin_k)),

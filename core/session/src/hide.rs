@@ -97,6 +97,7 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::Examined { .. }
         // What was spoken lies in its file.
         | Fact::VoiceNoted(_)
+        | Fact::PhotoMeasured(_)
         | Fact::Retracted => fact.clone(),
     }
 }

@@ -8,6 +8,7 @@ mod files;
 mod hidden;
 mod keys;
 mod own;
+mod photos;
 mod rest;
 
 use std::path::PathBuf;
@@ -149,6 +150,7 @@ impl Session {
             Request::WriteRecord { birth } => self.write_record(birth, &now),
             Request::FilePart { kind, offset, base64, end } => self.file_part(kind, offset, &base64, end),
             Request::ReadFile { file, offset } => self.read_file(file, offset),
+            Request::MeasurePhoto { birth, file, sketch, keep } => self.measure_photo(birth, file, sketch, keep, &now),
             Request::Verify => Ok(Response::Verify(self.open()?.verify()?)),
             Request::Rehearse { scenario, speed, mode } => self.rehearse(scenario, speed, mode, &now),
             Request::EndRehearsal => {
@@ -320,6 +322,7 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Amend { birth, .. }
         | Request::Retract { birth, .. }
         | Request::Sign { birth, .. }
+        | Request::MeasurePhoto { birth, .. }
         | Request::WriteRecord { birth } => Some(*birth),
         _ => None,
     }
@@ -334,6 +337,7 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
         | Fact::BirthRegistered { .. }
         | Fact::Retracted
         | Fact::Signed { .. }
+        | Fact::PhotoMeasured(_)
         | Fact::Unknown { .. } => Err(ApiError::new(ErrorCode::Impossible, "error-not-recordable")),
         _ => Ok(()),
     }

@@ -25,6 +25,7 @@ mod emergency;
 mod locked;
 mod marks;
 mod own;
+mod photos;
 mod timeline;
 mod voice;
 mod weighed;
@@ -32,6 +33,7 @@ mod weighed;
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
+pub(crate) use photos::measured;
 pub(crate) use voice::to_write_up;
 pub(crate) use weighed::weighed_items;
 
@@ -109,6 +111,7 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, version: String, now: &Stamp,
         travel: chart.travels.last().map(|travel| travel.what.get()),
         contact: chart.contacts.last().map(|contact| contact.what.clone()),
         examinations: examinations(chart, &findings),
+        photos: photos::photos(chart),
         voices: voice::voices(birth, chart),
         to_write_up: counted(chart.to_write_up().count()),
         findings,

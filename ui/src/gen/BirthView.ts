@@ -18,6 +18,7 @@ import type { Message } from "./Message";
 import type { NextContact } from "./NextContact";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
+import type { PhotoView } from "./PhotoView";
 import type { PlacentaView } from "./PlacentaView";
 import type { ProtocolLine } from "./ProtocolLine";
 import type { VoiceView } from "./VoiceView";
@@ -142,6 +143,10 @@ addenda: boolean,
  * The examination, one for each placenta born.
  */
 examinations: Array<ExaminationView>, 
+/**
+ * Photographs of placentas, in order of time.
+ */
+photos: Array<PhotoView>, 
 /**
  * Voice notes, in order of time.
  */

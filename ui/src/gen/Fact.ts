@@ -14,6 +14,7 @@ import type { NextContact } from "./NextContact";
 import type { OwnChange } from "./OwnChange";
 import type { Perineum } from "./Perineum";
 import type { Photo } from "./Photo";
+import type { PhotoMeasure } from "./PhotoMeasure";
 import type { Practice } from "./Practice";
 import type { Protocol } from "./Protocol";
 import type { ResponseStep } from "./ResponseStep";
@@ -116,7 +117,7 @@ item: string,
 /**
  * What was found.
  */
-answer: Answer, } } | { "kind": "photo_taken", "data": Photo } | { "kind": "noted", "data": { 
+answer: Answer, } } | { "kind": "photo_taken", "data": Photo } | { "kind": "photo_measured", "data": PhotoMeasure } | { "kind": "noted", "data": { 
 /**
  * What they say.
  */

@@ -12,6 +12,7 @@ import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
 import type { ScenarioName } from "./ScenarioName";
 import type { Signer } from "./Signer";
+import type { Sketch } from "./Sketch";
 import type { Slot } from "./Slot";
 
 /**
@@ -221,7 +222,23 @@ file: FileId,
 /**
  * From where on.
  */
-offset: number, } | { "request": "verify" } | { "request": "rehearse", 
+offset: number, } | { "request": "measure_photo", 
+/**
+ * Of which birth.
+ */
+birth: BirthId, 
+/**
+ * The photograph.
+ */
+file: FileId, 
+/**
+ * What was placed on it.
+ */
+sketch: Sketch, 
+/**
+ * Whether to write it down; else it is only shown.
+ */
+keep: boolean, } | { "request": "verify" } | { "request": "rehearse", 
 /**
  * Which birth is played.
  */

@@ -10,6 +10,7 @@ import type { ImportView } from "./ImportView";
 import type { KeptFile } from "./KeptFile";
 import type { KeysView } from "./KeysView";
 import type { LockedView } from "./LockedView";
+import type { MeasuredView } from "./MeasuredView";
 import type { Medicine } from "./Medicine";
 import type { OwnState } from "./OwnState";
 import type { OwnView } from "./OwnView";
@@ -116,4 +117,12 @@ pages: number, } | { "response": "file_part",
 /**
  * What is on disk.
  */
-kept: KeptFile | null, } | { "response": "read_file" } & FileBytes | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;
+kept: KeptFile | null, } | { "response": "read_file" } & FileBytes | { "response": "measure_photo", 
+/**
+ * What came of it.
+ */
+measured: MeasuredView, 
+/**
+ * The entry, where it was written down.
+ */
+entry: EntryId | null, } | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;

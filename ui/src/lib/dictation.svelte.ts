@@ -2,7 +2,7 @@ import type { EntryId } from '../gen/EntryId';
 import type { Birth } from './birth.svelte';
 import { notSaved } from './failures.svelte';
 import { feel } from './feedback';
-import { keepFile } from './files';
+import { keepFile } from './pictures';
 import { rest } from './rest';
 import { Tape } from './tape';
 import { ago } from './touch';
@@ -38,7 +38,7 @@ interface Run {
   stream: MediaStream;
   tape: Tape;
   begun: number;
-  parts: Promise<ArrayBuffer>[];
+  parts: Blob[];
   bytes: number;
   beat: ReturnType<typeof setInterval>;
 }
@@ -87,8 +87,7 @@ class Dictation {
     const beat = setInterval(this.#beat, BEAT_MS);
     const run: Run = { birth, placenta, recorder, stream, tape: new Tape(begun, this.#item), begun, parts: [], bytes: 0, beat };
     recorder.ondataavailable = ({ data }) => {
-      // Out of the browser's own keeping, which may go to its disk.
-      run.parts.push(data.arrayBuffer());
+      run.parts.push(data);
       run.bytes += data.size;
     };
     recorder.onerror = () => void this.finish('ui-voice-broke-off');
@@ -150,13 +149,13 @@ class Dictation {
       track.onended = null;
       track.stop();
     }
-    const bytes = joined(await Promise.all(run.parts));
+    const sound = new Blob(run.parts);
     const [ms, chapters, media] = [run.tape.ms(end), run.tape.chapters(end), run.recorder.mimeType];
-    if (bytes.length === 0 || ms === 0) {
+    if (sound.size === 0 || ms === 0) {
       this.problem ??= ui('ui-voice-empty');
       feel('failed');
     } else {
-      await keep(run, bytes, { ms, chapters, media });
+      await keep(run, sound, { ms, chapters, media });
     }
     this.standing = 'still';
   }
@@ -189,21 +188,11 @@ async function stopped(recorder: MediaRecorder): Promise<void> {
   });
 }
 
-function joined(parts: ArrayBuffer[]): Uint8Array {
-  const bytes = new Uint8Array(parts.reduce((sum, part) => sum + part.byteLength, 0));
-  let at = 0;
-  for (const part of parts) {
-    bytes.set(new Uint8Array(part), at);
-    at += part.byteLength;
-  }
-  return bytes;
-}
-
 /** Seals the recording and writes the note; a second try seals nothing twice. */
-async function keep({ birth, placenta, begun }: Run, bytes: Uint8Array, about: { ms: number; media: string; chapters: { item: string; at_ms: number }[] }): Promise<void> {
+async function keep({ birth, placenta, begun }: Run, sound: Blob, about: { ms: number; media: string; chapters: { item: string; at_ms: number }[] }): Promise<void> {
   let file: string | undefined;
   const again = async (): Promise<void> => {
-    file ??= (await keepFile('voice', bytes)).file;
+    file ??= (await keepFile('voice', sound)).file;
     const data = { ...about, file, ...(placenta === null ? {} : { placenta }) };
     const entry = await birth.write({ request: 'record', birth: birth.id, fact: { kind: 'voice_noted', data }, at: { at: 'now', ago_ms: ago(begun) } });
     birth.offerUndo(entry, ui('ui-voice-note'));

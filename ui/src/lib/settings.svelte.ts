@@ -12,6 +12,7 @@ interface Kept {
   vibration: boolean;
   restAfter: number;
   readAloud: boolean;
+  measuring: boolean;
 }
 
 class Settings {
@@ -22,6 +23,8 @@ class Settings {
   restAfter = $state(REST_USUAL);
   /** The examination is read aloud. */
   readAloud = $state(false);
+  /** Whether a disc can be measured on a photograph. */
+  measuring = $state(false);
 
   constructor() {
     const kept = read();
@@ -29,6 +32,7 @@ class Settings {
     this.theme = kept.theme ?? (dark ? 'night' : 'day');
     this.sound = kept.sound ?? true;
     this.vibration = kept.vibration ?? true;
+    this.measuring = kept.measuring ?? false;
     this.restAfter = REST_AFTER.find((minutes) => minutes === kept.restAfter) ?? REST_USUAL;
     this.readAloud = kept.readAloud ?? false;
   }
@@ -36,8 +40,8 @@ class Settings {
   /** Shows the theme and keeps the choices. */
   apply(): void {
     document.documentElement.dataset['theme'] = this.theme;
-    const { theme, sound, vibration, restAfter, readAloud } = this;
-    const kept: Kept = { theme, sound, vibration, restAfter, readAloud };
+    const { theme, sound, vibration, restAfter, readAloud, measuring } = this;
+    const kept: Kept = { theme, sound, vibration, restAfter, readAloud, measuring };
     try {
       localStorage.setItem(KEY, JSON.stringify(kept));
     } catch {

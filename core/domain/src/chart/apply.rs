@@ -55,6 +55,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
             examined.entries.insert(item, mark.entry);
             examined.last = Some(mark.at);
         }
+        Fact::PhotoMeasured(what) => chart.photo_measures.push(Noted { what: *what, mark, author }),
         Fact::PhotoTaken(what) => chart.photos.push(Noted { what, mark, author }),
         Fact::Signed { name, role, version } => {
             chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });

@@ -2,7 +2,7 @@
 
 use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
-    Photo, Practice, WrittenUp,
+    Photo, PhotoMeasure, Practice, WrittenUp,
 };
 use crate::message::Message;
 use crate::protocol::Protocol;
@@ -60,6 +60,7 @@ impl Fact {
                 .with("item", Message::new(format!("exam-{item}")))
                 .with("answer", answer.describe(item)),
             Self::PhotoTaken(photo) => photo_line(photo),
+            Self::PhotoMeasured(measure) => photo_measure_line(measure),
             Self::Noted { text } => Message::new("fact-noted").with("text", text.as_str()),
             Self::VoiceNoted(note) => Message::new("fact-voice-noted").with("what", note.what(1)).with("length", note.length()),
             Self::WrittenUp(WrittenUp { text, .. }) if text.trim().is_empty() => Message::new("fact-written-up-nothing"),
@@ -237,6 +238,10 @@ fn photo_line(photo: &Photo) -> Message {
         true => about("fact-photo", photo.placenta),
         false => joined(about("fact-photo-of", photo.placenta), [item, words]),
     }
+}
+
+fn photo_measure_line(measure: &PhotoMeasure) -> Message {
+    with_parts(about("fact-photo-measured", measure.placenta), measure.sizes.parts())
 }
 
 fn temperature(tenths: crate::quantity::Temperature) -> Message {

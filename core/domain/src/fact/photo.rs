@@ -5,6 +5,7 @@ use ts_rs::TS;
 
 use super::BabyNo;
 use crate::file::FileId;
+use crate::photo::{Sizes, Sketch};
 
 /// A photograph of the placenta: upright, without anything that the camera had written into it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -31,4 +32,27 @@ pub struct Photo {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub focal: Option<u32>,
+}
+
+/// A measure on a photograph: an aid for the record. It takes the place of no measure that was typed.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct PhotoMeasure {
+    /// The placenta, named by its first baby.
+    pub placenta: BabyNo,
+    /// The photograph.
+    pub file: FileId,
+    /// Pixels across.
+    pub width: u32,
+    /// Pixels down.
+    pub height: u32,
+    /// Focal length of the lens that the camera told of, pixels.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub focal: Option<u32>,
+    /// What was placed on it.
+    pub sketch: Sketch,
+    /// What that came to.
+    pub sizes: Sizes,
+    /// Which way of reckoning it was.
+    pub formula: u32,
 }

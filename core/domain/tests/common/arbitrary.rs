@@ -9,9 +9,10 @@ use secundine_domain::examination::Examination;
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
     FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Photo, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
+    Photo, PhotoMeasure, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
+use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, Sketch, ToEdge};
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
@@ -259,6 +260,35 @@ fn photo() -> BoxedStrategy<Fact> {
         .boxed()
 }
 
+fn photo_measure() -> BoxedStrategy<Fact> {
+    let pixel = || (any::<i32>(), any::<i32>()).prop_map(|(x, y)| Pixel { x, y });
+    let size = || any::<(u32, u32)>().prop_map(|(value, plus_minus)| Size { value, plus_minus });
+    let reference =
+        prop_oneof![Just(Reference::OneCard), Just(Reference::TwoCards), any::<u32>().prop_map(|side| Reference::Frame { side })];
+    let sketch = (reference, vec(pixel(), 0..9), vec(pixel(), 0..30), option::of(pixel()), any::<u32>()).prop_map(
+        |(reference, corners, outline, insertion, thickness)| Sketch { reference, corners, outline, insertion, thickness },
+    );
+    let edge = option::of((size(), any::<bool>()).prop_map(|(distance, outside)| ToEdge { distance, outside }));
+    let from = select(vec![FocalFrom::Plane, FocalFrom::Camera, FocalFrom::Usual]);
+    let sizes = (size(), size(), size(), edge, any::<(u32, u32)>(), from).prop_map(
+        |(length, breadth, area, insertion, (tilt, height), focal_from)| Sizes {
+            length,
+            breadth,
+            area,
+            insertion,
+            tilt,
+            height,
+            focal_from,
+        },
+    );
+    (baby(), any::<[u8; 32]>(), any::<(u32, u32, u32)>(), option::of(any::<u32>()), sketch, sizes)
+        .prop_map(|(placenta, file, (width, height, formula), focal, sketch, sizes)| {
+            let file = FileId(file);
+            Fact::PhotoMeasured(Box::new(PhotoMeasure { placenta, file, width, height, focal, sketch, sizes, formula }))
+        })
+        .boxed()
+}
+
 fn course() -> BoxedStrategy<Fact> {
     let event = select(vec![
         NewbornEvent::SkinToSkin,
@@ -419,6 +449,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
         examined(),
         voice(),
         photo(),
+        photo_measure(),
     ];
     prop_oneof![8 => people, 12 => stage, 8 => after].boxed()
 }

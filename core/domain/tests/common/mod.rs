@@ -275,6 +275,7 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::LeavingMarked { .. } => "leaving_marked",
         Fact::HomeLeft => "home_left",
         Fact::Examined { .. } => "examined",
+        Fact::PhotoMeasured(_) => "photo_measured",
         Fact::PhotoTaken(_) => "photo_taken",
         Fact::Noted { .. } => "noted",
         Fact::VoiceNoted(_) => "voice_noted",

@@ -14,7 +14,7 @@ use secundine_domain::time::Certainty;
 use serde::Serialize;
 use ts_rs::TS;
 
-use super::{ClockView, Phase, VoiceView};
+use super::{ClockView, Phase, PhotoView, VoiceView};
 
 /// A kind of item that was weighed before, with its weight when dry.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
@@ -86,6 +86,8 @@ pub struct BirthView {
     pub addenda: bool,
     /// The examination, one for each placenta born.
     pub examinations: Vec<ExaminationView>,
+    /// Photographs of placentas, in order of time.
+    pub photos: Vec<PhotoView>,
     /// Voice notes, in order of time.
     pub voices: Vec<VoiceView>,
     /// How many of them still have to be written up.

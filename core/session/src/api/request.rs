@@ -3,6 +3,7 @@
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Fact, Medicine, Practice};
 use secundine_domain::file::FileId;
+use secundine_domain::photo::Sketch;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
@@ -239,6 +240,17 @@ pub enum Request {
         file: FileId,
         /// From where on.
         offset: u32,
+    },
+    /// Measures the disc on a photograph.
+    MeasurePhoto {
+        /// Of which birth.
+        birth: BirthId,
+        /// The photograph.
+        file: FileId,
+        /// What was placed on it.
+        sketch: Sketch,
+        /// Whether to write it down; else it is only shown.
+        keep: bool,
     },
     /// Checks every page and every entry of the practice: whether all is as it was written.
     Verify,

@@ -7,8 +7,8 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, FileBytes, ImportView, KeptFile, KeysView, LockedView, OwnState, OwnView,
-    RecoveryView, RestoredView, StatusView, VerifyView, WaitingNote, WeighedItem,
+    BackupMade, BackupsView, BirthLine, BirthView, FileBytes, ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState,
+    OwnView, RecoveryView, RestoredView, StatusView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -171,6 +171,13 @@ pub enum Response {
     },
     /// A part of it.
     ReadFile(FileBytes),
+    /// Measured.
+    MeasurePhoto {
+        /// What came of it.
+        measured: MeasuredView,
+        /// The entry, where it was written down.
+        entry: Option<EntryId>,
+    },
     /// What the check found.
     Verify(VerifyView),
     /// The rehearsal runs.

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, MotherObservation, Practice, VoiceNote};
 use secundine_domain::file::FileId;
+use secundine_domain::photo::{Reference, Sketch};
 use secundine_domain::protocol::OwnChange;
 use secundine_session::api::{At, ErrorCode, FileKind, LockedMark, RehearsalMode, Request, Response, Slot};
 use ts_rs::{Config, TS};
@@ -61,6 +62,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::WriteRecord { .. }
         | Request::FilePart { kind: FileKind::Photo, .. }
         | Request::ReadFile { .. }
+        | Request::MeasurePhoto { .. }
         | Request::Verify
         | Request::Rehearse { .. }
         | Request::EndRehearsal => false,
@@ -130,9 +132,14 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::Retract { birth, entry, reason: reason() },
             Request::Sign { birth, signer: None },
             Request::WriteRecord { birth },
+            Request::MeasurePhoto { birth, file: FileId([0; 32]), sketch: sketch(), keep: true },
         ]);
     }
     all
+}
+
+fn sketch() -> Sketch {
+    Sketch { reference: Reference::OneCard, corners: Vec::new(), outline: Vec::new(), insertion: None, thickness: 20 }
 }
 
 /// Two births, one of them over; the names are hidden.
