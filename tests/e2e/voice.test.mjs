@@ -323,6 +323,19 @@ test("a note that could not be kept is told, stays, and can be tried again; one 
   assert.deepEqual(hand.problems, []);
 });
 
+test("a note ends by itself at half an hour, and is kept", { timeout: 120_000 }, async (t) => {
+  const script = () => localStorage.setItem("secundine-settings", JSON.stringify({ restAfter: 30, sound: false, vibration: false }));
+  const { hand } = await examination(t, { script });
+  await hand.tap('[data-test="voice-begin"]');
+  await hand.find('[data-test="voice-keep"]');
+  await sleep(6_500);
+  await hand.run("const now = performance.now.bind(performance); performance.now = () => now() + (29 * 60 + 55) * 1000");
+  await hand.page.locator('[data-test="voice-problem"]', { hasText: "limit of 30 minutes" }).waitFor();
+  await hand.tap('[data-test="tab-timeline"]');
+  await hand.page.locator('[data-test="line"][data-kind="voice_noted"]', { hasText: "30 min" }).waitFor();
+  assert.deepEqual(hand.problems, []);
+});
+
 test("locking ends a note that runs, and keeps it", { timeout: 120_000 }, async (t) => {
   const { hand } = await examination(t);
   await hand.tap('[data-test="voice-begin"]');

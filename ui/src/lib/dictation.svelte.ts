@@ -83,6 +83,7 @@ class Dictation {
   #start(birth: Birth, placenta: number | null, stream: MediaStream): void {
     const mimeType = media();
     const recorder = new MediaRecorder(stream, { audioBitsPerSecond: BITS_PER_SECOND, ...(mimeType ? { mimeType } : {}) });
+    recorder.start(SLICE_MS);
     const begun = performance.now();
     const beat = setInterval(this.#beat, BEAT_MS);
     const run: Run = { birth, placenta, recorder, stream, tape: new Tape(begun, this.#item), begun, parts: [], bytes: 0, beat };
@@ -93,7 +94,6 @@ class Dictation {
     recorder.onerror = () => void this.finish('ui-voice-broke-off');
     for (const track of stream.getTracks()) track.onended = () => void this.finish('ui-voice-broke-off');
     document.addEventListener('visibilitychange', this.#hidden);
-    recorder.start(SLICE_MS);
     this.#run = run;
     this.ms = 0;
     this.standing = 'recording';
