@@ -70,13 +70,21 @@ fn colour(scene: &Scene, pixel: Point) -> [f64; 3] {
 /// The scene as a camera writes it: each pixel is a mean over a disc about it, with noise, as JPEG with its lens told.
 fn photograph(chance: &mut Chance, scene: &Scene) -> Vec<u8> {
     let near = [(0.0, 0.0), (0.7, 0.0), (-0.7, 0.0), (0.0, 0.7), (0.0, -0.7)];
+    let sharp: Vec<[f64; 3]> =
+        (0..SIZE.0 * SIZE.1).map(|n| colour(scene, (f64::from(n % SIZE.0) + 0.5, f64::from(n / SIZE.0) + 0.5))).collect();
+    let at = |x: u32, y: u32| sharp[(y.min(SIZE.1 - 1) * SIZE.0 + x.min(SIZE.0 - 1)) as usize];
     let image = RgbImage::from_fn(SIZE.0, SIZE.1, |x, y| {
-        let (x, y) = (f64::from(x) + 0.5, f64::from(y) + 0.5);
-        let mut sum = [0.0; 3];
-        for (a, b) in near {
-            sum.iter_mut().zip(colour(scene, (x + a, y + b))).for_each(|(sum, value)| *sum += value / 5.0);
+        let mut mean = at(x, y);
+        let about = [at(x + 1, y), at(x, y + 1), at(x.saturating_sub(1), y), at(x, y.saturating_sub(1))];
+        // Only where something ends is it worth a closer look.
+        if about.iter().any(|other| (other[2] - mean[2]).abs() > 5.0) {
+            let (x, y) = (f64::from(x) + 0.5, f64::from(y) + 0.5);
+            mean = [0.0; 3];
+            for (a, b) in near {
+                mean.iter_mut().zip(colour(scene, (x + a, y + b))).for_each(|(mean, value)| *mean += value / 5.0);
+            }
         }
-        image::Rgb(sum.map(|value| (value + chance.normal(3.0)).clamp(0.0, 255.0) as u8))
+        image::Rgb(mean.map(|value| (value + chance.between(-5.0, 5.0)).clamp(0.0, 255.0) as u8))
     });
     let mut bytes = Vec::new();
     let mut encoder = JpegEncoder::new_with_quality(&mut bytes, 88);
