@@ -842,6 +842,13 @@ record-estimated = time estimated
 record-changed = changed { $when } by { $author }: { $reason }
 record-taken-out = taken out { $when } by { $author }: { $reason }
 record-odd = { $what }
+record-photos = Photographs
+record-photos-kept = { $count ->
+    [0] No photograph stands in the record any more.
+    [one] One photograph. It is kept, sealed, in the practice and its backups, and not printed here.
+   *[other] { $count } photographs. They are kept, sealed, in the practice and its backups, and not printed here.
+}
+record-photo-file = File { $name }
 record-signatures = Signatures
 record-signed = { $name }, { $role }, { $when }
 record-signed-version = signs version { $version }
@@ -1440,16 +1447,16 @@ ui-photo-frame = A printed square frame
 ui-photo-one-card = One bank card: a rough measure
 ui-photo-frame-side = Side of the frame
 ui-photo-how = Any card of the usual size of a bank card will do, 85.60 by 53.98 mm; cover what is on it. The picture is taken from straight above, 40 cm away or more.
-ui-photo-corners-card = In order round each card. A card's tip is rounded: the corner is where its edges would meet.
-ui-photo-corners-frame = In order round the frame.
+ui-photo-corners-card = In order round each card: touch near the corner, then slide the finger until it lies under the cross. A card's tip is rounded: the corner is where its edges would meet.
+ui-photo-corners-frame = In order round the frame: touch near the corner, then slide the finger until it lies under the cross.
 ui-photo-point = { $n } of { $count }
 ui-photo-point-back = Back
 ui-photo-point-next = Next
 ui-photo-outline-draw = Draw round the edge of the disc with a finger. Each point can be moved after that.
-ui-photo-outline-mend = Move each point that is not on the edge: touch anywhere and draw.
+ui-photo-outline-mend = A point that is not on the edge: touch it, or go to it with Next, and slide the finger.
 ui-photo-outline-again = Draw it again
 ui-photo-insertion-none = Touch where the cord goes in, or go on without it.
-ui-photo-insertion-placed = Placed. Draw anywhere to move it.
+ui-photo-insertion-placed = Placed. Slide a finger to move it.
 ui-photo-insertion-leave = Go on without it
 ui-photo-thickness = Thickness
 ui-photo-thickness-why = The edge lies above the cards, nearer to the camera, and looks larger than it is. The thickness takes that off again.

@@ -13,9 +13,11 @@ use crate::document::Source;
 use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
 
 mod after;
+mod photos;
 mod timeline;
 
 pub(crate) use after::{account, leaving};
+pub(crate) use photos::photographs;
 pub use timeline::after_signing;
 pub(crate) use timeline::timeline;
 

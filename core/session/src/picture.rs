@@ -7,7 +7,7 @@ use std::io::Cursor;
 
 use image::codecs::jpeg::JpegEncoder;
 use image::metadata::Orientation;
-use image::{DynamicImage, ExtendedColorType, ImageDecoder, ImageEncoder, ImageFormat, ImageReader, Limits};
+use image::{DynamicImage, ExtendedColorType, ImageDecoder, ImageEncoder, ImageFormat, ImageReader};
 
 mod exif;
 
@@ -56,15 +56,17 @@ pub fn take(bytes: &[u8]) -> Result<Picture, NoPicture> {
     Ok(Picture { file, small: jpeg(small, SMALL_QUALITY, colours.as_deref())?, width, height, focal })
 }
 
-/// The pixels, turned as the camera was held; what it wrote beside them; and what its colours are.
-fn upright(bytes: &[u8]) -> Result<(DynamicImage, Option<Vec<u8>>, Option<Vec<u8>>), NoPicture> {
+/// The pixels, turned as the camera was held; what it wrote beside them (EXIF); and what its colours are (ICC).
+///
+/// # Errors
+/// As for [`take`].
+pub fn upright(bytes: &[u8]) -> Result<(DynamicImage, Option<Vec<u8>>, Option<Vec<u8>>), NoPicture> {
     let unreadable = |_| NoPicture::Unreadable;
     let format = image::guess_format(bytes).map_err(unreadable)?;
     if !matches!(format, ImageFormat::Jpeg | ImageFormat::Png) {
         return Err(NoPicture::Unreadable);
     }
-    let mut reader = ImageReader::with_format(Cursor::new(bytes), format);
-    reader.limits(Limits::no_limits());
+    let reader = ImageReader::with_format(Cursor::new(bytes), format);
     let mut decoder = reader.into_decoder().map_err(unreadable)?;
     let (width, height) = decoder.dimensions();
     if u64::from(width) * u64::from(height) > PIXELS_MAX {

@@ -11,8 +11,9 @@ use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
 use image::{ImageFormat, Rgb, RgbImage};
 use secundine_domain::entry::BirthId;
-use secundine_domain::fact::{Fact, Photo, Practice};
+use secundine_domain::fact::{Answer, Fact, Photo, Practice};
 use secundine_domain::file::FileId;
+use secundine_domain::photo::{Pixel, Reference, Sketch};
 use secundine_domain::time::Stamp;
 use secundine_session::api::{ApiError, At, ErrorCode, FileKind, KeptFile, Request, Response};
 use secundine_session::clock::HandClock;
@@ -201,4 +202,74 @@ fn the_lock_forgets_what_was_on_its_way_and_shows_nothing() {
     desk.session.call(Request::Unlock { passphrase: desk.recovery.clone() }).unwrap();
     assert_eq!(said(desk.part(FileKind::Voice, 6, b" file", true)).1, "error-file-part");
     assert_eq!(desk.read(kept.file).unwrap().len(), 2 * PART);
+}
+
+/// Two cards 500 mm below a lens of 3,000 pixels, the camera turned about the picture's middle line by so many degrees.
+fn sketch(degrees: f64) -> Sketch {
+    let (sin, cos) = degrees.to_radians().sin_cos();
+    let pixel = |(x, y): (f64, f64)| {
+        let deep = 500.0 + x * sin;
+        let tenths = |value: f64| (value * 10.0).round() as i32;
+        Pixel { x: tenths(2_000.0 + 3_000.0 * x * cos / deep), y: tenths(1_500.0 + 3_000.0 * y / deep) }
+    };
+    let card = |x: f64| [(x, -42.8), (x + 53.98, -42.8), (x + 53.98, 42.8), (x, 42.8)].map(pixel);
+    let outline = (0..36).map(|n| f64::from(n) * std::f64::consts::TAU / 36.0);
+    Sketch {
+        reference: Reference::TwoCards,
+        corners: [card(-170.0), card(110.0)].concat(),
+        outline: outline.map(|angle| pixel((90.0 * angle.cos(), 80.0 * angle.sin()))).collect(),
+        insertion: Some(pixel((0.0, 0.0))),
+        thickness: 20,
+    }
+}
+
+#[test]
+fn a_disc_is_measured_by_the_core_and_offered_to_the_examination() {
+    let mut desk = Desk::new();
+    let birth = desk.born();
+    desk.record(birth, Fact::PlacentaBorn { babies: vec![1] }).unwrap();
+    let (file, small) = (FileId([1; 32]), FileId([2; 32]));
+    let measure = |desk: &mut Desk, sketch: Sketch, keep: bool| match desk.session.call(Request::MeasurePhoto {
+        birth,
+        file,
+        sketch,
+        keep,
+    })? {
+        Response::MeasurePhoto { measured, entry } => Ok((measured, entry)),
+        other => unreachable!("{other:?}"),
+    };
+    assert_eq!(said(measure(&mut desk, sketch(5.0), true)), (ErrorCode::NotFound, "error-no-photo".to_owned()));
+    let photo = Photo { placenta: 1, file, small, width: 4_000, height: 3_000, item: None, words: None, focal: Some(3_000) };
+    desk.record(birth, Fact::PhotoTaken(photo)).unwrap();
+    assert_eq!(said(measure(&mut desk, sketch(27.0), true)).1, "photo-refused-tilted");
+    let view = |desk: &mut Desk| match desk.session.call(Request::Birth { birth }).unwrap() {
+        Response::Birth(view) => view,
+        other => unreachable!("{other:?}"),
+    };
+    let (measured, entry) = measure(&mut desk, sketch(5.0), false).unwrap();
+    assert!(entry.is_none() && view(&mut desk).photos[0].measures.is_empty(), "shown only");
+    let (kept, entry) = measure(&mut desk, sketch(5.0), true).unwrap();
+    assert_eq!(kept, measured);
+
+    let shown = view(&mut desk);
+    let [stands] = shown.photos[0].measures.as_slice() else { unreachable!() };
+    assert_eq!(Some(stands.entry), entry);
+    // 180 mm, less 20 mm of 500 for the thickness.
+    let [length, breadth] = stands.offers.as_slice() else { unreachable!() };
+    assert_eq!((length.item.as_str(), &length.answer), ("disc-length", &Answer::Measure { value: 173 }));
+    assert_eq!((breadth.item.as_str(), &breadth.answer, breadth.taken), ("disc-breadth", &Answer::Measure { value: 154 }, false));
+    let answer = length.answer.clone();
+    desk.record(birth, Fact::Examined { placenta: 1, item: "disc-length".to_owned(), answer }).unwrap();
+    let again = view(&mut desk);
+    let [length, breadth] = again.photos[0].measures[0].offers.as_slice() else { unreachable!() };
+    assert!(length.taken && length.entry.is_some() && !breadth.taken && breadth.entry.is_none());
+
+    // What was measured is not written by hand; a photograph that is taken out takes its measures from the list.
+    let fact = again.timeline.iter().find(|line| Some(line.entry) == entry).unwrap().fact.clone();
+    assert!(matches!(fact, Fact::PhotoMeasured(_)));
+    assert_eq!(said(desk.record(birth, fact)).1, "error-not-recordable");
+    let reason = "blurred".to_owned();
+    desk.session.call(Request::Retract { birth, entry: again.photos[0].entry, reason }).unwrap();
+    assert!(view(&mut desk).photos.is_empty());
+    assert_eq!(said(measure(&mut desk, sketch(5.0), true)).1, "error-no-photo");
 }

@@ -158,7 +158,7 @@ fn ordered(given: &Given) -> Result<Vec<Point>, Refusal> {
 
 /// The plane's homography into the picture, whose coordinates are counted from its middle; and the misfit of the corners.
 fn plane(given: &Given, corners: &[Point]) -> Option<(Homography, f64)> {
-    let corners: Vec<Point> = corners.iter().map(|corner| given.from_middle(*corner)).collect();
+    let corners: Vec<Point> = corners.iter().map(|corner| given.centred(*corner)).collect();
     match given.reference {
         Reference::OneCard => Some((Homography::fit(&card(), &corners)?, 0.0)),
         Reference::TwoCards => cards::fit(corners.as_slice().try_into().ok()?),
@@ -170,7 +170,7 @@ fn plane(given: &Given, corners: &[Point]) -> Option<(Homography, f64)> {
 }
 
 impl Given<'_> {
-    fn from_middle(&self, (x, y): Point) -> Point {
+    fn centred(&self, (x, y): Point) -> Point {
         (x - self.size.0 / 2.0, y - self.size.1 / 2.0)
     }
 }
@@ -231,7 +231,7 @@ impl Sizes {
     /// Of the outline as a smooth curve, or as the points that were placed, which is quicker.
     fn of(given: &Given, plane: &Homography, height: f64, smooth: bool) -> Self {
         let back = plane.inverse();
-        let on_plane = |point: &Point| back.apply(given.from_middle(*point));
+        let on_plane = |point: &Point| back.apply(given.centred(*point));
         let placed: Vec<Point> = given.outline.iter().map(on_plane).collect();
         let outline = if smooth { shape::curve(&placed) } else { placed };
         let smaller = 1.0 - given.thickness / height;
@@ -265,7 +265,7 @@ fn variances(given: &Given, plane: &Homography, lens: &Lens, shaken: &[(Homograp
 /// What the hand does to the area: a point moves it by half the way between its neighbours.
 fn drawn_area(given: &Given, plane: &Homography) -> f64 {
     let back = plane.inverse();
-    let placed: Vec<Point> = given.outline.iter().map(|point| back.apply(given.from_middle(*point))).collect();
+    let placed: Vec<Point> = given.outline.iter().map(|point| back.apply(given.centred(*point))).collect();
     let across = placed.iter().zip(placed.iter().cycle().skip(2)).map(|(a, b)| (a.0 - b.0).powi(2) + (a.1 - b.1).powi(2));
     across.sum::<f64>() / 4.0 * OUTLINE.powi(2)
 }

@@ -1,6 +1,6 @@
 //! Systems of a few linear equations.
 
-#![allow(clippy::indexing_slicing, reason = "each loop runs over the fixed size of the arrays")]
+#![allow(clippy::indexing_slicing, clippy::needless_range_loop, reason = "each loop runs over the fixed size of the arrays")]
 
 /// Solves `a x = b` by elimination with pivots; none where the rows do not settle it.
 pub(super) fn solve<const N: usize>(mut a: [[f64; N]; N], mut b: [f64; N]) -> Option<[f64; N]> {
