@@ -23,11 +23,12 @@ fn main() {
     let file = photograph();
     println!("a JPEG of 4000 by 3000 pixels, {:.1} MB", file.len() as f64 / 1e6);
     let tracing = tracing();
-    report("decoded, and a disc measured on it", || {
-        let (image, ..) = picture::upright(&file).unwrap();
+    let (took, peak) = report("decoded, and a disc measured on it", || {
+        let image = picture::upright(&file).unwrap().image;
         let sizes = tracing.measure(image.width(), image.height(), None).unwrap();
         black_box((image, sizes));
     });
+    println!("    goal {GOAL_MS} ms, {GOAL_MB} MB: {}", if took < GOAL_MS && peak < GOAL_MB { "met" } else { "MISSED" });
     report("taken in: decoded, turned, encoded anew, and a small one", || drop(black_box(picture::take(&file).unwrap())));
     let began = Instant::now();
     (0..100).for_each(|_| _ = black_box(tracing.measure(4_000, 3_000, None)));
@@ -35,7 +36,7 @@ fn main() {
 }
 
 /// The median of seven, and the most memory that the program had meanwhile beyond what it had before.
-fn report(what: &str, run: impl Fn()) {
+fn report(what: &str, run: impl Fn()) -> (f64, u64) {
     let before = memory("VmRSS");
     let cleared = std::fs::write("/proc/self/clear_refs", "5").is_ok();
     let mut took: Vec<f64> = (0..7)
@@ -47,9 +48,9 @@ fn report(what: &str, run: impl Fn()) {
         .collect();
     took.sort_by(f64::total_cmp);
     let peak = memory("VmHWM").saturating_sub(before) / 1024;
-    let met = if took[3] < GOAL_MS && peak < GOAL_MB { "met" } else { "MISSED" };
     let known = if cleared { "" } else { " (of the whole run)" };
-    println!("{what}: {:.0} ms, {peak} MB at most{known} (goal {GOAL_MS} ms, {GOAL_MB} MB: {met})", took[3]);
+    println!("{what}: {:.0} ms, {peak} MB at most{known}", took[3]);
+    (took[3], peak)
 }
 
 /// kB, as Linux tells it; 0 elsewhere.

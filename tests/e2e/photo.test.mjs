@@ -153,7 +153,7 @@ test("a photograph is taken, kept sealed, seen large and taken out", { timeout: 
   await take(hand, await photograph(hand, camera(0)));
   await look(hand)("list");
   const [shown] = (await view()).photos;
-  assert.deepEqual([shown.photo.width, shown.photo.height, shown.photo.item], [WIDTH, HEIGHT, "fetal-surface"]);
+  assert.deepEqual([shown.photo.width, shown.photo.height, shown.photo.item], [WIDTH, HEIGHT, "ready"]);
   const files = readdirSync(join(folder, "practice/files")).map((name) => readFileSync(join(folder, "practice/files", name)));
   assert.equal(files.length, 2);
   for (const bytes of files) assert.ok(bytes.subarray(0, 21).toString() === "age-encryption.org/v1" && !bytes.includes("JFIF"));

@@ -48,7 +48,7 @@ pub enum NoPicture {
 /// # Errors
 /// [`NoPicture`] says why not.
 pub fn take(bytes: &[u8]) -> Result<Picture, NoPicture> {
-    let (image, exif, colours) = upright(bytes)?;
+    let Upright { image, exif, colours } = upright(bytes)?;
     let (width, height) = (image.width(), image.height());
     let focal = exif.as_deref().and_then(exif::focal_in_35_mm).map(|mm| focal_pixels(mm, width, height));
     let small = image.thumbnail(SMALL, SMALL);
@@ -56,11 +56,21 @@ pub fn take(bytes: &[u8]) -> Result<Picture, NoPicture> {
     Ok(Picture { file, small: jpeg(small, SMALL_QUALITY, colours.as_deref())?, width, height, focal })
 }
 
-/// The pixels, turned as the camera was held; what it wrote beside them (EXIF); and what its colours are (ICC).
+/// A picture as it was meant to be seen.
+pub struct Upright {
+    /// The pixels, turned as the camera was held.
+    pub image: DynamicImage,
+    /// What the camera wrote beside them (EXIF).
+    pub exif: Option<Vec<u8>>,
+    /// What the colours are (ICC).
+    pub colours: Option<Vec<u8>>,
+}
+
+/// Decodes a picture and turns it upright.
 ///
 /// # Errors
 /// As for [`take`].
-pub fn upright(bytes: &[u8]) -> Result<(DynamicImage, Option<Vec<u8>>, Option<Vec<u8>>), NoPicture> {
+pub fn upright(bytes: &[u8]) -> Result<Upright, NoPicture> {
     let unreadable = |_| NoPicture::Unreadable;
     let format = image::guess_format(bytes).map_err(unreadable)?;
     if !matches!(format, ImageFormat::Jpeg | ImageFormat::Png) {
@@ -77,7 +87,7 @@ pub fn upright(bytes: &[u8]) -> Result<(DynamicImage, Option<Vec<u8>>, Option<Ve
     let (exif, colours) = (decoder.exif_metadata().unwrap_or_default(), decoder.icc_profile().unwrap_or_default());
     let mut image = DynamicImage::ImageRgb8(DynamicImage::from_decoder(decoder).map_err(unreadable)?.into_rgb8());
     image.apply_orientation(orientation);
-    Ok((image, exif, colours))
+    Ok(Upright { image, exif, colours })
 }
 
 fn jpeg(image: DynamicImage, quality: u8, colours: Option<&[u8]>) -> Result<Vec<u8>, NoPicture> {
