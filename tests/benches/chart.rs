@@ -169,6 +169,11 @@ fn later(k: usize) -> Fact {
             systolic: Some(Pressure::new(118).unwrap()),
             ..MotherObservation::default()
         }),
-        _ => Fact::Examined { placenta: 1, item: "lobes".to_owned(), cord: None, answer: Answer::Choice { option: "meet".to_owned() } },
+        _ => Fact::Examined {
+            placenta: 1,
+            item: "lobes".to_owned(),
+            cord: None,
+            answer: Answer::Choice { option: "meet".to_owned() },
+        },
     }
 }

@@ -21,7 +21,7 @@ pub use answers::{Asked, Completeness, Examined, Given};
 pub use figures::{Beside, Figure, Input, figures};
 pub use order::{asked, in_order_of};
 pub use reasons::{Reason, To, reasons, untold};
-pub use sketch::{Fill, Side, Sketch, PathStep, Trace, ViewBox, What, sketch};
+pub use sketch::{Fill, PathStep, Side, Sketch, Trace, ViewBox, What, sketch};
 pub use weights::{Standing, Weighed, WeightRow, WeightTable, Wrong};
 
 /// The items, in the order of work.

@@ -26,7 +26,7 @@ pub use cards::{CARD, card, two_cards};
 pub use estimate::{FocalFrom, Given, Measured, Value, measure};
 pub use homography::{Homography, Point};
 pub use shape::{calipers, crosses_itself, curve, distance, signed_area};
-pub use tracing::{Pixel, Size, Sizes, Tracing, ToEdge};
+pub use tracing::{Pixel, Size, Sizes, ToEdge, Tracing};
 
 /// Which way of reckoning this is: kept beside each result.
 pub const FORMULA: u32 = 1;

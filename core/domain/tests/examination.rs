@@ -158,7 +158,8 @@ mod cord {
         let short = |answer: Answer| {
             let phone = with(&[("cord-length", answer)]);
             let findings = assess(&phone.chart(), None, &phone.now());
-            let told = findings.iter().any(|finding| matches!(&finding.about, About::Figure { figure, .. } if figure == "cord-length"));
+            let told =
+                findings.iter().any(|finding| matches!(&finding.about, About::Figure { figure, .. } if figure == "cord-length"));
             (told, reasons(&phone.chart(), None, 1).iter().any(|reason| reason.reason == "short-cord"))
         };
         assert_eq!(short(pieces(&[200, 100], true)), (true, true));
@@ -189,7 +190,11 @@ mod cord {
         assert_eq!(called(45, Some(180), "eccentric"), "exam-insertion-eccentric");
         assert_eq!(called(46, Some(180), "eccentric"), "exam-insertion-central");
         assert_eq!(called(46, None, "eccentric"), "figure-insertion-inside");
-        assert_eq!(called(46, Some(180), "velamentous"), "exam-insertion-velamentous", "a way in the membranes is no way to the edge");
+        assert_eq!(
+            called(46, Some(180), "velamentous"),
+            "exam-insertion-velamentous",
+            "a way in the membranes is no way to the edge"
+        );
         let edge = |mm| figure(&with(&[("insertion-edge", measure(mm))]), "insertion").passed.len();
         assert_eq!([edge(19), edge(20), edge(21)], [1, 0, 0]);
     }
@@ -248,7 +253,8 @@ mod disc {
     #[test]
     fn thickness_infarcts_and_clots_at_their_cut_offs() {
         // Sources: Yetter 1998 (2 and 4 cm); pathologyoutlines.com (infarct over 3 cm, over 30 %; clot over half); memory (5 %).
-        let level = |id: &str, value| Examination::standard().item(id).unwrap().unusual(&measure(value)).map(|unusual| unusual.level);
+        let level =
+            |id: &str, value| Examination::standard().item(id).unwrap().unusual(&measure(value)).map(|unusual| unusual.level);
         let (note, caution) = (Some(Level::Note), Some(Level::Caution));
         assert_eq!([19, 20, 40, 41].map(|mm| level("disc-thickness", mm)), [note, None, None, note]);
         assert_eq!([29, 30, 31].map(|mm| level("firm-size", mm)), [None, None, caution]);
@@ -318,7 +324,10 @@ mod weight {
         let value = |phone: &Phone| figure(phone, "weight").value.id;
         assert_eq!(value(&weighed(500, "trimmed", 280)), "figure-weight-trimmed");
         assert_eq!(value(&weighed(500, "with-clots", 280)), "figure-weight-with-clots");
-        assert_eq!([258, 259, 300, 301].map(|days| figure(&weighed(500, "untrimmed", days), "weight").known), [false, true, true, false]);
+        assert_eq!(
+            [258, 259, 300, 301].map(|days| figure(&weighed(500, "untrimmed", days), "weight").known),
+            [false, true, true, false]
+        );
         assert_eq!(value(&weighed(500, "untrimmed", 258)), "figure-weight-not-term");
         assert_eq!(value(&with(&[("weight", measure(500))])), "figure-needs");
         assert_eq!(value(&with(&[("weight", measure(500)), ("weighed-as", choice("untrimmed"))])), "figure-needs");
@@ -407,7 +416,10 @@ mod twins {
             phone.mark(Fact::Examined { placenta: 1, item: "cord-length".to_owned(), cord: Some(cord), answer });
         }
         let lengths: Vec<_> = figures(&phone.chart(), 1).into_iter().filter(|figure| figure.figure == "cord-length").collect();
-        assert_eq!(lengths.iter().map(|figure| (figure.cord, figure.passed.len())).collect::<Vec<_>>(), [(Some(1), 4), (Some(2), 0)]);
+        assert_eq!(
+            lengths.iter().map(|figure| (figure.cord, figure.passed.len())).collect::<Vec<_>>(),
+            [(Some(1), 4), (Some(2), 0)]
+        );
         let told: Vec<_> = assess(&phone.chart(), None, &phone.now()).into_iter().map(|finding| finding.about).collect();
         assert!(told.contains(&About::Figure { placenta: 1, figure: "cord-length".to_owned(), cord: Some(1) }));
     }
@@ -417,7 +429,11 @@ mod listed {
     use super::*;
 
     fn given(phone: &Phone, to: To) -> Vec<String> {
-        reasons(&phone.chart(), Protocol::find("who"), 1).into_iter().filter(|reason| reason.to == to).map(|reason| reason.reason).collect()
+        reasons(&phone.chart(), Protocol::find("who"), 1)
+            .into_iter()
+            .filter(|reason| reason.to == to)
+            .map(|reason| reason.reason)
+            .collect()
     }
 
     #[test]
@@ -473,7 +489,11 @@ fn every_shipped_number_says_where_it_comes_from() {
             numbers += 1;
         }
         for option in item.options.iter().filter(|option| option.level.is_some()) {
-            assert!(option.source.as_ref().is_some_and(|source| !source.trim().is_empty()) && option.status.is_some(), "{}", item.id);
+            assert!(
+                option.source.as_ref().is_some_and(|source| !source.trim().is_empty()) && option.status.is_some(),
+                "{}",
+                item.id
+            );
         }
     }
     assert!(numbers > 15, "{numbers}");

@@ -23,7 +23,7 @@ use secundine_domain::fact::{
     Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
-use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, Tracing, ToEdge};
+use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
 use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
@@ -311,7 +311,10 @@ fn third_stage() -> Vec<(&'static str, Fact)> {
         ("examined_choices", examined("fetal-marks", Answer::Choices { options: ["cyst", "plaque"].map(str::to_owned).into() })),
         ("examined_pieces", of_cord(2, "cord-length", Answer::Pieces { lengths: vec![410, 130], all: true })),
         ("examined_coils", examined("cord-coils", Answer::Coils { coils: 11, over: 500 })),
-        ("examined_places", examined("firm-places", Answer::Places { places: vec![place(-420, 310, Some(25)), place(0, -900, None)] })),
+        (
+            "examined_places",
+            examined("firm-places", Answer::Places { places: vec![place(-420, 310, Some(25)), place(0, -900, None)] }),
+        ),
         ("examined_could_not_tell", examined("vessels", Answer::CouldNotTell)),
     ]
 }

@@ -21,9 +21,8 @@ mod verify;
 mod voice;
 
 pub use birth::{
-    BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView,
-    LeavingLine, LineView, MarkGroup, MarkView, MedicineView, NextMark, PlacentaView,
-    ProtocolLine, WeighedItem,
+    BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView, LeavingLine,
+    LineView, MarkGroup, MarkView, MedicineView, NextMark, PlacentaView, ProtocolLine, WeighedItem,
 };
 pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
 pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};

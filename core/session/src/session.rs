@@ -21,7 +21,9 @@ use secundine_domain::message::Message;
 use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_store::{PlatformKeys, Store, low_space, version};
 
-use crate::api::{ApiError, At, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView};
+use crate::api::{
+    ApiError, At, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView,
+};
 use crate::clock::{Clock, earlier};
 use crate::examining;
 use crate::hide;

@@ -14,8 +14,8 @@ use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Stamp};
 
 use crate::api::{
-    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView,
-    Phase, PlacentaView, ProtocolLine, Response,
+    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView, Phase, PlacentaView, ProtocolLine,
+    Response,
 };
 use crate::practice::OpenPractice;
 
@@ -25,8 +25,8 @@ mod examination;
 mod locked;
 mod marks;
 mod own;
-mod sketch;
 mod photos;
+mod sketch;
 mod timeline;
 mod voice;
 mod weighed;
@@ -34,8 +34,8 @@ mod weighed;
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
-pub(crate) use sketch::drawn;
 pub(crate) use photos::measured;
+pub(crate) use sketch::drawn;
 pub(crate) use voice::to_write_up;
 pub(crate) use weighed::weighed_items;
 

@@ -148,7 +148,12 @@ fn a_finding(world: &mut World) -> Fact {
         }
         3 => {
             let (item, option) = chance.one_of(&[("lobes", "meet"), ("amnion", "whole"), ("chorion", "whole")]);
-            Fact::Examined { placenta: 1, item: item.to_owned(), cord: None, answer: Answer::Choice { option: option.to_owned() } }
+            Fact::Examined {
+                placenta: 1,
+                item: item.to_owned(),
+                cord: None,
+                answer: Answer::Choice { option: option.to_owned() },
+            }
         }
         4 => {
             let mut part = || ApgarPart::new(chance.between(0, 2)).unwrap();

@@ -2,8 +2,8 @@
 
 use super::{About, Finding, FindingState, Threshold, gravest, passed_state, plain, threshold};
 use crate::chart::Chart;
-use crate::examination::{Asked, Completeness, Examination, Examined, Figure, Unusual, figures};
 use crate::entry::EntryId;
+use crate::examination::{Asked, Completeness, Examination, Examined, Figure, Unusual, figures};
 use crate::fact::{Answer, BabyNo, of_cord};
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Status, Watch};
@@ -49,9 +49,8 @@ fn of_answer(placenta: BabyNo, asked: &Asked, answer: &Answer, unusual: Unusual,
 fn of_figure(placenta: BabyNo, figure: &Figure) -> Option<Finding> {
     let passed = figure.passed.first()?;
     let level = passed.level?;
-    let message = Message::new("finding-unusual")
-        .with("item", of_cord(figure.name(), figure.cord))
-        .with("answer", figure.value.clone());
+    let message =
+        Message::new("finding-unusual").with("item", of_cord(figure.name(), figure.cord)).with("answer", figure.value.clone());
     let words = Some(passed.words.clone());
     Some(Finding {
         level: Some(level),

@@ -172,7 +172,17 @@ impl Figure {
     fn bare(id: &str, value: Message, known: bool, inputs: Vec<Input>) -> Self {
         let formula = Message::new(format!("figure-{id}-formula"));
         let published = told(id, None);
-        Self { figure: id.to_owned(), cord: None, value, known, inputs, formula, passed: Vec::new(), published, rests_on: Vec::new() }
+        Self {
+            figure: id.to_owned(),
+            cord: None,
+            value,
+            known,
+            inputs,
+            formula,
+            passed: Vec::new(),
+            published,
+            rests_on: Vec::new(),
+        }
     }
 
     fn of(mut self, cord: Option<BabyNo>) -> Self {
@@ -183,7 +193,10 @@ impl Figure {
     /// With the entries of its inputs.
     fn resting_on(mut self, examined: &Examined) -> Self {
         let items = self.inputs.iter().filter_map(|input| input.name.id.strip_prefix("exam-"));
-        self.rests_on = items.filter_map(|item| examined.at(item, self.cord).or_else(|| examined.get(item))).map(|given| given.entry).collect();
+        self.rests_on = items
+            .filter_map(|item| examined.at(item, self.cord).or_else(|| examined.get(item)))
+            .map(|given| given.entry)
+            .collect();
         self
     }
 

@@ -200,7 +200,8 @@ impl Told {
             }
             Self::Apgar => placenta.babies.iter().find_map(|no| {
                 let scored = &chart.babies.get(no)?.apgars;
-                let low = scored.iter().rev().find(|scored| scored.what.minute.get() == 5).filter(|scored| scored.what.total() < 6)?;
+                let low =
+                    scored.iter().rev().find(|scored| scored.what.minute.get() == 5).filter(|scored| scored.what.total() < 6)?;
                 Some(Message::new("reason-apgar-scored").with("baby", *no).with("score", low.what.total()))
             }),
             Self::Fused => {

@@ -165,7 +165,8 @@ mod tests {
     use super::*;
 
     // Invented numbers: a table of no cohort.
-    const TABLE: &str = "# source: A made-up cohort, for this test\n# weighed: untrimmed\nweek,p10,p50,p90\n39, 400, 500, 600\n40,410,510,610\n";
+    const TABLE: &str =
+        "# source: A made-up cohort, for this test\n# weighed: untrimmed\nweek,p10,p50,p90\n39, 400, 500, 600\n40,410,510,610\n";
 
     #[test]
     fn a_table_is_read_and_a_weight_stands_in_it() {

@@ -9,10 +9,11 @@ use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, Weigh
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
     FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
+    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote,
+    WrittenUp,
 };
 use secundine_domain::file::FileId;
-use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, Tracing, ToEdge};
+use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
@@ -358,8 +359,12 @@ fn examined() -> BoxedStrategy<Fact> {
 fn weights() -> impl Strategy<Value = WeightTable> {
     let row = (20..45_u32, vec(0..3_000_u32, 0..4)).prop_map(|(week, grams)| WeightRow { week, grams });
     let weighed = select(vec![Weighed::Untrimmed, Weighed::Trimmed]);
-    (text(), weighed, vec(1..100_u32, 0..4), vec(row, 0..4))
-        .prop_map(|(source, weighed, centiles, rows)| WeightTable { source, weighed, centiles, rows })
+    (text(), weighed, vec(1..100_u32, 0..4), vec(row, 0..4)).prop_map(|(source, weighed, centiles, rows)| WeightTable {
+        source,
+        weighed,
+        centiles,
+        rows,
+    })
 }
 
 /// Any answer at all.

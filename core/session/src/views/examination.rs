@@ -25,7 +25,8 @@ pub(super) fn examinations(
     born.map(|(no, Placenta { babies, .. })| {
         let examined = chart.examinations.get(no).unwrap_or(&nothing);
         let asked = asked(examined, babies, order).into_iter().filter(|(item, _)| item.kind != Kind::Places);
-        let items: Vec<ItemView> = asked.map(|(one, cord)| item(examined, one, cord, level(findings, *no, &one.id, cord))).collect();
+        let items: Vec<ItemView> =
+            asked.map(|(one, cord)| item(examined, one, cord, level(findings, *no, &one.id, cord))).collect();
         let answered = items.iter().filter(|item| item.answer.is_some()).count();
         ExaminationView {
             placenta: *no,
@@ -44,10 +45,7 @@ pub(super) fn examinations(
 fn item(examined: &Examined, item: &Item, cord: Option<BabyNo>, level: Option<Level>) -> ItemView {
     let id = &item.id;
     let given = examined.at(id, cord);
-    let option = |option: &str| OptionView {
-        option: option.to_owned(),
-        label: Message::new(format!("exam-{id}-{option}")),
-    };
+    let option = |option: &str| OptionView { option: option.to_owned(), label: Message::new(format!("exam-{id}-{option}")) };
     ItemView {
         item: id.clone(),
         part: item.part,

@@ -63,8 +63,6 @@ pub(super) fn figure(case: Case<'_>) -> Option<Figure> {
 }
 
 fn of_both_sexes(case: Case<'_>) -> bool {
-    let sex = |wanted: Sex| {
-        case.chart.babies.iter().any(|(no, baby)| latest(baby, *no).sex == Some(wanted))
-    };
+    let sex = |wanted: Sex| case.chart.babies.iter().any(|(no, baby)| latest(baby, *no).sex == Some(wanted));
     sex(Sex::Female) && sex(Sex::Male)
 }

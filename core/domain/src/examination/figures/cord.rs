@@ -20,10 +20,10 @@ fn length(case: Case<'_>, cord: Option<BabyNo>) -> Option<Figure> {
         Answer::Pieces { lengths, all } => (lengths.clone(), *all),
         _ => (vec![total], false),
     };
-    let inputs = pieces.iter().zip(1_u32..).map(|(mm, n)| Input {
-        name: Message::new("exam-cord-length").with("n", n),
-        value: centimetres(*mm),
-    });
+    let inputs = pieces
+        .iter()
+        .zip(1_u32..)
+        .map(|(mm, n)| Input { name: Message::new("exam-cord-length").with("n", n), value: centimetres(*mm) });
     let value = if all { centimetres(total) } else { Message::new("figure-cord-at-least").with("length", centimetres(total)) };
     let steps = Examination::standard().item("cord-length").into_iter().flat_map(|item| &item.steps);
     let mut figure = Figure::known("cord-length", value, None, inputs.collect());

@@ -37,9 +37,8 @@ fn area(length: u32, breadth: u32, inputs: Vec<Input>) -> Figure {
 fn roundness(length: u32, breadth: u32, inputs: Vec<Input>) -> Figure {
     let ratio = f64::from(length.min(breadth)) / f64::from(length.max(breadth));
     let eccentricity = (1.0 - ratio * ratio).sqrt();
-    let value = Message::new("figure-roundness-value")
-        .with("value", hundredths(ratio))
-        .with("eccentricity", hundredths(eccentricity));
+    let value =
+        Message::new("figure-roundness-value").with("value", hundredths(ratio)).with("eccentricity", hundredths(eccentricity));
     Figure::known("roundness", value, None, inputs)
 }
 

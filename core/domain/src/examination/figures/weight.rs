@@ -43,7 +43,8 @@ fn against_cohort(case: Case<'_>, grams: u32, weight: Input) -> Figure {
         return Figure::needs(id, Message::new("figure-input-gestation"), inputs).weighed(state, None);
     };
     inputs.push(weeks(days.get()));
-    let refused = |why: &str, inputs| Figure { known: false, ..Figure::known(id, Message::new(why), None, inputs).weighed(state, None) };
+    let refused =
+        |why: &str, inputs| Figure { known: false, ..Figure::known(id, Message::new(why), None, inputs).weighed(state, None) };
     if case.placenta.babies.len() > 1 {
         return refused("figure-weight-several", inputs);
     }
@@ -65,7 +66,8 @@ fn against_cohort(case: Case<'_>, grams: u32, weight: Input) -> Figure {
 fn in_table(case: Case<'_>, grams: u32, weight: Input) -> Option<Figure> {
     let id = "weight-table";
     let table = case.chart.weights.as_deref()?;
-    let told = |value: Message, known, inputs| Figure { known, published: vec![whose(table)], ..Figure::known(id, value, None, inputs) };
+    let told =
+        |value: Message, known, inputs| Figure { known, published: vec![whose(table)], ..Figure::known(id, value, None, inputs) };
     let mut inputs = vec![weight];
     let (Some(state), Some(days)) = (case.weighed_as(), case.chart.client.as_ref().and_then(|client| client.gestation)) else {
         return Some(told(Message::new("figure-weight-table-needs"), false, inputs));
