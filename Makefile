@@ -108,7 +108,8 @@ e2e: ui tests/e2e/node_modules/.package-lock.json
 	$(BUILD)
 	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=1 tests/e2e/browser.test.mjs tests/e2e/behave.test.mjs \
 		tests/e2e/locked.test.mjs tests/e2e/keeping.test.mjs tests/e2e/rest.test.mjs tests/e2e/emergency.test.mjs \
-		tests/e2e/newborn.test.mjs tests/e2e/protocol.test.mjs tests/e2e/examination.test.mjs
+		tests/e2e/newborn.test.mjs tests/e2e/protocol.test.mjs tests/e2e/examination.test.mjs tests/e2e/sketch.test.mjs \
+		tests/e2e/photo.test.mjs tests/e2e/voice.test.mjs
 	SECUNDINE_APP=$(APP) xvfb-run -a -s '-screen 0 900x1000x24' dbus-run-session -- \
 		node --test --test-concurrency=1 tests/e2e/window.test.mjs
 
@@ -119,7 +120,7 @@ bench: tools-test ui
 
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
-SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits soak-fuzz
+SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits soak-photos soak-fuzz
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -147,6 +148,9 @@ soak-clocks: tools-test
 
 soak-bits: tools-test
 	$(LONG) -p secundine-store --test chain_bits -- --ignored --nocapture
+
+soak-photos: tools-test
+	SECUNDINE_SCENES=10000 $(LONG) -p secundine-domain --test photo_scenes -- --nocapture
 
 soak-fuzz:
 	$(MAKE) fuzz FUZZ_SECONDS=600

@@ -90,7 +90,31 @@ leaving-item-adult = Second adult
 leaving-item-contact = Next contact
 leaving-item-call = Whom they call
 fact-examined = { $item }: { $answer }
+fact-photo = { $of ->
+    [1] Photograph of the placenta
+   *[other] Photograph of the placenta of baby { $baby }
+}
+fact-photo-of = { $of ->
+    [1] Photograph of the placenta: { $parts }
+   *[other] Photograph of the placenta of baby { $baby }: { $parts }
+}
+fact-photo-measured = { $of ->
+    [1] Measured on a photograph, an aid for the record: { $parts }
+   *[other] Placenta of baby { $baby } measured on a photograph, an aid for the record: { $parts }
+}
+part-photo-length = length { $value } ± { $off } mm
+part-photo-breadth = breadth { $value } ± { $off } mm
+part-photo-area = area { $value } ± { $off } cm²
+part-photo-insertion = cord { $value } ± { $off } mm from the edge
+part-photo-outside = cord { $value } ± { $off } mm outside of the edge
+part-photo-item = { $item }
+part-photo-words = { $text }
 fact-noted = { $text }
+fact-voice-noted = { $what }, { $length }
+fact-voice-open = { $what }, { $length }, not yet written up
+fact-voice-written = { $what }, { $length }, written up { $when }
+fact-written-up = Written up from a voice note: { $text }
+fact-written-up-nothing = Voice note listened to, nothing added
 fact-retracted = Taken out
 fact-signed = Signed by { $name }, { $role }
 fact-unknown = A kind of entry that this version does not know ({ $kind })
@@ -434,6 +458,11 @@ odd-zone-changed = { $way ->
     [back] The time zone or summer time of the phone changed before this entry: local times go back by { $by }
    *[forward] The time zone or summer time of the phone changed before this entry: local times go forward by { $by }
 }
+voice-note = Voice note
+voice-examination = { $of ->
+    [one] Voice note at the examination
+   *[other] Voice note at the examination, placenta { $placenta }
+}
 span-hours = { $hours } h { $minutes } min
 span-minutes = { $minutes } min { $seconds } s
 span-seconds = { $seconds } s
@@ -462,6 +491,7 @@ impossible-pressure = { $systolic } over { $diastolic } cannot be: the first num
 impossible-nothing-observed = Nothing is filled in yet. Fill in at least one value.
 impossible-no-label = Give the birth a label, so that it is not mixed up with another.
 impossible-empty-note = The note is empty. Write something first.
+impossible-voice-note = This cannot be a voice note: its file, its length or its chapters do not fit. Record it again.
 impossible-no-medicine = Say which medicine.
 impossible-no-baby = Say which baby's placenta it is.
 impossible-unknown = This kind of entry cannot be written here.
@@ -512,6 +542,28 @@ error-full = The device is full. Free some space and try again, and write it on 
 error-not-elsewhere = This cannot be kept elsewhere: only a birth, an entry or a correction can. Write it on paper now.
 error-too-long-elsewhere = This is too long to be kept elsewhere. Write it in several shorter parts.
 error-not-saved = The device could not write. Write it on paper now, then close and open the app and try again.
+photo-camera = Camera about { $cm } cm above the card, { $degrees }° from plumb.
+photo-focal-plane = Its lens is reckoned from how the card or frame lies in the picture.
+photo-focal-camera = Its lens is as the camera told.
+photo-focal-usual = Nothing tells its lens: taken as usual for a phone, 20 to 33 mm, which the ± allows for.
+error-no-photo = This photograph is not in the chart.
+error-file-part = The picture or sound could not be handed over whole. Try again.
+error-file-large = This file has more than { $megabytes } MB, so it is not kept.
+error-file-not-saved = The picture or sound could NOT be saved. Free some space and try again.
+error-file-not-read = The picture or sound could not be read just now. Try again.
+error-no-file = This picture or sound is not on this device. A backup that has it brings it back.
+error-file-damaged = This picture or sound was changed or damaged. A backup that has it brings it back.
+error-no-picture = This file is no picture in JPEG or PNG, or it is not whole. Take another one.
+error-picture-large = This picture has more than { $megapixels } million pixels. Take one with the usual setting of the camera.
+photo-refused-corners = Place four corners for each card, or for the frame.
+photo-refused-crossed = The corners do not go round the card or frame in order. Look at them again.
+photo-refused-small = A card or frame is too small in the picture: its long side has fewer than { $pixels } pixels. Take another one from nearer, or with the camera's usual setting.
+photo-refused-misfit = The corners do not fit two cards that lie flat beside each other. Look at them again.
+photo-refused-tilted = The camera was held too slant: more than { $degrees }°. Take another picture from straight above.
+photo-refused-near = The camera was nearer than { $cm } cm. Take another picture from higher up.
+photo-refused-few = The outline needs { $points } points at least.
+photo-refused-outline = The outline crosses itself. Draw it again.
+photo-refused-impossible = This cannot be measured. Look at the corners, the outline and the thickness again.
 error-record-not-written = The PDF could not be written. The record itself is safe in the practice. Free some space and try again.
 error-no-birth = This birth is not in the practice.
 error-no-placenta = No placenta of that baby is on record at this birth.
@@ -551,6 +603,21 @@ backup-made = Backup made and read back: { $entries ->
     [one] { $births } birth
    *[other] { $births } births
 }.
+backup-made-files = { $made } With { $files ->
+    [one] 1 picture or sound
+   *[other] { $files } pictures and sounds
+}.
+backup-made-damaged = { $made } With { $files ->
+    [one] 1 picture or sound
+   *[other] { $files } pictures and sounds
+}; { $damaged ->
+    [one] 1 more is damaged and is left out: an older backup may have it whole.
+   *[other] { $damaged } more are damaged and are left out: an older backup may have them whole.
+}
+restored-files-damaged = { $count ->
+    [one] 1 picture or sound in the backup was altered and is not put back.
+   *[other] { $count } pictures and sounds in the backup were altered and are not put back.
+}
 backup-waiting = { $files ->
     [one] One file
    *[other] { $files } files
@@ -573,6 +640,12 @@ verify-fits = { $entries ->
     [1] 1 device
    *[other] { $devices } devices
 } checked: each fits.
+verify-fits-files = { $fits } With { $files ->
+    [1] 1 picture or sound.
+   *[other] { $files } pictures and sounds.
+}
+verify-misfit-file-missing = The picture or sound { $file } that an entry names is missing. A backup that has it brings it back.
+verify-misfit-file-changed = The picture or sound { $file } that an entry names was changed or damaged. A backup that has it brings it back.
 verify-misfit-page = Page { $page } of the database file is damaged. Copy the folder before anything else, then restore a backup.
 verify-misfit-file = The database file is damaged or not whole. Copy the folder before anything else, then restore a backup.
 verify-misfit-tables = The tables of the database were changed by another program. Each entry fits.
@@ -1036,10 +1109,21 @@ record-estimated = time estimated
 record-changed = changed { $when } by { $author }: { $reason }
 record-taken-out = taken out { $when } by { $author }: { $reason }
 record-odd = { $what }
+record-photos = Photographs
+record-photos-kept = { $count ->
+    [0] No photograph stands in the record any more.
+    [one] One photograph. It is kept, sealed, in the practice and its backups, and not printed here.
+   *[other] { $count } photographs. They are kept, sealed, in the practice and its backups, and not printed here.
+}
+record-photo-file = File { $name }
 record-signatures = Signatures
 record-signed = { $name }, { $role }, { $when }
 record-signed-version = signs version { $version }
 record-unsigned = Not signed.
+record-to-write-up = { $count ->
+    [one] One voice note is not yet written up; what was spoken in it stands nowhere here.
+   *[other] { $count } voice notes are not yet written up; what was spoken in them stands nowhere here.
+}
 record-sign-name = Name and role
 record-sign-date = Date and time
 record-note = Local times, 24 h. Every correction is shown. What is not recorded is not "normal"; amounts judged by eye are mostly too low. Local protocol, local law and licensed practice come first. No monitor, cleared by no authority.
@@ -1678,9 +1762,118 @@ ui-papers = Papers that go with it
 ui-paper-laboratory = Request to a laboratory (PDF)
 ui-paper-family = Paper for the family (PDF)
 ui-exam-changed = Answer changed during the examination
+ui-aloud = Read aloud
+ui-aloud-none = This device cannot read aloud.
+ui-aloud-item = Item { $n } of { $all }. { $question }
+ui-aloud-has = Recorded: { $answer }
+ui-aloud-option = { $n }: { $option }
+ui-aloud-leave = leave it open
+ui-aloud-by-touch = Answered by touch, or said in a voice note.
+ui-aloud-recorded = Recorded. { $said }
+ui-aloud-not-saved = Not saved. { $what }
+ui-aloud-taken-back = Taken back
+ui-aloud-end = That was the last item.
+ui-aloud-up = Volume up reads the next answer.
+ui-aloud-down = Volume down records it.
+ui-aloud-again = Say again
+
+## Voice notes
+
+ui-voice-note = Voice note
+ui-voice-none = This device cannot record sound.
+ui-voice-asking = Waiting for the microphone…
+ui-voice-recording = Recording
+ui-voice-paused = Paused
+ui-voice-pause = Pause
+ui-voice-resume = Go on
+ui-voice-keep = Keep
+ui-voice-not-permitted = The microphone is not permitted. Permit it for this program in the settings of the device, then try again.
+ui-voice-no-microphone = This device has no microphone, or none is connected.
+ui-voice-in-use = The microphone does not answer. Another program may be using it: close that, then try again.
+ui-voice-failed = The recording did not start. Nothing is recorded; try again.
+ui-voice-broke-off = The recording broke off. What was spoken until then is kept.
+ui-voice-empty = Nothing was heard, so there is no voice note.
+ui-voice-full = The voice note ended at its limit of 30 minutes and is kept. Begin another one to go on.
+ui-voice-other-placenta = The voice note ended as another placenta came on the screen, and is kept.
+ui-voice-hidden = The voice note ended as this window went out of sight, and is kept.
+ui-voices = Voice notes
+ui-to-write-up = { $n ->
+    [one] One voice note to write up
+   *[other] { $n } voice notes to write up
+}
+ui-to-write-up-none = Every voice note is written up.
+ui-to-write-up-open = { $n ->
+    [one] One voice note is not yet written up.
+   *[other] { $n } voice notes are not yet written up.
+}
+ui-voice-waits = not yet written up
+ui-voice-written = Written up by { $who }, { $when }
+ui-voice-play = Play
+ui-voice-stop = Pause
+ui-voice-back = Back 10 s
+ui-voice-loading = Opening the recording…
+ui-voice-chapters = What was on the screen
+ui-voice-cannot-play = This device cannot play the recording.
+ui-write-up = Write up
+ui-write-up-text = What the voice note says
+ui-write-up-hint = Leave it empty where everything stands in the record already.
+ui-write-up-done = Written up
+ui-write-up-changed = Written up again
 ui-measure-range = The tool takes { $min } to { $max } { $unit }.
 ui-pad-back = Delete the last figure
 ui-pad-next = Next
+
+## Photographs
+
+ui-photos = Photographs
+ui-photos-count = { $count ->
+    [0] Photographs
+   *[other] Photographs ({ $count })
+}
+ui-photos-none = No photograph of this placenta yet.
+ui-photos-hidden = Photographs are not shown while the names are hidden.
+ui-photo-take = Take a photograph
+ui-photo-keeping = It is being kept …
+ui-photo-loading = It is being opened …
+ui-photo-of = Note that it shows: { $item }
+ui-photo-what = It is kept in the practice only, sealed, and without the place that the camera writes into it. What the camera app keeps on the phone is outside of the practice.
+ui-photo-measured = Measured on this photograph
+ui-photo-aid = An aid for the record. No diagnosis.
+ui-photo-offer = Take over: { $question } { $answer }
+ui-photo-offer-taken = { $question } { $answer } stands in the examination.
+ui-photo-taken-over = Taken over from a measure on a photograph
+ui-photo-measure = Measure on a photograph
+ui-photo-measuring = Measuring on photographs
+ui-photo-step-reference = What lies beside the disc?
+ui-photo-step-corners = Its corners
+ui-photo-step-outline = The outline of the disc
+ui-photo-step-insertion = Where the cord goes in
+ui-photo-step-thickness = How thick is the disc?
+ui-photo-step-result = What it measures
+ui-photo-reference = Of known size, flat on the same ground
+ui-photo-two-cards = Two bank cards, one on each side
+ui-photo-frame = A printed square frame
+ui-photo-one-card = One bank card: a rough measure
+ui-photo-frame-side = Side of the frame
+ui-photo-how = Any card of the usual size of a bank card will do, 85.60 by 53.98 mm; cover what is on it. The picture is taken from straight above, 40 cm away or more.
+ui-photo-corners-card = In order round each card: touch near the corner, then slide the finger until it lies under the cross. A card's tip is rounded: the corner is where its edges would meet.
+ui-photo-corners-frame = In order round the frame: touch near the corner, then slide the finger until it lies under the cross.
+ui-photo-point = { $n } of { $count }
+ui-photo-point-back = Back
+ui-photo-point-next = Next
+ui-photo-outline-draw = Draw round the edge of the disc with a finger. Each point can be moved after that.
+ui-photo-outline-mend = A point that is not on the edge: touch it, or go to it with Next, and slide the finger.
+ui-photo-outline-again = Draw it again
+ui-photo-insertion-none = Touch where the cord goes in, or go on without it.
+ui-photo-insertion-placed = Placed. Slide a finger to move it.
+ui-photo-insertion-leave = Go on without it
+ui-photo-thickness = Thickness
+ui-photo-thickness-why = The edge lies above the cards, nearer to the camera, and looks larger than it is. The thickness takes that off again.
+ui-photo-rough = With one card only this is a rough measure.
+ui-photo-sizes-how = Length is the greatest distance across, breadth the least. The ± is two standard deviations, reckoned for a slip of one pixel at each corner.
+ui-photo-keep = Keep in the record
+ui-photo-back = Back
+ui-photo-next = Next
 
 ## Timeline
 
@@ -1914,6 +2107,15 @@ ui-backup-make = Make a backup
 ui-backup-making = Making the backup…
 ui-backup-making-what = It is written, then read back whole.
 ui-backup-made = Made, and read back: it is whole.
+ui-backup-files = { $files ->
+    [0] No picture or sound is in it.
+    [one] 1 picture or sound is in it.
+   *[other] { $files } pictures and sounds are in it.
+}
+ui-backup-files-damaged = { $damaged ->
+    [one] 1 more is damaged and was left out: an older backup may have it whole.
+   *[other] { $damaged } more are damaged and were left out: an older backup may have them whole.
+}
 ui-backup-holds = { $births ->
     [one] One birth
    *[other] { $births } births

@@ -108,6 +108,38 @@ export async function examine(hand, look) {
   return { taps, took };
 }
 
+/** Opens the examination, and answers an item by two keys where the device can read, else by touch; tells what it can. */
+export async function canSpeak(hand) {
+  await hand.tap('[data-test="baby-born"]');
+  await hand.find('[data-test="mark-cord_clamped"]');
+  await sleep(1_500);
+  await hand.tap('[data-test="more"]');
+  await hand.tap('[data-test="more-mark-placenta_born"]');
+  await hand.tap('[data-test="tab-exam"]');
+  await hand.find('[data-test="exam-question"]');
+  await sleep(500);
+  const has = async (...names) => Promise.all(names.map((name) => hand.has(`[data-test="${name}"]`)));
+  const [reads, readsNot, records, recordsNot] = await has("aloud", "aloud-none", "voice-begin", "voice-none");
+  assert.ok(reads !== readsNot && records !== recordsNot, "of each it is told whether the device can");
+  const first = await changed(hand, null);
+  if (reads) {
+    await hand.tap('[data-test="aloud"]');
+    for (const key of ["AudioVolumeUp", "AudioVolumeDown"]) {
+      await sleep(500);
+      await hand.run(`window.dispatchEvent(new KeyboardEvent("keydown", { key: "${key}" }))`);
+    }
+  } else {
+    await hand.tap('[data-test^="option-"]');
+  }
+  const second = await changed(hand, first);
+  if (reads) {
+    await sleep(500);
+    await hand.run('window.dispatchEvent(new KeyboardEvent("keydown", { key: "AudioVolumeDown" }))');
+    assert.equal(await changed(hand, second), first, "what was recorded is taken back");
+  }
+  return { reads, records };
+}
+
 /** The item on the screen once it is another than `last`; null when the list is shown. */
 async function changed(hand, last) {
   for (let tries = 0; tries < 150; tries += 1) {

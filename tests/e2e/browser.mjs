@@ -27,9 +27,9 @@ export async function startBridge(folder = mkdtempSync(join(tmpdir(), "secundine
   return { address, pid: bridge.pid, stop };
 }
 
-/** Debian's Chromium, without any connection of its own. */
-export function launch() {
-  const args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"];
+/** Debian's Chromium, without any connection of its own; `more` are further switches. */
+export function launch(...more) {
+  const args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", ...more];
   return chromium.launch({ executablePath: "/usr/bin/chromium", args });
 }
 
@@ -65,8 +65,10 @@ export class Phone {
     this.page = page;
   }
 
-  static async open(browser, address, { width, height, clock = false } = {}) {
+  static async open(browser, address, { width, height, clock = false, script = null } = {}) {
     const context = await browser.newContext({ viewport: { width: width ?? 360, height: height ?? 800 }, hasTouch: true, isMobile: true });
+    // What another device would have in its place.
+    if (script) await context.addInitScript(script);
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
     // Time that a test can move.

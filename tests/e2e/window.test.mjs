@@ -8,7 +8,7 @@ import { join, resolve } from "node:path";
 import { test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { PASSPHRASE, checkRecord, createPractice, examine, lookAtMother, thirdStage, writeRecord } from "./birth.mjs";
+import { PASSPHRASE, canSpeak, checkRecord, createPractice, examine, lookAtMother, thirdStage, writeRecord } from "./birth.mjs";
 import { openWindow } from "./webdriver.mjs";
 
 const program = resolve(process.env.SECUNDINE_APP ?? "target/debug/secundine-app");
@@ -36,6 +36,15 @@ test("a birth from the first tap to the printed record", { timeout: 240_000 }, a
   writeFileSync(join(out, "record.pdf"), execFileSync("cat", [path]));
   assert.ok(exam.taps <= 36 && exam.took < 90_000, JSON.stringify(exam));
   t.diagnostic(`a full look at the mother: ${mother.taps} taps beside the figures, ${mother.took} ms; examination: ${exam.taps} taps, ${exam.took} ms; ${JSON.stringify(durations)}`);
+});
+
+test("what this window can read aloud and record is told, and an answer stands either way", { timeout: 120_000 }, async (t) => {
+  const folder = mkdtempSync(join(tmpdir(), "secundine-"));
+  t.after(() => rmSync(folder, { recursive: true, force: true }));
+  const hand = await openWindow(program, { SECUNDINE_FOLDER: folder });
+  t.after(() => hand.close());
+  await createPractice(hand);
+  t.diagnostic(JSON.stringify(await canSpeak(hand)));
 });
 
 test("killed in the third stage, the clocks run on", { timeout: 120_000 }, async (t) => {

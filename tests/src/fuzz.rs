@@ -13,14 +13,14 @@ use secundine_domain::message::Arg;
 use secundine_domain::protocol::{OwnProtocol, Protocol};
 use secundine_domain::time::Stamp;
 use secundine_session::api::Request;
-use secundine_session::bad_request;
+use secundine_session::{bad_request, picture as pictures};
 use secundine_store::{Passphrase, StoreError, check_archive, check_backup, fuzzing, salvage_pages};
 
 /// What is tried on any bytes.
 pub type Target = fn(&[u8]);
 
 /// Every target by its name, which is also the name of its corpus.
-pub const TARGETS: [(&str, Target); 9] = [
+pub const TARGETS: [(&str, Target); 10] = [
     ("stored_facts", stored_facts),
     ("inbox", inbox),
     ("mark", mark),
@@ -30,6 +30,7 @@ pub const TARGETS: [(&str, Target); 9] = [
     ("backup", backup),
     ("salvage", salvage),
     ("request", request),
+    ("picture", picture),
 ];
 
 /// Opens the corpus's inbox files and key files; belongs to no practice.
@@ -75,6 +76,13 @@ fn read_chart(chart: &Chart, now: &Stamp) {
     }
     chart.babies.keys().filter_map(|baby| chart.cord_pulsation(*baby, now)).for_each(|elapsed| drop(elapsed.words()));
     chart.oddities.iter().for_each(|odd| drop(odd.message()));
+}
+
+/// A file that is to be a photograph. What is taken is a picture again, of the same size.
+pub fn picture(bytes: &[u8]) {
+    let Ok(taken) = pictures::take(bytes) else { return };
+    let again = pictures::take(&taken.file).map(|again| (again.width, again.height, again.focal));
+    assert_eq!(again, Ok((taken.width, taken.height, None)), "what is kept is a picture, and tells nothing of the camera");
 }
 
 /// A file of the inbox, or what follows its header. Records that verify are as many as the lengths tell, or fewer.

@@ -6,7 +6,7 @@ use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::{Examined, WeightTable};
 use crate::fact::{
     Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
-    NextContact, Perineum, ResponseStep,
+    NextContact, Perineum, Photo, PhotoMeasure, ResponseStep, VoiceNote, WrittenUp,
 };
 use crate::growth::latest;
 use crate::message::Message;
@@ -23,6 +23,7 @@ mod lines;
 mod oddities;
 mod runs;
 mod timebase;
+mod voice;
 
 pub use lines::{Line, State};
 pub use oddities::{Odd, Oddity};
@@ -48,6 +49,10 @@ pub struct Chart {
     pub examinations: BTreeMap<BabyNo, Examined>,
     /// The table that a placenta's weight is held against.
     pub weights: Option<Box<WeightTable>>,
+    /// Photographs, in order of time.
+    pub photos: Vec<Noted<Photo>>,
+    /// Measures on photographs, in order of time.
+    pub photo_measures: Vec<Noted<PhotoMeasure>>,
     /// Blood, in order of time.
     pub losses: Vec<Noted<Loss>>,
     /// Looks at the mother, in order of time.
@@ -68,6 +73,10 @@ pub struct Chart {
     pub leavings: Vec<Noted<LeavingStep>>,
     /// When the author left the home.
     pub left: Option<Mark>,
+    /// Voice notes, in order of time.
+    pub voices: Vec<Noted<VoiceNote>>,
+    /// What was written up from voice notes, in order of time.
+    pub written_up: Vec<Noted<WrittenUp>>,
     /// Signatures, in order of time.
     pub signatures: Vec<Noted<Signature>>,
     /// Every entry with what became of it, in order of time.
@@ -297,6 +306,7 @@ impl Chart {
     #[must_use]
     pub fn say(&self, fact: &Fact) -> Message {
         let about = match fact {
+            Fact::VoiceNoted(note) => return self.say_voice_state(note),
             Fact::BabyBorn { baby } => *baby,
             _ => 0,
         };

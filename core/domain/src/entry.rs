@@ -127,7 +127,7 @@ impl Entry {
 /// Text that is no id.
 #[derive(Debug, Error)]
 #[error("not an entry id: {0}")]
-pub struct NoId(String);
+pub struct NoId(pub(crate) String);
 
 impl fmt::Display for DeviceId {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use crate::examination::WeightTable;
+use crate::file::FileId;
 use crate::message::{Arg, Message};
 use crate::protocol::{OwnChange, Protocol};
 use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
@@ -15,7 +16,9 @@ mod leaving;
 mod medicine;
 mod mother;
 mod newborn;
+mod photo;
 mod response;
+mod voice;
 
 pub(crate) use describe::all_of;
 pub use describe::{care_words, condition_words, of_cord};
@@ -26,7 +29,9 @@ pub use mother::{
     Tear,
 };
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
+pub use photo::{Photo, PhotoMeasure};
 pub use response::{ResponseStep, SeparationSign};
+pub use voice::{Chapter, VoiceNote, WrittenUp};
 
 /// A baby of this birth, counted from 1 in the order of birth.
 pub type BabyNo = u8;
@@ -172,11 +177,19 @@ pub enum Fact {
         /// In order; empty for the usual order.
         items: Vec<String>,
     },
+    /// A photograph was taken of a placenta.
+    PhotoTaken(Photo),
+    /// The disc of a placenta was measured on a photograph.
+    PhotoMeasured(Box<PhotoMeasure>),
     /// Words of the author's own.
     Noted {
         /// What they say.
         text: String,
     },
+    /// Words were spoken and kept, to be written up later.
+    VoiceNoted(VoiceNote),
+    /// A voice note was written up.
+    WrittenUp(WrittenUp),
     /// Takes the amended entry out of the chart; it stays readable.
     Retracted,
     /// The author stands by the record as it was at this moment.
@@ -400,9 +413,23 @@ impl Fact {
             Self::NextContactPlanned(NextContact { when, call }) if when.trim().is_empty() && call.trim().is_empty() => {
                 Err(Impossible(Message::new("impossible-empty-note")))
             }
+            Self::VoiceNoted(note) => note.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
             Self::OwnProtocolChanged { change, .. } => change.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),
             Self::Unknown { .. } => Err(Impossible(Message::new("impossible-unknown"))),
             _ => Ok(()),
+        }
+    }
+}
+
+impl Fact {
+    /// The files that it names. One that no fact names is of no use and does no harm.
+    #[must_use]
+    pub fn files(&self) -> Vec<FileId> {
+        match self {
+            Self::PhotoTaken(photo) => vec![photo.file, photo.small],
+            Self::VoiceNoted(note) => vec![note.file],
+            Self::PhotoMeasured(measure) => vec![measure.file],
+            _ => Vec::new(),
         }
     }
 }

@@ -219,6 +219,17 @@ impl Elapsed {
     }
 }
 
+/// A span of time by its two greatest units.
+pub(crate) fn span(ms: i64) -> Message {
+    let seconds = ms.unsigned_abs() / 1000;
+    let (id, great, small) = match seconds {
+        0..60 => return Message::new("span-seconds").with("seconds", seconds.to_string()),
+        60..3600 => ("span-minutes", ("minutes", seconds / 60), ("seconds", seconds % 60)),
+        _ => ("span-hours", ("hours", seconds / 3600), ("minutes", seconds / 60 % 60)),
+    };
+    Message::new(id).with(great.0, great.1.to_string()).with(small.0, small.1.to_string())
+}
+
 fn wall_between(from: &Occurred, to: &Occurred) -> i64 {
     to.wall_ms().saturating_sub(from.wall_ms())
 }

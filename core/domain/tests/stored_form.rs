@@ -18,10 +18,12 @@ use proptest::prelude::*;
 use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
 use secundine_domain::examination::{Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
-    AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition, Fundus,
-    LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Place, Practice, RectalExamination,
-    Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact, FundalPosition,
+    Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo, PhotoMeasure,
+    Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
+use secundine_domain::file::FileId;
+use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, Tracing, ToEdge};
 use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
@@ -58,6 +60,49 @@ fn looked(bleeding: Option<Bleeding>, fundus: Option<Fundus>) -> Fact {
         bleeding,
         ..MotherObservation::default()
     })
+}
+
+fn note() -> VoiceNote {
+    let chapter = |item: &str, at_ms| Chapter { item: item.to_owned(), at_ms };
+    VoiceNote {
+        placenta: Some(1),
+        file: FileId([0x9f; 32]),
+        ms: 200_450,
+        media: "audio/webm;codecs=opus".to_owned(),
+        chapters: vec![chapter("amnion", 0), chapter("chorion", 61_020)],
+    }
+}
+
+fn photo(told: bool) -> Photo {
+    let (file, small) = (FileId([0x5a; 32]), FileId([0xa5; 32]));
+    let (item, words) = ("lobes".to_owned(), "lobes laid together \u{1F319}".to_owned());
+    let bare = Photo { placenta: 1, file, small, width: 4_000, height: 3_000, item: None, words: None, focal: None };
+    if told { Photo { placenta: 2, item: Some(item), words: Some(words), focal: Some(3_005), ..bare } } else { bare }
+}
+
+fn photo_measure(told: bool) -> PhotoMeasure {
+    let (pixel, size) = (|x, y| Pixel { x, y }, |value, plus_minus| Size { value, plus_minus });
+    let distance = ToEdge { distance: size(4_321, 210), outside: false };
+    let reference = if told { Reference::TwoCards } else { Reference::Frame { side: 300 } };
+    let insertion = told.then(|| pixel(20_011, 15_007));
+    let tracing = Tracing {
+        reference,
+        corners: vec![pixel(1_004, 2_007), pixel(5_008, 2_001), pixel(5_003, 4_500), pixel(-7, 4_499)],
+        outline: vec![pixel(10_000, 10_000), pixel(20_000, 10_001), pixel(15_000, 20_002)],
+        insertion,
+        thickness: 22,
+    };
+    let sizes = Sizes {
+        length: size(19_876, 412),
+        breadth: size(17_003, 398),
+        area: size(26_543, 1_021),
+        insertion: told.then_some(distance),
+        tilt: 113,
+        height: 512,
+        focal_from: if told { FocalFrom::Camera } else { FocalFrom::Usual },
+    };
+    let focal = told.then_some(3_005);
+    PhotoMeasure { placenta: 1, file: FileId([0x5a; 32]), width: 4_000, height: 3_000, focal, tracing, sizes, formula: 1 }
 }
 
 /// What came later to be recorded after a birth.
@@ -107,6 +152,10 @@ fn course() -> Vec<(&'static str, Fact)> {
     vec![
         ("mother_observed_felt", Fact::MotherObserved(felt)),
         ("newborn_measured_seen", Fact::NewbornMeasured(baby)),
+        ("photo_measured", Fact::PhotoMeasured(Box::new(photo_measure(false)))),
+        ("photo_measured_insertion", Fact::PhotoMeasured(Box::new(photo_measure(true)))),
+        ("photo_taken", Fact::PhotoTaken(photo(false))),
+        ("photo_taken_words", Fact::PhotoTaken(photo(true))),
         ("medicine_given_baby", Fact::MedicineGiven(vitamin_k)),
         ("client_recorded_body", Fact::ClientRecorded(client)),
         ("perineum_examined", Fact::PerineumExamined(perineum)),
@@ -116,6 +165,9 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("concern_marked", Fact::ConcernMarked),
         ("travel_time_set", Fact::TravelTimeSet { minutes: Minutes::new(25).unwrap() }),
         ("next_contact_planned", Fact::NextContactPlanned(NextContact { when: text("tomorrow at 10"), call: text("Ada") })),
+        ("voice_noted", Fact::VoiceNoted(note())),
+        ("voice_noted_short", Fact::VoiceNoted(VoiceNote { placenta: None, chapters: Vec::new(), ..note() })),
+        ("written_up", Fact::WrittenUp(WrittenUp { file: note().file, text: text("amnion whole\nchorion ragged") })),
         ("leaving_marked", Fact::LeavingMarked { step: LeavingStep::WarningSignsTold }),
         ("home_left", Fact::HomeLeft),
     ]

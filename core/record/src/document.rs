@@ -49,7 +49,7 @@ pub(crate) fn written(document: &Document) -> Result<Pdf, PageError> {
 }
 
 /// The record as a document: who, times and blood, what was held against the protocol, the account of an emergency, babies,
-/// examination, leaving, timeline, signatures.
+/// examination, photographs, leaving, timeline, signatures.
 #[must_use]
 pub fn document(chart: &Chart, origin: &Origin) -> Document {
     let words = Words::english();
@@ -61,6 +61,7 @@ pub fn document(chart: &Chart, origin: &Origin) -> Document {
     blocks.extend(sections::account(&source));
     blocks.extend(sections::babies(&source));
     blocks.extend(sections::examinations(&source));
+    blocks.extend(sections::photographs(&source));
     blocks.extend(sections::leaving(&source));
     blocks.extend(sections::timeline(&source));
     blocks.extend(sections::signatures(&source));

@@ -13,10 +13,12 @@ use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
 
 mod after;
 pub(crate) mod examination;
+mod photos;
 mod timeline;
 
 pub(crate) use after::{account, leaving};
 pub(crate) use examination::examinations;
+pub(crate) use photos::photographs;
 pub use timeline::after_signing;
 pub(crate) use timeline::timeline;
 
@@ -242,19 +244,21 @@ fn blood(source: &Source) -> Vec<Span> {
     vec![Span::plain(source.words.say(&total)).bold(), Span::plain(format!("  {}", source.words.say(&parts))).small()]
 }
 
-/// Who stands by which version; else that nobody does, and room to sign by hand.
+/// Who stands by which version; else that nobody does, and room to sign by hand. Voice notes that are in no words yet are
+/// told of.
 pub(crate) fn signatures(source: &Source) -> Vec<Block> {
     let Source { chart, words, .. } = source;
-    let heading = Block::Heading(words.plain("record-signatures"));
+    let mut blocks = vec![Block::Heading(words.plain("record-signatures"))];
+    let waiting = u32::try_from(chart.to_write_up().count()).unwrap_or(u32::MAX);
+    if waiting > 0 {
+        let line = Message::new("record-to-write-up").with("count", waiting);
+        blocks.push(Block::Paragraph(vec![Span::plain(words.say(&line))]));
+    }
     if chart.signatures.is_empty() {
         let lines = vec![words.plain("record-sign-name"), words.plain("record-sign-date")];
-        return vec![
-            heading,
-            Block::Paragraph(vec![Span::plain(words.plain("record-unsigned")).bold()]),
-            Block::Signature(lines),
-        ];
+        blocks.push(Block::Paragraph(vec![Span::plain(words.plain("record-unsigned")).bold()]));
+        blocks.push(Block::Signature(lines));
     }
-    let mut blocks = vec![heading];
     for signature in &chart.signatures {
         let when = when(&signature.mark.at);
         let line = Message::new("record-signed")

@@ -9,13 +9,16 @@ use ts_rs::TS;
 
 mod birth;
 mod examination;
+mod files;
 mod keeping;
 mod locked;
 mod own;
+mod photos;
 mod request;
 mod response;
 mod sketch;
 mod verify;
+mod voice;
 
 pub use birth::{
     BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView,
@@ -23,13 +26,16 @@ pub use birth::{
     ProtocolLine, WeighedItem,
 };
 pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
+pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};
+pub use photos::{MeasureView, MeasuredView, OfferView, PhotoView};
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;
 pub use sketch::{Paper, PlaceItem, SketchView};
 pub use verify::VerifyView;
+pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};
 
 /// How things stand.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
@@ -113,6 +119,8 @@ pub struct BirthLine {
     pub rehearsal: bool,
     /// The third stage, running or ended.
     pub third_stage: Option<ClockView>,
+    /// Voice notes that still have to be written up.
+    pub to_write_up: u32,
 }
 
 /// Where a birth stands.

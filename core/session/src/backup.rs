@@ -12,7 +12,12 @@ const SENTENCES: usize = 50;
 /// That a backup was made.
 #[must_use]
 pub fn made(backed: &Backed) -> Message {
-    Message::new("backup-made").with("entries", number(backed.entries)).with("births", number(backed.births))
+    let made = Message::new("backup-made").with("entries", number(backed.entries)).with("births", number(backed.births));
+    match (number(backed.files), number(backed.damaged_files)) {
+        (0, 0) => made,
+        (files, 0) => Message::new("backup-made-files").with("made", made).with("files", files),
+        (files, damaged) => Message::new("backup-made-damaged").with("made", made).with("files", files).with("damaged", damaged),
+    }
 }
 
 /// How much a backup brought.
@@ -28,7 +33,9 @@ pub fn told(restored: &Restored) -> Vec<Message> {
     let entries = restored.refused.iter().take(SENTENCES).map(refused);
     let further = restored.refused.len().saturating_sub(SENTENCES);
     let rest = (further > 0).then(|| Message::new("restored-further").with("count", number(further as u64)));
-    keys.chain(entries).chain(rest).collect()
+    let damaged = number(restored.damaged_files);
+    let files = (damaged > 0).then(|| Message::new("restored-files-damaged").with("count", damaged));
+    keys.chain(entries).chain(rest).chain(files).collect()
 }
 
 fn refused(misfit: &Misfit) -> Message {

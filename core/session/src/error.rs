@@ -2,7 +2,7 @@
 
 use secundine_domain::fact::Impossible;
 use secundine_domain::message::Message;
-use secundine_store::{PASSPHRASE_LETTERS, PlatformError, Slot, StoreError};
+use secundine_store::{FILE_MAX, PASSPHRASE_LETTERS, PlatformError, Slot, StoreError};
 
 use crate::api::{ApiError, ErrorCode};
 
@@ -53,6 +53,12 @@ impl From<StoreError> for ApiError {
             StoreError::NotBackup(_) => Self::new(ErrorCode::Impossible, "error-backup-none"),
             StoreError::DamagedBackup(_) => Self::new(ErrorCode::Impossible, "error-backup-damaged"),
             StoreError::OtherPractice => Self::new(ErrorCode::Impossible, "error-backup-other-practice"),
+            StoreError::NoFile => Self::new(ErrorCode::NotFound, "error-no-file"),
+            StoreError::DamagedFile(_) => Self::new(ErrorCode::NotRead, "error-file-damaged"),
+            StoreError::TooLarge => {
+                let megabytes = u32::try_from(FILE_MAX >> 20).unwrap_or(u32::MAX);
+                Self::impossible(Message::new("error-file-large").with("megabytes", megabytes))
+            }
             StoreError::WipeUnfinished(_) => Self::new(ErrorCode::NotSaved, "error-wipe-unfinished"),
             StoreError::InUse => Self::new(ErrorCode::InUse, "error-in-use"),
             StoreError::Full => Self::new(ErrorCode::NotSaved, "error-full"),

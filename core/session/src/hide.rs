@@ -2,7 +2,7 @@
 
 use secundine_domain::chart::{Chart, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
-use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Practice};
+use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Photo, Practice, WrittenUp};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::{OwnChange, Protocol};
 use secundine_domain::time::Run;
@@ -62,7 +62,11 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
             Fact::NextContactPlanned(NextContact { when: text(when), call: text(call) })
         }
         Fact::Noted { text: words } => Fact::Noted { text: text(words) },
+        Fact::WrittenUp(WrittenUp { file, text: words }) => Fact::WrittenUp(WrittenUp { file: *file, text: text(words) }),
         Fact::Signed { name, role, version } => Fact::Signed { name: text(name), role: text(role), version: version.clone() },
+        Fact::PhotoTaken(photo) => {
+            Fact::PhotoTaken(Photo { words: photo.words.as_ref().map(|words| text(words)), ..photo.clone() })
+        }
         // Of what is not known, nothing is known to be no name.
         Fact::Unknown { kind, stored } => Fact::Unknown { kind: text(kind), stored: text(stored) },
         Fact::ProtocolChosen { protocol, own } => {
@@ -93,6 +97,9 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::Examined { .. }
         | Fact::ExaminationOrdered { .. }
         | Fact::PlacentaWeights { .. }
+        // What was spoken lies in its file.
+        | Fact::VoiceNoted(_)
+        | Fact::PhotoMeasured(_)
         | Fact::Retracted => fact.clone(),
     }
 }

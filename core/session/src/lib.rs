@@ -13,6 +13,7 @@ mod keys;
 mod locked;
 mod own;
 mod panics;
+pub mod picture;
 mod practice;
 mod recovery;
 pub mod rehearsal;

@@ -6,7 +6,7 @@ use std::path::Path;
 use secundine_domain::chart::{Chart, State, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
-use secundine_domain::fact::{Fact, Medicine, Practice};
+use secundine_domain::fact::{Fact, Medicine, Photo, Practice};
 use secundine_domain::medicines::known;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::OwnChange;
@@ -19,6 +19,8 @@ use crate::hide;
 use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::own::Own;
 use crate::verify;
+
+mod files;
 
 /// An open practice.
 pub(crate) struct OpenPractice {
@@ -392,6 +394,9 @@ fn check(fact: &Fact) -> Result<(), ApiError> {
             let known = Examination::standard().item(item);
             let known = known.ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-no-item"))?;
             known.check(answer).map_err(ApiError::impossible)
+        }
+        Fact::PhotoTaken(Photo { item: Some(item), .. }) if Examination::standard().item(item).is_none() => {
+            Err(ApiError::new(ErrorCode::NotFound, "error-no-item"))
         }
         _ => Ok(()),
     }

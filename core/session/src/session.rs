@@ -4,10 +4,12 @@ mod backup;
 mod damage;
 mod door;
 mod elsewhere;
+mod files;
 mod hidden;
 mod keys;
 mod own;
 mod papers;
+mod photos;
 mod rest;
 
 use std::path::PathBuf;
@@ -29,6 +31,7 @@ use crate::practice::{Draft, OpenPractice};
 use crate::rehearsal::Rehearsal;
 use crate::views;
 use elsewhere::Kept;
+use files::Passing;
 use hidden::AtWork;
 
 /// Where a session keeps its files.
@@ -53,6 +56,7 @@ pub struct Session {
     keys: Keys,
     /// The practice is open and nobody had touched for a while: no name goes out.
     hidden: Option<AtWork>,
+    passing: Passing,
 }
 
 impl Session {
@@ -70,8 +74,9 @@ impl Session {
 
     fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
         let keys = Keys::new(&paths.data, platform);
-        let kept = Kept::default();
-        Self { paths, clock, practice: None, rehearsal: None, latest: None, locked: None, kept, keys, hidden: None }
+        let (kept, passing) = (Kept::default(), Passing::default());
+        let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
+        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -143,6 +148,7 @@ impl Session {
                 Ok(Response::ListMedicines { medicines: self.open()?.medicines()? })
             }
             Request::WeighedItems => Ok(Response::WeighedItems { items: views::weighed_items(self.open()?)? }),
+            Request::ToWriteUp => Ok(Response::ToWriteUp { notes: views::to_write_up(self.open()?)? }),
             Request::Births { skip, take } => self.births(skip, take, &now),
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
             Request::RegisterBirth { label } => self.register(label, &now),
@@ -154,6 +160,9 @@ impl Session {
             Request::WriteRecord { birth } => self.write_record(birth, &now),
             Request::WritePaper { birth, placenta, paper } => self.write_paper(birth, placenta, paper, &now),
             Request::Sketch { birth, placenta } => self.sketch(birth, placenta),
+            Request::FilePart { kind, offset, base64, end } => self.file_part(kind, offset, &base64, end),
+            Request::ReadFile { file, offset } => self.read_file(file, offset),
+            Request::MeasurePhoto { birth, file, tracing, keep } => self.measure_photo(birth, file, tracing, keep, &now),
             Request::Verify => Ok(Response::Verify(self.open()?.verify()?)),
             Request::Rehearse { scenario, speed, mode } => self.rehearse(scenario, speed, mode, &now),
             Request::EndRehearsal => {
@@ -170,6 +179,7 @@ impl Session {
         self.rehearsal = None;
         self.latest = None;
         self.hidden = None;
+        self.passing = Passing::default();
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {
@@ -312,6 +322,7 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Amend { birth, .. }
         | Request::Retract { birth, .. }
         | Request::Sign { birth, .. }
+        | Request::MeasurePhoto { birth, .. }
         | Request::WriteRecord { birth }
         | Request::WritePaper { birth, .. }
         | Request::Sketch { birth, .. } => Some(*birth),
@@ -330,6 +341,7 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
         | Fact::BirthRegistered { .. }
         | Fact::Retracted
         | Fact::Signed { .. }
+        | Fact::PhotoMeasured(_)
         | Fact::Unknown { .. } => Err(ApiError::new(ErrorCode::Impossible, "error-not-recordable")),
         _ => Ok(()),
     }

@@ -1,6 +1,5 @@
 //! The check of a practice, in words.
 
-use secundine_domain::entry::DeviceId;
 use secundine_domain::message::Message;
 use secundine_store::{HeadSeen, Misfit, MisfitKind, Verdict};
 
@@ -10,9 +9,15 @@ use crate::api::VerifyView;
 #[must_use]
 pub fn view(verdict: &Verdict) -> VerifyView {
     let (entries, devices) = (number(verdict.entries), number(verdict.devices));
-    let fits = || Message::new("verify-fits").with("entries", entries).with("devices", devices);
+    let fits = || {
+        let fits = Message::new("verify-fits").with("entries", entries).with("devices", devices);
+        match number(verdict.files) {
+            0 => fits,
+            files => Message::new("verify-fits-files").with("fits", fits).with("files", files),
+        }
+    };
     let birth = match verdict.misfit {
-        Some(Misfit::Entry { birth, .. }) => birth,
+        Some(Misfit::Entry { birth, .. } | Misfit::File { birth, .. }) => birth,
         _ => None,
     };
     VerifyView {
@@ -35,6 +40,10 @@ pub(crate) fn misfit(misfit: &Misfit) -> Message {
     match misfit {
         Misfit::Page { page: Some(page) } => Message::new("verify-misfit-page").with("page", number(*page)),
         Misfit::Page { page: None } => Message::new("verify-misfit-file"),
+        Misfit::File { file, missing, .. } => {
+            let id = if *missing { "verify-misfit-file-missing" } else { "verify-misfit-file-changed" };
+            Message::new(id).with("file", short(file))
+        }
         Misfit::Tables => Message::new("verify-misfit-tables"),
         Misfit::Entry { device, n, kind, .. } => {
             let id = match kind {
@@ -48,14 +57,14 @@ pub(crate) fn misfit(misfit: &Misfit) -> Message {
                 MisfitKind::CutOff => "verify-misfit-cut-off",
                 MisfitKind::Rewritten => "verify-misfit-rewritten",
             };
-            Message::new(id).with("n", number(*n)).with("device", short(*device))
+            Message::new(id).with("n", number(*n)).with("device", short(device))
         }
     }
 }
 
-/// The first digits of a device's id tell the devices of one practice apart.
-pub(crate) fn short(device: DeviceId) -> String {
-    device.to_string().chars().take(8).collect()
+/// The first digits of an id tell the devices, and the files, of one practice apart.
+pub(crate) fn short(id: impl ToString) -> String {
+    id.to_string().chars().take(8).collect()
 }
 
 /// A count as it is shown.

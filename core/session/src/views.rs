@@ -26,13 +26,17 @@ mod locked;
 mod marks;
 mod own;
 mod sketch;
+mod photos;
 mod timeline;
+mod voice;
 mod weighed;
 
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
 pub(crate) use sketch::drawn;
+pub(crate) use photos::measured;
+pub(crate) use voice::to_write_up;
 pub(crate) use weighed::weighed_items;
 
 /// One page of the list of births.
@@ -50,13 +54,19 @@ pub(crate) fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
     BirthLine {
         birth,
         label: chart.label.clone(),
-        client: chart.client.as_ref().map(|client| client.name.clone()).filter(|name| !name.trim().is_empty()),
+        client: client_name(chart),
         date: chart.lines.first().map(|line| line.first.occurred.date()).unwrap_or_default(),
         born: born.map(|mark| mark.at.clock()),
         phase: phase(chart),
         rehearsal: chart.rehearsal,
         third_stage: third_stage(chart, now, 1),
+        to_write_up: counted(chart.to_write_up().count()),
     }
+}
+
+/// The mother's name, once recorded.
+fn client_name(chart: &Chart) -> Option<String> {
+    chart.client.as_ref().map(|client| client.name.clone()).filter(|name| !name.trim().is_empty())
 }
 
 /// Everything about one birth.
@@ -103,6 +113,9 @@ pub(crate) fn birth(birth: BirthId, chart: &Chart, order: &[String], version: St
         travel: chart.travels.last().map(|travel| travel.what.get()),
         contact: chart.contacts.last().map(|contact| contact.what.clone()),
         examinations: examination::examinations(chart, protocol, order, &findings),
+        photos: photos::photos(chart),
+        voices: voice::voices(birth, chart),
+        to_write_up: counted(chart.to_write_up().count()),
         findings,
         due: due(chart, protocol, now),
         addenda: timeline.iter().any(|line| line.after_signing),

@@ -356,7 +356,8 @@ fn everything_that_was_not_taken_in_has_words_and_many_are_counted() {
     let entry = |n, kind| Misfit::Entry { device, n, birth: None, kind };
     let refused = kinds.map(|kind| entry(7, kind)).to_vec();
     let damaged_keys = vec![PASSPHRASE_KEY];
-    let restored = Restored { made, added: 0, known: 0, births: 0, refused, renewed: false, damaged_keys };
+    let restored =
+        Restored { made, added: 0, known: 0, births: 0, refused, renewed: false, files: 0, damaged_files: 0, damaged_keys };
     let said: Vec<String> = told(&restored).iter().map(|message| Words::english().say(message)).collect();
     assert_eq!(said.len(), 7);
     assert!(said.first().unwrap().contains(PASSPHRASE_KEY));

@@ -10,6 +10,7 @@ use std::sync::Arc;
 
 use rusqlite::Connection;
 use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 use secundine_record::words::Words;
 use secundine_session::api::{At, Request, Response, VerifyView};
@@ -131,10 +132,11 @@ fn every_verdict_has_words() {
         MisfitKind::Rewritten,
     ];
     let entries = kinds.map(|kind| Misfit::Entry { device, n: 7, birth: None, kind });
-    let files = [Misfit::Page { page: Some(3) }, Misfit::Page { page: None }, Misfit::Tables];
+    let named = |missing| Misfit::File { file: FileId([0xcd; 32]), birth: None, missing };
+    let files = [Misfit::Page { page: Some(3) }, Misfit::Page { page: None }, Misfit::Tables, named(true), named(false)];
     let mut sentences = Vec::new();
     for misfit in entries.iter().chain(&files) {
-        let verdict = Verdict { entries: 6, devices: 1, head: HeadSeen::At(9), misfit: Some(misfit.clone()) };
+        let verdict = Verdict { entries: 6, devices: 1, files: 2, head: HeadSeen::At(9), misfit: Some(misfit.clone()) };
         let view = view(&verdict);
         assert!(Words::english().has(&view.message.id), "{}", view.message.id);
         assert!(!view.ok);

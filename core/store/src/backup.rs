@@ -1,8 +1,9 @@
 //! A backup: one ordinary tar file, so that in twenty-five years it takes only tools that anybody has.
 //!
 //! Its members, in this order: `README.txt`, which says how to open it by hand; the key files as they lie in the folder;
-//! and `entries.age`, an archive sealed to a passphrase that is the data key's 64 digits. That passphrase is random, so it
-//! needs no stretching, and the work factor is the lowest there is.
+//! `entries.age`, an archive sealed to a passphrase that is the data key's 64 digits; and the sealed files that entries
+//! name, as they lie in the folder. That passphrase is random, so it needs no stretching, and the work factor is the lowest
+//! there is.
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
@@ -12,12 +13,14 @@ use std::path::{Path, PathBuf};
 use age::{DecryptError, Decryptor, Encryptor};
 use rusqlite::params;
 use secundine_domain::entry::BirthId;
+use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 use sha2::{Digest, Sha256};
 use tar::{Archive, Builder, EntryType};
 
 use crate::archive::{Header, Kept, Reader, Writer, damaged};
 use crate::database::birth_key;
+use crate::files::{self, FILES, SEALED_MAX};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, is_recovery_identity, sync_folder};
 use crate::walk::Walk;
 use crate::{Store, StoreError};
@@ -42,6 +45,10 @@ pub struct Backed {
     pub entries: u64,
     /// Births in it.
     pub births: u64,
+    /// Files in it.
+    pub files: u64,
+    /// Files that were left out, since they are not as they were written.
+    pub damaged_files: u64,
     /// Its size.
     pub bytes: u64,
 }
@@ -58,9 +65,10 @@ impl Store {
             return Err(StoreError::NotSaved("a file of this name is there already".to_owned()));
         }
         let unfinished = unfinished(path);
-        let done = self.write_backup(&unfinished, made).and_then(|()| self.read_back(&unfinished)).and_then(|backed| {
+        let done = self.write_backup(&unfinished, made).and_then(|damaged_files| {
+            let backed = self.read_back(&unfinished)?;
             fs::rename(&unfinished, path).map_err(|error| StoreError::writing_file(&error))?;
-            Ok(backed)
+            Ok(Backed { damaged_files, ..backed })
         });
         if done.is_err() {
             let _ = fs::remove_file(&unfinished);
@@ -71,7 +79,8 @@ impl Store {
         Ok(backed)
     }
 
-    fn write_backup(&self, path: &Path, made: &Stamp) -> Result<(), StoreError> {
+    /// Writes it and gives how many files were left out.
+    fn write_backup(&self, path: &Path, made: &Stamp) -> Result<u64, StoreError> {
         let writing = |error: io::Error| StoreError::writing_file(&error);
         let mut keys = BTreeMap::new();
         for name in [PASSPHRASE_KEY, RECOVERY_KEY] {
@@ -99,8 +108,30 @@ impl Store {
         let sealed = sealed.wrap_output(&mut entries).map_err(writing)?;
         self.write_archive(sealed, made, files)?.finish().map_err(writing)?;
         entries.finish().map_err(writing)?;
+        let damaged_files = self.write_files(&mut tar, seconds)?;
         let file = tar.into_inner().and_then(|out| out.into_inner().map_err(io::IntoInnerError::into_error)).map_err(writing)?;
-        file.sync_all().map_err(writing)
+        file.sync_all().map_err(writing)?;
+        Ok(damaged_files)
+    }
+
+    /// Writes the files that are as they were written, and gives how many are not.
+    fn write_files(&self, tar: &mut Builder<impl Write>, seconds: u64) -> Result<u64, StoreError> {
+        let mut damaged = 0;
+        for id in files::all(&self.folder).map_err(|error| StoreError::reading_file(&error))? {
+            let sealed = match files::fits(&self.folder, id) {
+                Ok(sealed) => sealed,
+                Err(StoreError::DamagedFile(_)) => {
+                    damaged += 1;
+                    continue;
+                }
+                Err(other) => return Err(other),
+            };
+            let mut header = member(seconds);
+            header.set_size(sealed.len() as u64);
+            let written = tar.append_data(&mut header, format!("{FILES}/{id}"), sealed.as_slice());
+            written.map_err(|error| StoreError::writing_file(&error))?;
+        }
+        Ok(damaged)
     }
 
     /// Writes every entry as an archive.
@@ -134,11 +165,11 @@ impl Store {
     fn read_back(&self, path: &Path) -> Result<Backed, StoreError> {
         let file = File::open(path).map_err(|error| StoreError::writing_file(&error))?;
         let bytes = file.metadata().map_err(|error| StoreError::writing_file(&error))?.len();
-        let (entries, births) = check(file, &self.data).map_err(|error| match error {
+        let (entries, births, files) = check(file, &self.data).map_err(|error| match error {
             StoreError::DamagedBackup(why) => StoreError::Damaged(why),
             other => other,
         })?;
-        Ok(Backed { entries, births, bytes })
+        Ok(Backed { entries, births, files, damaged_files: 0, bytes })
     }
 }
 
@@ -148,11 +179,18 @@ impl Store {
 /// # Errors
 /// [`StoreError`] says what is wrong with it.
 pub fn check_backup(backup: impl Read, digits: &str) -> Result<(u64, u64), StoreError> {
-    check(backup, &DataKey::from_digits(digits)?)
+    check(backup, &DataKey::from_digits(digits)?).map(|(entries, births, _)| (entries, births))
 }
 
-fn check(backup: impl Read, key: &DataKey) -> Result<(u64, u64), StoreError> {
-    entries(backup, key, check_entries)
+/// How many entries, births and files a backup has, where all of them are as they were written.
+fn check(backup: impl Read, key: &DataKey) -> Result<(u64, u64, u64), StoreError> {
+    let mut files = 0;
+    let whole = |name: FileId, sealed: &[u8]| {
+        files += 1;
+        if files::name(sealed) == name { Ok(()) } else { Err(damaged(format!("{FILES}/{name} does not fit its name"))) }
+    };
+    let (entries, births) = entries(backup, key, whole, check_entries)?;
+    Ok((entries, births, files))
 }
 
 /// The same for the plain archive that lies sealed in a backup.
@@ -184,7 +222,7 @@ impl KeyFiles {
     /// # Errors
     /// [`StoreError::NotBackup`] for what is no backup at all, [`StoreError::DamagedBackup`] where it breaks off.
     pub(crate) fn read(backup: impl Read) -> Result<Self, StoreError> {
-        members(backup, |files, _| Ok(files)).map(|(files, _)| files)
+        members(backup, |_, _| Ok(()), |files, _| Ok(files)).map(|(files, _)| files)
     }
 
     /// The data key, and the name of the file that it was in.
@@ -205,16 +243,18 @@ impl KeyFiles {
     }
 }
 
-/// Opens the entries with this key and reads them; what `take` did holds only once this has answered.
+/// Opens the entries with this key and reads them, then each file with `file`; what `take` did holds only once this has
+/// answered.
 ///
 /// # Errors
 /// [`StoreError::OtherPractice`] where the key does not open them, and as for [`KeyFiles::read`].
 pub(crate) fn entries<T>(
     backup: impl Read,
     key: &DataKey,
+    file: impl FnMut(FileId, &[u8]) -> Result<(), StoreError>,
     take: impl FnOnce(&mut Reader<'_>) -> Result<T, StoreError>,
 ) -> Result<T, StoreError> {
-    let (taken, rest) = members(backup, |_, sealed| {
+    let (taken, rest) = members(backup, file, |_, sealed| {
         let identity = key.whole_file_identity();
         let opened = Decryptor::new_buffered(sealed)
             .and_then(|sealed| sealed.decrypt(std::iter::once(&identity as &dyn age::Identity)))
@@ -234,9 +274,10 @@ pub(crate) fn entries<T>(
     }
 }
 
-/// Goes through the members up to the entries, and gives what stands after them.
+/// Goes through the members, and gives what stands after the last.
 fn members<T>(
     backup: impl Read,
+    mut file: impl FnMut(FileId, &[u8]) -> Result<(), StoreError>,
     work: impl FnOnce(KeyFiles, &mut dyn BufRead) -> Result<T, StoreError>,
 ) -> Result<(T, Vec<u8>), StoreError> {
     let mut archive = Archive::new(backup);
@@ -246,16 +287,19 @@ fn members<T>(
     // Raw, so that no name or size is taken from anywhere but the member's own header.
     for (place, entry) in archive.entries().map_err(damaged)?.raw(true).enumerate() {
         let entry = entry.map_err(|error| if place == 0 { not_backup(error) } else { damaged(error) })?;
-        let name = name_of(&entry).filter(|_| entry.header().entry_type() == EntryType::Regular);
+        let regular = entry.header().entry_type() == EntryType::Regular;
+        let name = name_of(&entry).filter(|_| regular);
         let size = entry.size();
+        if let Some(id) = file_of(&entry).filter(|_| regular && done.is_some() && size <= SEALED_MAX) {
+            file(id, &whole(entry, size)?)?;
+            continue;
+        }
         match (name, place) {
             (Some(README), 0) => {}
             (_, 0) => return Err(not_backup("it begins otherwise")),
             (Some(name @ (PASSPHRASE_KEY | RECOVERY_KEY)), _) if done.is_none() && size <= SMALL_MAX => {
-                let mut bytes = Vec::new();
-                entry.take(size).read_to_end(&mut bytes).map_err(damaged)?;
-                if bytes.len() as u64 != size || files.insert(name, bytes).is_some() {
-                    return Err(damaged(format!("{name} is not whole, or there twice")));
+                if files.insert(name, whole(entry, size)?).is_some() {
+                    return Err(damaged(format!("{name} is there twice")));
                 }
             }
             (Some(ENTRIES), _) => {
@@ -278,6 +322,22 @@ fn members<T>(
 fn name_of(entry: &tar::Entry<'_, impl Read>) -> Option<&'static str> {
     let name = entry.path_bytes();
     [README, PASSPHRASE_KEY, RECOVERY_KEY, ENTRIES].into_iter().find(|known| known.as_bytes() == &*name)
+}
+
+/// The file that a member is, if it is one that an entry may name.
+fn file_of(entry: &tar::Entry<'_, impl Read>) -> Option<FileId> {
+    let name = entry.path_bytes();
+    std::str::from_utf8(&name).ok()?.strip_prefix(FILES)?.strip_prefix('/')?.parse().ok()
+}
+
+/// The bytes of a member.
+fn whole(entry: impl Read, size: u64) -> Result<Vec<u8>, StoreError> {
+    let mut bytes = Vec::new();
+    entry.take(size).read_to_end(&mut bytes).map_err(damaged)?;
+    match bytes.len() as u64 == size {
+        true => Ok(bytes),
+        false => Err(damaged("a member is not whole")),
+    }
 }
 
 fn not_backup(why: impl ToString) -> StoreError {

@@ -11,6 +11,7 @@ use rusqlite::{Connection, OpenFlags};
 use secundine_domain::entry::{BirthId, DeviceId, EntryId};
 
 use crate::StoreError;
+use crate::files::FILES;
 use crate::head::HEAD;
 use crate::keys::{DEVICE_KEY, DataKey, sync_folder};
 use crate::slots::DEVICE_NAME;
@@ -141,11 +142,11 @@ pub(crate) fn make_folder(folder: &Path) -> io::Result<()> {
     folder.parent().filter(|parent| !parent.as_os_str().is_empty()).map_or(Ok(()), sync_folder)
 }
 
-/// A database without key files cannot be read here; it is set aside with its log, its head and what this device may have of
-/// its key, under a name of its own, not removed, in case a key file turns up in a backup.
+/// A database without key files cannot be read here; it is set aside with its log, its head, its files and what this device
+/// may have of its key, under a name of its own, not removed, in case a key file turns up in a backup.
 pub(crate) fn set_aside_without_key(folder: &Path) -> io::Result<()> {
     crate::salvage::finish(folder)?;
-    let files = [DATABASE, LOG, HEAD, DEVICE_KEY, DEVICE_NAME];
+    let files = [DATABASE, LOG, HEAD, DEVICE_KEY, DEVICE_NAME, FILES];
     let named = |n: u32, file: &str| folder.join(format!("without-key-{n}-{file}"));
     let free = (1..).find(|n| !files.iter().any(|file| named(*n, file).exists())).unwrap_or(u32::MAX);
     for file in files {

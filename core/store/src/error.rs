@@ -73,6 +73,15 @@ pub enum StoreError {
     /// The backup is of another practice.
     #[error("the backup is of another practice")]
     OtherPractice,
+    /// A file that an entry names is not here.
+    #[error("the file is not here")]
+    NoFile,
+    /// A file that an entry names is not as it was written.
+    #[error("the file is damaged: {0}")]
+    DamagedFile(String),
+    /// A file has more bytes than are kept.
+    #[error("the file is too large")]
+    TooLarge,
     /// The wipe was begun and is not at its end.
     #[error("the wipe is not finished: {0}")]
     WipeUnfinished(String),

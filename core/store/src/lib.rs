@@ -1,7 +1,7 @@
 //! Keys and the encrypted, append-only store of entries.
 //!
 //! A practice is a folder: the database, one age file for each way to its key, the head, which tells how far this device
-//! had come, and a reserve of room for when the disk is full.
+//! had come, a folder of sealed files that entries name, and a reserve of room for when the disk is full.
 
 mod archive;
 mod attempts;
@@ -9,12 +9,14 @@ mod backup;
 mod chain;
 mod database;
 mod error;
+mod files;
 #[cfg(feature = "fuzzing")]
 #[doc(hidden)]
 pub mod fuzzing;
 mod head;
 mod inbox;
 mod keys;
+mod kinds;
 mod platform;
 mod reserve;
 mod restore;
@@ -32,6 +34,7 @@ pub use attempts::{ATTEMPTS, Attempts};
 pub use backup::{Backed, INCOMING, check_archive, check_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
+pub use files::{FILE_MAX, FILES};
 pub use head::HEAD;
 pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTail, RECORD_MAX, Turned, Waiting};
 pub use keys::{

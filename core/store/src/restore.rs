@@ -10,12 +10,14 @@ use std::path::Path;
 
 use rusqlite::{Connection, params};
 use secundine_domain::entry::DeviceId;
+use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 
 use crate::archive::{Kept, Reader, damaged};
 use crate::backup::{self, KeyFiles};
 use crate::chain::{DeviceKey, Link};
 use crate::database::{BirthKey, DATABASE, LOG, birth_of, make_folder, set_aside_without_key};
+use crate::files::{self, FILES};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, sync_folder, unfinished, write_named};
 use crate::reserve::RESERVE;
@@ -41,6 +43,10 @@ pub struct Restored {
     pub refused: Vec<Misfit>,
     /// Whether this is a new device from now on, since the backup holds entries of it that were not here.
     pub renewed: bool,
+    /// Files that were not here before, or not as they were written.
+    pub files: u64,
+    /// Files of the backup that are not as they were written, and were not put in.
+    pub damaged_files: u64,
     /// Key files that were altered and are not put back.
     pub damaged_keys: Vec<&'static str>,
 }
@@ -107,7 +113,7 @@ impl Store {
     /// # Errors
     /// [`StoreError::OtherPractice`] where it is not, or why it could not be read.
     pub fn is_backup_of(&self, backup: &Path) -> Result<(), StoreError> {
-        backup::entries(open(backup)?, &self.data, |_| Ok(()))
+        backup::entries(open(backup)?, &self.data, |_, _| Ok(()), |_| Ok(()))
     }
 
     /// The union, in one transaction; and the digests of the files that lie beside the entries in the backup.
@@ -116,7 +122,17 @@ impl Store {
         let before = self.births_here()?;
         let transaction = self.connection.unchecked_transaction().map_err(|error| StoreError::writing(&error))?;
         let mut union = Union::new(self)?;
-        let (made, files) = backup::entries(open(backup)?, &self.data, |reader| {
+        let (mut files, mut damaged_files) = (0, 0);
+        // A file that no entry names does no harm: they are on disk before the entries that name them.
+        let put_in = |name: FileId, sealed: &[u8]| {
+            match files::name(sealed) == name {
+                true if files::fits(&self.folder, name).is_ok() => {}
+                true => drop(files::put(&self.folder, sealed).map(|_| files += 1)?),
+                false => damaged_files += 1,
+            }
+            Ok(())
+        };
+        let (made, told) = backup::entries(open(backup)?, &self.data, put_in, |reader| {
             union.take_in(reader)?;
             Ok((reader.header.made.clone(), reader.header.files.clone()))
         })?;
@@ -132,7 +148,8 @@ impl Store {
             self.become_device(key);
         }
         let births = self.births_here()?.saturating_sub(before);
-        Ok((Restored { made, added, known, births, refused, renewed, damaged_keys: Vec::new() }, files))
+        let damaged_keys = Vec::new();
+        Ok((Restored { made, added, known, births, refused, renewed, files, damaged_files, damaged_keys }, told))
     }
 }
 
@@ -271,6 +288,9 @@ pub(crate) fn clear(folder: &Path) -> io::Result<()> {
     let passing = keys.iter().chain(&[INBOX_RECIPIENT, RESERVE]).map(|name| unfinished(folder, name));
     for path in named.chain(passing).filter(|path| path.exists()) {
         fs::remove_file(path)?;
+    }
+    if folder.join(FILES).exists() {
+        fs::remove_dir_all(folder.join(FILES))?;
     }
     sync_folder(folder)?;
     fs::remove_file(folder.join(BEGUN))?;

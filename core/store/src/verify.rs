@@ -5,13 +5,14 @@ use std::fs;
 
 use ed25519_dalek::VerifyingKey;
 use rusqlite::{Connection, params};
-use secundine_domain::entry::{BirthId, DeviceId};
+use secundine_domain::entry::{BirthId, DeviceId, Entry};
+use secundine_domain::file::FileId;
 use sha2::{Digest, Sha256};
 
 use crate::chain::{Position, Seal, device_of};
 use crate::database::{BirthKey, DATABASE, LOG, PAGE, TABLES, birth_of};
 use crate::head::{self, Told};
-use crate::{Store, StoreError};
+use crate::{Store, StoreError, files};
 
 /// What a check found.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -20,6 +21,8 @@ pub struct Verdict {
     pub entries: u64,
     /// How many devices wrote them.
     pub devices: u64,
+    /// How many files they name that were checked.
+    pub files: u64,
     /// What the end was compared with.
     pub head: HeadSeen,
     /// The first thing that does not fit.
@@ -58,6 +61,15 @@ pub enum Misfit {
         birth: Option<BirthId>,
         /// How it does not fit.
         kind: MisfitKind,
+    },
+    /// A file that an entry names.
+    File {
+        /// Which.
+        file: FileId,
+        /// The birth of the entry.
+        birth: Option<BirthId>,
+        /// Whether it is not here; else it does not fit its name.
+        missing: bool,
     },
 }
 
@@ -110,13 +122,14 @@ impl Store {
             heads.push((device, at));
         }
         heads.sort_by_key(|(device, at)| (*device, at.n));
-        let mut walk = Walk { connection: &self.connection, entries: 0, ends: BTreeMap::new() };
+        let mut walk = Walk { connection: &self.connection, entries: 0, ends: BTreeMap::new(), files: BTreeMap::new() };
         let misfit = match self.first_misfit(&mut walk, &heads) {
             Err(StoreError::Damaged(_)) => Some(Misfit::Page { page: None }),
             found => found?,
         };
-        let devices = walk.ends.len().try_into().unwrap_or(u64::MAX);
-        Ok(Verdict { entries: walk.entries, devices, head, misfit })
+        let count = |many: usize| many.try_into().unwrap_or(u64::MAX);
+        let (devices, files) = (count(walk.ends.len()), count(walk.files.len()));
+        Ok(Verdict { entries: walk.entries, devices, files, head, misfit })
     }
 
     fn first_misfit(&self, walk: &mut Walk, heads: &[(DeviceId, Position)]) -> Result<Option<Misfit>, StoreError> {
@@ -129,7 +142,24 @@ impl Store {
         if let Some(misfit) = self.end(walk, heads)? {
             return Ok(Some(misfit));
         }
-        tables(&self.connection)
+        if let Some(misfit) = tables(&self.connection)? {
+            return Ok(Some(misfit));
+        }
+        self.files(&walk.files)
+    }
+
+    /// Every file that an entry names, against its name.
+    fn files(&self, named: &BTreeMap<FileId, BirthKey>) -> Result<Option<Misfit>, StoreError> {
+        for (&file, birth) in named {
+            let missing = match files::fits(&self.folder, file) {
+                Ok(_) => continue,
+                Err(StoreError::NoFile) => true,
+                Err(StoreError::DamagedFile(_)) => false,
+                Err(other) => return Err(other),
+            };
+            return Ok(Some(Misfit::File { file, birth: birth_of(birth), missing }));
+        }
+        Ok(None)
     }
 
     /// Every page of the file against its own code, and the file's length. What lies in the log is folded in first: where a
@@ -182,6 +212,8 @@ struct Walk<'a> {
     entries: u64,
     /// How far each device's chain goes.
     ends: BTreeMap<DeviceId, Position>,
+    /// The files that the entries name.
+    files: BTreeMap<FileId, BirthKey>,
 }
 
 impl Walk<'_> {
@@ -234,7 +266,7 @@ impl Walk<'_> {
 
     /// Where the chain is after this entry, if it fits.
     fn entry(
-        &self,
+        &mut self,
         (device, n, birth): Place,
         before: &Position,
         public: &VerifyingKey,
@@ -244,6 +276,9 @@ impl Walk<'_> {
         let mut select = self.connection.prepare_cached(select).map_err(reading)?;
         let columns = |row: &rusqlite::Row| Ok((row.get(0)?, row.get(1)?, row.get(2)?));
         let (body, link, seal): (Vec<u8>, _, Seal) = select.query_row(params![birth, device.0, n], columns).map_err(reading)?;
+        // An entry of a later form may name files that are not known of here.
+        let named = Entry::decode(&body).map(|entry| entry.fact.files()).unwrap_or_default();
+        self.files.extend(named.into_iter().map(|file| (file, birth)));
         let made = before.then(&birth, &Sha256::digest(&body).into());
         let stored = Position { n, link };
         Ok(match (made == stored, stored.is_signed(public, &seal)) {

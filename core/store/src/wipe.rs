@@ -14,6 +14,7 @@ use std::path::{Path, PathBuf};
 use crate::attempts::ATTEMPTS;
 use crate::backup::INCOMING;
 use crate::database::{DATABASE, LOG};
+use crate::files::FILES;
 use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
 use crate::keys::{DEVICE_KEY, PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
@@ -104,7 +105,7 @@ pub(crate) fn write_over(path: &Path) -> io::Result<()> {
 
 /// Whether a file of this name belongs to a practice; anything else in the folder is somebody else's.
 fn is_ours(name: &str) -> bool {
-    const NAMED: [&str; 10] = [
+    const NAMED: [&str; 11] = [
         DATABASE,
         LOG,
         "secundine.db-shm",
@@ -115,6 +116,7 @@ fn is_ours(name: &str) -> bool {
         DEVICE_NAME,
         INCOMING,
         RESERVE,
+        FILES,
     ];
     NAMED.contains(&name)
         || name == INBOX

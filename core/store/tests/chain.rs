@@ -20,7 +20,7 @@ fn small() -> Chained {
 #[test]
 fn what_was_written_fits_open_or_closed() {
     let chained = small();
-    let fits = Verdict { entries: ENTRIES + OTHERS, devices: 2, head: HeadSeen::At(ENTRIES), misfit: None };
+    let fits = Verdict { entries: ENTRIES + OTHERS, devices: 2, files: 0, head: HeadSeen::At(ENTRIES), misfit: None };
     assert_eq!(chained.after(|_| ()), fits, "triggers that are put back are the same");
     let mut store = chained.founded.open();
     let birth = store.births().unwrap()[0].id;
@@ -31,7 +31,7 @@ fn what_was_written_fits_open_or_closed() {
 #[test]
 fn an_empty_store_fits_and_has_no_head() {
     let verdict = common::Founded::new().open().verify().unwrap();
-    assert_eq!(verdict, Verdict { entries: 0, devices: 0, head: HeadSeen::Nothing, misfit: None });
+    assert_eq!(verdict, Verdict { entries: 0, devices: 0, files: 0, head: HeadSeen::Nothing, misfit: None });
 }
 
 #[test]

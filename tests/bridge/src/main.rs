@@ -21,8 +21,8 @@ use secundine_session::clock::SystemClock;
 use secundine_session::{Paths, Session, SharedSession, panics_tell_only_where};
 
 /// The same rule as the window's, but for the address of the call.
-const CSP: &str = "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self'; \
-                   connect-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'";
+const CSP: &str = "default-src 'self'; script-src 'self'; style-src 'self'; img-src 'self' blob:; media-src 'self' blob:; \
+                   font-src 'self'; connect-src 'self'; object-src 'none'; base-uri 'none'; form-action 'none'";
 
 struct Bridge {
     session: SharedSession,

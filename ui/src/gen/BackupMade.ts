@@ -17,6 +17,14 @@ births: number,
  */
 entries: number, 
 /**
+ * Pictures and sounds in it.
+ */
+files: number, 
+/**
+ * Pictures and sounds that were left out, since they are damaged.
+ */
+damaged_files: number, 
+/**
  * Its size.
  */
 bytes: number, 

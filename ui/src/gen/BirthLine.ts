@@ -38,4 +38,8 @@ rehearsal: boolean,
 /**
  * The third stage, running or ended.
  */
-third_stage: ClockView | null, };
+third_stage: ClockView | null, 
+/**
+ * Voice notes that still have to be written up.
+ */
+to_write_up: number, };

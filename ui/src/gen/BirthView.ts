@@ -18,8 +18,10 @@ import type { Message } from "./Message";
 import type { NextContact } from "./NextContact";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
+import type { PhotoView } from "./PhotoView";
 import type { PlacentaView } from "./PlacentaView";
 import type { ProtocolLine } from "./ProtocolLine";
+import type { VoiceView } from "./VoiceView";
 
 /**
  * Everything about one birth.
@@ -141,6 +143,18 @@ addenda: boolean,
  * The examination, one for each placenta born.
  */
 examinations: Array<ExaminationView>, 
+/**
+ * Photographs of placentas, in order of time.
+ */
+photos: Array<PhotoView>, 
+/**
+ * Voice notes, in order of time.
+ */
+voices: Array<VoiceView>, 
+/**
+ * How many of them still have to be written up.
+ */
+to_write_up: number, 
 /**
  * SHA-256 of all entries, hexadecimal: what a signature would sign.
  */

@@ -13,11 +13,15 @@ import type { NewbornMeasures } from "./NewbornMeasures";
 import type { NextContact } from "./NextContact";
 import type { OwnChange } from "./OwnChange";
 import type { Perineum } from "./Perineum";
+import type { Photo } from "./Photo";
+import type { PhotoMeasure } from "./PhotoMeasure";
 import type { Practice } from "./Practice";
 import type { Protocol } from "./Protocol";
 import type { ResponseStep } from "./ResponseStep";
 import type { SeparationSign } from "./SeparationSign";
+import type { VoiceNote } from "./VoiceNote";
 import type { WeightTable } from "./WeightTable";
+import type { WrittenUp } from "./WrittenUp";
 
 /**
  * One thing that was seen, done or measured.
@@ -126,11 +130,11 @@ table: WeightTable | null, } } | { "kind": "examination_ordered", "data": {
 /**
  * In order; empty for the usual order.
  */
-items: Array<string>, } } | { "kind": "noted", "data": { 
+items: Array<string>, } } | { "kind": "photo_taken", "data": Photo } | { "kind": "photo_measured", "data": PhotoMeasure } | { "kind": "noted", "data": { 
 /**
  * What they say.
  */
-text: string, } } | { "kind": "retracted" } | { "kind": "signed", "data": { 
+text: string, } } | { "kind": "voice_noted", "data": VoiceNote } | { "kind": "written_up", "data": WrittenUp } | { "kind": "retracted" } | { "kind": "signed", "data": { 
 /**
  * Name as printed.
  */

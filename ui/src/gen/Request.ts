@@ -3,6 +3,8 @@ import type { At } from "./At";
 import type { BirthId } from "./BirthId";
 import type { EntryId } from "./EntryId";
 import type { Fact } from "./Fact";
+import type { FileId } from "./FileId";
+import type { FileKind } from "./FileKind";
 import type { LockedMark } from "./LockedMark";
 import type { Medicine } from "./Medicine";
 import type { OwnChange } from "./OwnChange";
@@ -12,6 +14,7 @@ import type { RehearsalMode } from "./RehearsalMode";
 import type { ScenarioName } from "./ScenarioName";
 import type { Signer } from "./Signer";
 import type { Slot } from "./Slot";
+import type { Tracing } from "./Tracing";
 
 /**
  * A question or an order.
@@ -128,7 +131,7 @@ text: string | null, } | { "request": "medicines" } | { "request": "list_medicin
 /**
  * Name, dose and route of each, in the order in which they are offered.
  */
-medicines: Array<Medicine>, } | { "request": "weighed_items" } | { "request": "births", 
+medicines: Array<Medicine>, } | { "request": "weighed_items" } | { "request": "to_write_up" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */
@@ -224,7 +227,47 @@ birth: BirthId,
 /**
  * The placenta, named by its first baby.
  */
-placenta: number, } | { "request": "verify" } | { "request": "rehearse", 
+placenta: number, } | { "request": "file_part", 
+/**
+ * What it is taken for.
+ */
+kind: FileKind, 
+/**
+ * Where it belongs.
+ */
+offset: number, 
+/**
+ * At most 1 MiB, as base64.
+ */
+base64: string, 
+/**
+ * Whether it is the last.
+ */
+end: boolean, } | { "request": "read_file", 
+/**
+ * Which.
+ */
+file: FileId, 
+/**
+ * From where on.
+ */
+offset: number, } | { "request": "measure_photo", 
+/**
+ * Of which birth.
+ */
+birth: BirthId, 
+/**
+ * The photograph.
+ */
+file: FileId, 
+/**
+ * What was placed on it.
+ */
+tracing: Tracing, 
+/**
+ * Whether to write it down; else it is only shown.
+ */
+keep: boolean, } | { "request": "verify" } | { "request": "rehearse", 
 /**
  * Which birth is played.
  */

@@ -6,9 +6,12 @@ import type { BirthLine } from "./BirthLine";
 import type { BirthView } from "./BirthView";
 import type { EntryId } from "./EntryId";
 import type { ExaminingView } from "./ExaminingView";
+import type { FileBytes } from "./FileBytes";
 import type { ImportView } from "./ImportView";
+import type { KeptFile } from "./KeptFile";
 import type { KeysView } from "./KeysView";
 import type { LockedView } from "./LockedView";
+import type { MeasuredView } from "./MeasuredView";
 import type { Medicine } from "./Medicine";
 import type { OwnState } from "./OwnState";
 import type { OwnView } from "./OwnView";
@@ -18,6 +21,7 @@ import type { RestoredView } from "./RestoredView";
 import type { SketchView } from "./SketchView";
 import type { StatusView } from "./StatusView";
 import type { VerifyView } from "./VerifyView";
+import type { WaitingNote } from "./WaitingNote";
 import type { WeighedItem } from "./WeighedItem";
 
 /**
@@ -63,7 +67,11 @@ medicines: Array<Medicine>, } | { "response": "weighed_items",
 /**
  * Latest first, each kind once.
  */
-items: Array<WeighedItem>, } | { "response": "births", 
+items: Array<WeighedItem>, } | { "response": "to_write_up", 
+/**
+ * Those that have waited longest first.
+ */
+notes: Array<WaitingNote>, } | { "response": "births", 
 /**
  * One line each.
  */
@@ -115,4 +123,16 @@ path: string,
 /**
  * How many pages it has.
  */
-pages: number, } | { "response": "sketch" } & SketchView | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;
+pages: number, } | { "response": "sketch" } & SketchView | { "response": "file_part", 
+/**
+ * What is on disk.
+ */
+kept: KeptFile | null, } | { "response": "read_file" } & FileBytes | { "response": "measure_photo", 
+/**
+ * What came of it.
+ */
+measured: MeasuredView, 
+/**
+ * The entry, where it was written down.
+ */
+entry: EntryId | null, } | { "response": "verify" } & VerifyView | { "response": "rehearse" } & StatusView | { "response": "end_rehearsal" } & StatusView;

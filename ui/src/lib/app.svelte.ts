@@ -10,6 +10,7 @@ import type { SalvageView } from '../gen/SalvageView';
 import type { StatusView } from '../gen/StatusView';
 import { Birth } from './birth.svelte';
 import { notSaved } from './failures.svelte';
+import { dictation } from './dictation.svelte';
 import { feel } from './feedback';
 import { locked } from './locked.svelte';
 import { ago } from './touch';
@@ -69,6 +70,7 @@ class App {
   }
 
   async lock(): Promise<void> {
+    await dictation.finish();
     this.leave();
     this.#take(await ask('lock', {}));
   }
@@ -76,6 +78,7 @@ class App {
   /** Nobody has touched for a while. A rehearsal never rests, nor does the one key that is shown only now. */
   async rest(): Promise<void> {
     if (this.status?.door !== 'open' || this.status.rehearsal || this.recovery) return;
+    await dictation.finish();
     try {
       this.#take(await ask('rest', {}));
     } catch {
@@ -149,6 +152,7 @@ class App {
   }
 
   leave(): void {
+    void dictation.finish();
     this.birth?.stop();
     this.birth = null;
     this.#back = null;

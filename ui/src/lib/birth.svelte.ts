@@ -21,7 +21,7 @@ const REFRESH_MS = 5000;
 const REHEARSAL_REFRESH_MS = 1000;
 
 /** One birth as the core tells it, and what the person writes into it. */
-export class Birth extends Marks<Undo & { entry: EntryId }> {
+export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   view = $state.raw<BirthView | null>(null);
   /** `performance.now()` when the view came. */
   arrival = $state(0);
@@ -113,23 +113,31 @@ export class Birth extends Marks<Undo & { entry: EntryId }> {
     await this.refresh();
   }
 
-  async takeBack(): Promise<void> {
+  /** Takes back what can be; false where it is not taken back, which is told. */
+  async takeBack(): Promise<boolean> {
     const undo = this.undo;
-    if (!undo) return;
+    if (!undo) return false;
     this.undo = null;
     this.made = null;
+    const { back } = undo;
+    const again = async (): Promise<void> => {
+      if (back) await this.write(back);
+      else await this.retract(undo.entry, ui('ui-undo-reason'));
+    };
     try {
-      await this.retract(undo.entry, ui('ui-undo-reason'));
+      await again();
+      return true;
     } catch (cause) {
       feel('failed');
-      const order: Request = { request: 'retract', birth: this.id, entry: undo.entry, reason: ui('ui-undo-reason') };
-      notSaved.add(ui('ui-undo-of', { what: undo.what }), asApiError(cause), () => this.retract(undo.entry, ui('ui-undo-reason')), () => order);
+      const order: Request = back ?? { request: 'retract', birth: this.id, entry: undo.entry, reason: ui('ui-undo-reason') };
+      notSaved.add(ui('ui-undo-of', { what: undo.what }), asApiError(cause), again, () => order);
+      return false;
     }
   }
 
-  /** Ten seconds in which one touch takes the entry back. */
-  offerUndo(entry: EntryId, what: string): void {
-    this.offer({ entry, what, clock: this.#clockOf(entry) });
+  /** Ten seconds in which one touch takes the entry back, or gives the order that puts back what stood there before. */
+  offerUndo(entry: EntryId, what: string, back?: Order): void {
+    this.offer({ entry, what, clock: this.#clockOf(entry), ...(back ? { back } : {}) });
   }
 
   /** A mark as an order: its time counts back from the moment it is given. */

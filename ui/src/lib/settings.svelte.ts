@@ -11,6 +11,8 @@ interface Kept {
   sound: boolean;
   vibration: boolean;
   restAfter: number;
+  readAloud: boolean;
+  measuring: boolean;
 }
 
 class Settings {
@@ -19,6 +21,10 @@ class Settings {
   vibration = $state(true);
   /** Minutes: one of [`REST_AFTER`]. */
   restAfter = $state(REST_USUAL);
+  /** The examination is read aloud. */
+  readAloud = $state(false);
+  /** Whether a disc can be measured on a photograph. */
+  measuring = $state(false);
 
   constructor() {
     const kept = read();
@@ -26,13 +32,16 @@ class Settings {
     this.theme = kept.theme ?? (dark ? 'night' : 'day');
     this.sound = kept.sound ?? true;
     this.vibration = kept.vibration ?? true;
+    this.measuring = kept.measuring ?? false;
     this.restAfter = REST_AFTER.find((minutes) => minutes === kept.restAfter) ?? REST_USUAL;
+    this.readAloud = kept.readAloud ?? false;
   }
 
   /** Shows the theme and keeps the choices. */
   apply(): void {
     document.documentElement.dataset['theme'] = this.theme;
-    const kept: Kept = { theme: this.theme, sound: this.sound, vibration: this.vibration, restAfter: this.restAfter };
+    const { theme, sound, vibration, restAfter, readAloud, measuring } = this;
+    const kept: Kept = { theme, sound, vibration, restAfter, readAloud, measuring };
     try {
       localStorage.setItem(KEY, JSON.stringify(kept));
     } catch {

@@ -1,7 +1,7 @@
 import { ask } from './transport';
 
 /** The core takes 1 MiB at a time. */
-const PART = 1024 * 1024;
+export const PART = 1024 * 1024;
 /** Bytes that are turned into letters at once: a call takes only so many arguments. */
 const CHUNK = 0x8000;
 

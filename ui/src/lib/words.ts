@@ -3,7 +3,10 @@ import english from '../../../core/messages/en.ftl?raw';
 import type { Arg } from '../gen/Arg';
 import type { Message } from '../gen/Message';
 
-const bundle = new FluentBundle('en', { useIsolating: false });
+/** The language of the catalogue. */
+export const LANGUAGE = 'en';
+
+const bundle = new FluentBundle(LANGUAGE, { useIsolating: false });
 bundle.addResource(new FluentResource(english));
 
 /** A message in words. An id that the catalogue lacks is shown as it stands. */

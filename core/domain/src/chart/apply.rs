@@ -47,6 +47,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::LeavingMarked { step: what } => chart.leavings.push(Noted { what, mark, author }),
         Fact::ResponseMarked { step } => chart.responses.push(Noted { what: step, mark, author }),
         Fact::ConcernMarked => chart.concerns.push(mark),
+        Fact::VoiceNoted(what) => chart.voices.push(Noted { what, mark, author }),
+        Fact::WrittenUp(what) => chart.written_up.push(Noted { what, mark, author }),
         Fact::HomeLeft => first(&mut chart.left, mark),
         Fact::Examined { placenta, item, cord, answer } => {
             let examined = chart.examinations.entry(placenta).or_default();
@@ -54,6 +56,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
             examined.given.insert(Asked { item, cord }, Given { answer, entry: mark.entry, at: mark.at });
         }
         Fact::PlacentaWeights { table } => chart.weights = table,
+        Fact::PhotoMeasured(what) => chart.photo_measures.push(Noted { what: *what, mark, author }),
+        Fact::PhotoTaken(what) => chart.photos.push(Noted { what, mark, author }),
         Fact::Signed { name, role, version } => {
             chart.signatures.push(Noted { what: Signature { name, role, version }, mark, author });
         }

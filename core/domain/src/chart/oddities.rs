@@ -10,7 +10,7 @@ use super::{Chart, Line, State};
 use crate::entry::{Entry, EntryId};
 use crate::fact::{BabyNo, Fact};
 use crate::message::Message;
-use crate::time::{Certainty, Occurred};
+use crate::time::{Certainty, Occurred, span};
 
 /// Something odd: life is odd, so it is shown and not refused.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -36,17 +36,6 @@ impl Oddity {
         let way = if by_ms < 0 { "back" } else { "forward" };
         self.what.message().with("way", way).with("by", span(by_ms))
     }
-}
-
-/// A span of time by its two greatest units.
-fn span(ms: i64) -> Message {
-    let seconds = ms.unsigned_abs() / 1000;
-    let (id, great, small) = match seconds {
-        0..60 => return Message::new("span-seconds").with("seconds", seconds.to_string()),
-        60..3600 => ("span-minutes", ("minutes", seconds / 60), ("seconds", seconds % 60)),
-        _ => ("span-hours", ("hours", seconds / 3600), ("minutes", seconds / 60 % 60)),
-    };
-    Message::new(id).with(great.0, great.1.to_string()).with(small.0, small.1.to_string())
 }
 
 /// Kinds of oddity.

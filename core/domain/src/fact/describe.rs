@@ -2,7 +2,7 @@
 
 use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
-    Practice,
+    Photo, PhotoMeasure, Practice, WrittenUp,
 };
 use crate::examination::{Examination, centimetres};
 use crate::message::Message;
@@ -67,7 +67,12 @@ impl Fact {
             Self::ExaminationOrdered { items } => {
                 Message::new(if items.is_empty() { "fact-examination-usual-order" } else { "fact-examination-ordered" })
             }
+            Self::PhotoTaken(photo) => photo_line(photo),
+            Self::PhotoMeasured(measure) => photo_measure_line(measure),
             Self::Noted { text } => Message::new("fact-noted").with("text", text.as_str()),
+            Self::VoiceNoted(note) => Message::new("fact-voice-noted").with("what", note.what(1)).with("length", note.length()),
+            Self::WrittenUp(WrittenUp { text, .. }) if text.trim().is_empty() => Message::new("fact-written-up-nothing"),
+            Self::WrittenUp(WrittenUp { text, .. }) => Message::new("fact-written-up").with("text", text.as_str()),
             Self::Retracted => Message::new("fact-retracted"),
             Self::Signed { name, role, .. } => {
                 Message::new("fact-signed").with("name", name.as_str()).with("role", role.as_str())
@@ -252,6 +257,20 @@ fn measures_line(measures: &NewbornMeasures) -> Message {
             measures.breathing.map(|breathing| Message::new(format!("breathing-{}", code(&breathing)))),
         ],
     )
+}
+
+fn photo_line(photo: &Photo) -> Message {
+    let item = photo.item.as_ref().map(|item| Message::new("part-photo-item").with("item", Message::new(format!("exam-{item}"))));
+    let words = photo.words.as_deref().filter(|words| !words.trim().is_empty());
+    let words = words.map(|words| Message::new("part-photo-words").with("text", words));
+    match item.is_none() && words.is_none() {
+        true => about("fact-photo", photo.placenta),
+        false => joined(about("fact-photo-of", photo.placenta), [item, words]),
+    }
+}
+
+fn photo_measure_line(measure: &PhotoMeasure) -> Message {
+    with_parts(about("fact-photo-measured", measure.placenta), measure.sizes.parts())
 }
 
 fn temperature(tenths: crate::quantity::Temperature) -> Message {

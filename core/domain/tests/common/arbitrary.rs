@@ -7,10 +7,12 @@ use proptest::sample::{Index, select};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
-    AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Place, Practice,
-    RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear,
+    AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
+    FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
+    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
 };
+use secundine_domain::file::FileId;
+use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, Tracing, ToEdge};
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
@@ -248,6 +250,45 @@ fn medicine() -> BoxedStrategy<Medicine> {
 }
 
 /// What happens from the placenta to the leaving.
+fn photo() -> BoxedStrategy<Fact> {
+    let files = (any::<[u8; 32]>(), any::<[u8; 32]>());
+    (baby(), files, any::<(u32, u32)>(), option::of(Just("lobes".to_owned())), option::of(text()), option::of(any::<u32>()))
+        .prop_map(|(placenta, (file, small), (width, height), item, words, focal)| {
+            let (file, small) = (FileId(file), FileId(small));
+            Fact::PhotoTaken(Photo { placenta, file, small, width, height, item, words, focal })
+        })
+        .boxed()
+}
+
+fn photo_measure() -> BoxedStrategy<Fact> {
+    let pixel = || (any::<i32>(), any::<i32>()).prop_map(|(x, y)| Pixel { x, y });
+    let size = || any::<(u32, u32)>().prop_map(|(value, plus_minus)| Size { value, plus_minus });
+    let reference =
+        prop_oneof![Just(Reference::OneCard), Just(Reference::TwoCards), any::<u32>().prop_map(|side| Reference::Frame { side })];
+    let tracing = (reference, vec(pixel(), 0..9), vec(pixel(), 0..30), option::of(pixel()), any::<u32>()).prop_map(
+        |(reference, corners, outline, insertion, thickness)| Tracing { reference, corners, outline, insertion, thickness },
+    );
+    let edge = option::of((size(), any::<bool>()).prop_map(|(distance, outside)| ToEdge { distance, outside }));
+    let from = select(vec![FocalFrom::Plane, FocalFrom::Camera, FocalFrom::Usual]);
+    let sizes = (size(), size(), size(), edge, any::<(u32, u32)>(), from).prop_map(
+        |(length, breadth, area, insertion, (tilt, height), focal_from)| Sizes {
+            length,
+            breadth,
+            area,
+            insertion,
+            tilt,
+            height,
+            focal_from,
+        },
+    );
+    (baby(), any::<[u8; 32]>(), any::<(u32, u32, u32)>(), option::of(any::<u32>()), tracing, sizes)
+        .prop_map(|(placenta, file, (width, height, formula), focal, tracing, sizes)| {
+            let file = FileId(file);
+            Fact::PhotoMeasured(Box::new(PhotoMeasure { placenta, file, width, height, focal, tracing, sizes, formula }))
+        })
+        .boxed()
+}
+
 fn course() -> BoxedStrategy<Fact> {
     let event = select(vec![
         NewbornEvent::SkinToSkin,
@@ -376,6 +417,22 @@ fn own() -> impl Strategy<Value = Option<Box<Protocol>>> {
     option::weighted(0.2, select(Protocol::published()).prop_map(Box::new))
 }
 
+/// A voice note and what is written up from one; few names, so that they meet.
+fn voice() -> BoxedStrategy<Fact> {
+    let file = || (0_u8..3).prop_map(|n| FileId([n; 32]));
+    let item = (any::<Index>(), any::<u32>())
+        .prop_map(|(item, at_ms)| Chapter { item: item.get(&Examination::standard().items).id.clone(), at_ms });
+    let note = (option::of(baby()), file(), any::<u32>(), vec(item, 0..4)).prop_map(|(placenta, file, ms, chapters)| VoiceNote {
+        placenta,
+        file,
+        ms,
+        media: "audio/webm".to_owned(),
+        chapters,
+    });
+    let written = (file(), text()).prop_map(|(file, text)| WrittenUp { file, text });
+    prop_oneof![note.prop_map(Fact::VoiceNoted), written.prop_map(Fact::WrittenUp)].boxed()
+}
+
 pub fn fact() -> BoxedStrategy<Fact> {
     let practice = (text(), text(), text(), option::of(protocol()));
     let people = prop_oneof![
@@ -414,6 +471,9 @@ pub fn fact() -> BoxedStrategy<Fact> {
         medicine().prop_map(Fact::MedicineGiven),
         course(),
         examined(),
+        voice(),
+        photo(),
+        photo_measure(),
     ];
     prop_oneof![8 => people, 12 => stage, 8 => after].boxed()
 }

@@ -142,7 +142,8 @@ fn marks(source: &Source, line: &Line) -> Vec<String> {
 mod tests {
     use secundine_domain::chart::fold;
     use secundine_domain::entry::{BirthId, DeviceId, EntryId};
-    use secundine_domain::fact::{Answer, Practice};
+    use secundine_domain::fact::{Answer, Practice, VoiceNote, WrittenUp};
+    use secundine_domain::file::FileId;
     use secundine_domain::time::Stamp;
 
     use super::*;
@@ -182,6 +183,27 @@ mod tests {
             chart.lines.iter().filter(|line| after_signing(&chart, line)).map(|line| line.first.id).collect();
         after.sort_unstable();
         assert_eq!(after, [entries[2].id, entries[5].id]);
+    }
+
+    #[test]
+    fn in_print_a_voice_note_says_whether_it_is_written_up() {
+        let media = "audio/webm".to_owned();
+        let note = VoiceNote { placenta: Some(1), file: FileId([0x0f; 32]), ms: 200_000, media, chapters: Vec::new() };
+        let up = WrittenUp { file: FileId([0x0f; 32]), text: "Chorion ragged.".to_owned() };
+        let mut entries = vec![entry(1, 1, 0, Fact::VoiceNoted(note))];
+        let printed = |entries: &[Entry]| {
+            let practice = Practice { name: String::new(), practitioner: "Ida".to_owned(), role: String::new(), protocol: None };
+            let origin = Origin { practice: &practice, version: "00", written: &entries[0].recorded };
+            format!("{:?}", document(&fold(BIRTH, entries), &origin))
+        };
+        let before = printed(&entries);
+        assert!(before.contains("Voice note at the examination, 3 min 20 s, not yet written up"), "{before}");
+        assert!(before.contains("One voice note is not yet written up"), "{before}");
+        entries.push(entry(1, 2, 60, Fact::WrittenUp(up)));
+        let after = printed(&entries);
+        assert!(after.contains("Voice note at the examination, 3 min 20 s, written up 2026-11-25 02:41:00"), "{after}");
+        assert!(after.contains("Written up from a voice note: Chorion ragged."), "{after}");
+        assert!(!after.contains("not yet written up"), "{after}");
     }
 
     #[test]

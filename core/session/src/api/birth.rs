@@ -13,7 +13,7 @@ use secundine_domain::time::Certainty;
 use serde::Serialize;
 use ts_rs::TS;
 
-use super::{ClockView, ExaminationView, Phase};
+use super::{ClockView, ExaminationView, Phase, PhotoView, VoiceView};
 
 /// A kind of item that was weighed before, with its weight when dry.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
@@ -85,6 +85,12 @@ pub struct BirthView {
     pub addenda: bool,
     /// The examination, one for each placenta born.
     pub examinations: Vec<ExaminationView>,
+    /// Photographs of placentas, in order of time.
+    pub photos: Vec<PhotoView>,
+    /// Voice notes, in order of time.
+    pub voices: Vec<VoiceView>,
+    /// How many of them still have to be written up.
+    pub to_write_up: u32,
     /// SHA-256 of all entries, hexadecimal: what a signature would sign.
     pub version: String,
 }

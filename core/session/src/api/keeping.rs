@@ -98,6 +98,10 @@ pub struct BackupMade {
     pub births: u32,
     /// Entries in it.
     pub entries: u32,
+    /// Pictures and sounds in it.
+    pub files: u32,
+    /// Pictures and sounds that were left out, since they are damaged.
+    pub damaged_files: u32,
     /// Its size.
     #[ts(type = "number")]
     pub bytes: u64,

@@ -2,12 +2,14 @@
 
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{BabyNo, Fact, Medicine, Practice};
+use secundine_domain::file::FileId;
+use secundine_domain::photo::Tracing;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{LockedMark, Paper, Slot};
+use super::{FileKind, LockedMark, Paper, Slot};
 
 /// A question or an order.
 #[derive(Clone, Debug, Deserialize, Serialize, TS)]
@@ -166,6 +168,8 @@ pub enum Request {
     },
     /// The kinds of items that were weighed in this practice, with their weights when dry.
     WeighedItems,
+    /// The voice notes of all births that still have to be written up.
+    ToWriteUp,
     /// Births, newest first.
     Births {
         /// How many to leave out from the newest on.
@@ -246,6 +250,35 @@ pub enum Request {
         birth: BirthId,
         /// The placenta, named by its first baby.
         placenta: BabyNo,
+    },
+    /// A part of a file that a fact is to name, in order; the one at 0 begins anew. Nothing of it is on disk until the last.
+    FilePart {
+        /// What it is taken for.
+        kind: FileKind,
+        /// Where it belongs.
+        offset: u32,
+        /// At most 1 MiB, as base64.
+        base64: String,
+        /// Whether it is the last.
+        end: bool,
+    },
+    /// A part of a file that a fact names.
+    ReadFile {
+        /// Which.
+        file: FileId,
+        /// From where on.
+        offset: u32,
+    },
+    /// Measures the disc on a photograph.
+    MeasurePhoto {
+        /// Of which birth.
+        birth: BirthId,
+        /// The photograph.
+        file: FileId,
+        /// What was placed on it.
+        tracing: Tracing,
+        /// Whether to write it down; else it is only shown.
+        keep: bool,
     },
     /// Checks every page and every entry of the practice: whether all is as it was written.
     Verify,

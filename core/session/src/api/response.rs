@@ -6,9 +6,9 @@ use secundine_domain::protocol::Protocol;
 use serde::Serialize;
 use ts_rs::TS;
 
-use super::{ExaminingView, 
-    BackupMade, BackupsView, BirthLine, BirthView, ImportView, KeysView, LockedView, OwnState, OwnView, RecoveryView,
-    RestoredView, SketchView, StatusView, VerifyView, WeighedItem,
+use super::{
+    BackupMade, BackupsView, BirthLine, BirthView, ExaminingView, FileBytes, ImportView, KeptFile, KeysView, LockedView,
+    MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -117,6 +117,11 @@ pub enum Response {
         /// Latest first, each kind once.
         items: Vec<WeighedItem>,
     },
+    /// The voice notes that still have to be written up.
+    ToWriteUp {
+        /// Those that have waited longest first.
+        notes: Vec<WaitingNote>,
+    },
     /// Births, newest first.
     Births {
         /// One line each.
@@ -174,6 +179,20 @@ pub enum Response {
     },
     /// As drawn from the answers.
     Sketch(Box<SketchView>),
+    /// Held in memory until the rest has come; with the last part, sealed and on disk.
+    FilePart {
+        /// What is on disk.
+        kept: Option<KeptFile>,
+    },
+    /// A part of it.
+    ReadFile(FileBytes),
+    /// Measured.
+    MeasurePhoto {
+        /// What came of it.
+        measured: MeasuredView,
+        /// The entry, where it was written down.
+        entry: Option<EntryId>,
+    },
     /// What the check found.
     Verify(VerifyView),
     /// The rehearsal runs.

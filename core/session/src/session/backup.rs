@@ -47,6 +47,8 @@ impl Session {
             path: path.to_string_lossy().into_owned(),
             births: number(backed.births),
             entries: number(backed.entries),
+            files: number(backed.files),
+            damaged_files: number(backed.damaged_files),
             bytes: backed.bytes,
             waiting: Inbox::waiting(&self.paths.data).files,
         }))

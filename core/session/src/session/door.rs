@@ -7,6 +7,7 @@ use secundine_store::{ExposeSecret, Passphrase, Store, is_recovery_identity};
 
 use super::Session;
 use super::elsewhere::Kept;
+use super::files::Passing;
 use crate::api::{ApiError, ErrorCode, LockedMark, LockedView, Response, StatusView};
 use crate::locked::{Locked, Running, Writer};
 use crate::own::Own;
@@ -53,6 +54,7 @@ impl Session {
     pub(super) fn lock(&mut self, now: &Stamp) -> Result<StatusView, ApiError> {
         self.not_rehearsing()?;
         self.hidden = None;
+        self.passing = Passing::default();
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
             let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
@@ -68,6 +70,7 @@ impl Session {
         self.keys.opens(passphrase, now)?;
         self.latest = None;
         self.kept = Kept::default();
+        self.passing = Passing::default();
         self.practice.take().map_or(Ok(()), OpenPractice::close)?;
         self.keys.wipe()?;
         Ok(Response::Wipe(self.status(now)))

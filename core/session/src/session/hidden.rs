@@ -5,7 +5,7 @@ use secundine_domain::fact::Fact;
 use secundine_domain::time::Stamp;
 
 use super::Session;
-use crate::api::{ApiError, ErrorCode, Request, Response};
+use crate::api::{ApiError, ErrorCode, FileKind, Request, Response};
 use crate::hide;
 use crate::locked::RECENT_MS;
 use crate::views;
@@ -33,7 +33,9 @@ impl Session {
             | Request::Unlock { .. }
             | Request::UnlockByDevice
             | Request::Births { .. }
-            | Request::BabyBornNow { .. } => true,
+            | Request::BabyBornNow { .. }
+            // A voice note can be spoken, as a note can be written. To listen to one waits.
+            | Request::FilePart { kind: FileKind::Voice, .. } => true,
             Request::Birth { birth } | Request::Sketch { birth, .. } | Request::Retract { birth, .. } => self.at_work(*birth, now),
             // Who does not see the mother's data, or what was planned with her, would write over it.
             Request::Record { birth, fact, .. } => {

@@ -3,6 +3,7 @@
 use secundine_domain::time::Stamp;
 
 use super::Session;
+use super::files::Passing;
 use super::hidden::AtWork;
 use crate::api::{ApiError, Response};
 
@@ -17,6 +18,7 @@ impl Session {
             return Ok(Response::Rest(self.lock(now)?));
         }
         self.hidden = Some(AtWork(running));
+        self.passing = Passing::default();
         Ok(Response::Rest(self.status(now)))
     }
 

@@ -3,9 +3,11 @@
 use std::collections::BTreeSet;
 
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, MotherObservation, Practice};
+use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, MotherObservation, Practice, VoiceNote};
+use secundine_domain::file::FileId;
+use secundine_domain::photo::{Reference, Tracing};
 use secundine_domain::protocol::OwnChange;
-use secundine_session::api::{At, ErrorCode, LockedMark, Paper, RehearsalMode, Request, Slot};
+use secundine_session::api::{At, ErrorCode, FileKind, LockedMark, Paper, RehearsalMode, Request, Response, Slot};
 use ts_rs::{Config, TS};
 
 use super::{Desk, PASSPHRASE, placenta};
@@ -21,7 +23,8 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::ShowNames { .. }
         | Request::Protocols
         | Request::Births { .. }
-        | Request::BabyBornNow { .. } => true,
+        | Request::BabyBornNow { .. }
+        | Request::FilePart { kind: FileKind::Voice, .. } => true,
         Request::Birth { birth }
         | Request::Sketch { birth, .. }
         | Request::Record { birth, .. }
@@ -57,10 +60,14 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::Medicines
         | Request::ListMedicines { .. }
         | Request::WeighedItems
+        | Request::ToWriteUp
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
         | Request::WriteRecord { .. }
         | Request::WritePaper { .. }
+        | Request::FilePart { kind: FileKind::Photo, .. }
+        | Request::ReadFile { .. }
+        | Request::MeasurePhoto { .. }
         | Request::Verify
         | Request::Rehearse { .. }
         | Request::EndRehearsal => false,
@@ -112,9 +119,13 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::Medicines,
         Request::ListMedicines { medicines: vec![Medicine { name: "C".to_owned(), ..Medicine::default() }] },
         Request::WeighedItems,
+        Request::ToWriteUp,
         Request::Births { skip: 0, take: 9 },
         Request::BabyBornNow { ago_ms: 0 },
         Request::RegisterBirth { label: "B".to_owned() },
+        Request::FilePart { kind: FileKind::Voice, offset: 0, base64: String::new(), end: true },
+        Request::FilePart { kind: FileKind::Photo, offset: 0, base64: String::new(), end: true },
+        Request::ReadFile { file: FileId([0; 32]), offset: 0 },
         Request::Verify,
         Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill },
         Request::EndRehearsal,
@@ -131,9 +142,14 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::WriteRecord { birth },
             Request::WritePaper { birth, placenta: 1, paper: Paper::Laboratory },
             Request::Sketch { birth, placenta: 1 },
+            Request::MeasurePhoto { birth, file: FileId([0; 32]), tracing: tracing(), keep: true },
         ]);
     }
     all
+}
+
+fn tracing() -> Tracing {
+    Tracing { reference: Reference::OneCard, corners: Vec::new(), outline: Vec::new(), insertion: None, thickness: 20 }
 }
 
 /// Two births, one of them over; the names are hidden.
@@ -244,4 +260,22 @@ fn what_a_medicine_is_a_caution_with_is_told_while_the_names_are_hidden() {
     assert!(desk.status().names_hidden);
     assert_eq!(cautions(&mut desk), shown);
     assert_eq!(desk.birth(running).client.unwrap().name, "");
+}
+
+#[test]
+fn a_voice_note_can_be_spoken_while_the_names_are_hidden_and_is_listened_to_once_they_are_shown() {
+    let (mut desk, [_, running], _) = two();
+    let part = |kind| Request::FilePart { kind, offset: 0, base64: "c3Bva2Vu".to_owned(), end: true };
+    let Response::FilePart { kept: Some(kept) } = desk.call(part(FileKind::Voice)).unwrap() else { unreachable!() };
+    let note = VoiceNote { placenta: Some(1), file: kept.file, ms: 1, media: "audio/webm".to_owned(), chapters: Vec::new() };
+    desk.write(running, Fact::VoiceNoted(note));
+    let read = || Request::ReadFile { file: kept.file, offset: 0 };
+    let refused = [read(), Request::ToWriteUp, part(FileKind::Photo)].map(|request| desk.call(request).unwrap_err().code);
+    assert_eq!(refused, [ErrorCode::NamesHidden; 3]);
+    assert_eq!(desk.births().iter().map(|line| line.to_write_up).collect::<Vec<_>>(), [1], "only how many there are is told");
+    desk.unlock();
+    let Response::ReadFile(whole) = desk.call(read()).unwrap() else { unreachable!() };
+    assert_eq!(whole.base64, "c3Bva2Vu");
+    let Response::ToWriteUp { notes } = desk.call(Request::ToWriteUp).unwrap() else { unreachable!() };
+    assert_eq!(notes.len(), 1);
 }

@@ -1,7 +1,8 @@
 //! Fifty words of people are planted; while they are hidden, no answer holds one of them.
 
 use secundine_domain::entry::BirthId;
-use secundine_domain::fact::{Client, Fact, Loss, Medicine};
+use secundine_domain::fact::{Client, Fact, Loss, Medicine, VoiceNote, WrittenUp};
+use secundine_domain::file::FileId;
 use secundine_domain::protocol::{ApgarAgain, ApgarTimes, Milli, OWN, OwnChange, Schedule, Setting, State, Step};
 use secundine_session::SharedSession;
 use secundine_session::api::{At, Request, Response, Signer};
@@ -38,6 +39,10 @@ fn plant(desk: &mut Desk, birth: BirthId, canaries: &mut Canaries) {
     };
     let note = desk.write(birth, Fact::Noted { text: canaries.next() });
     let taken = desk.write(birth, Fact::Noted { text: canaries.next() });
+    let file = FileId([7; 32]);
+    let (media, chapters) = ("audio/webm".to_owned(), Vec::new());
+    desk.write(birth, Fact::VoiceNoted(VoiceNote { placenta: None, file, ms: 1, media, chapters }));
+    desk.write(birth, Fact::WrittenUp(WrittenUp { file, text: canaries.next() }));
     let given = medicine(canaries);
     let given = desk.write(birth, given);
     let item = canaries.next();
