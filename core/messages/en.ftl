@@ -1180,6 +1180,7 @@ form-received-by = Received in the laboratory: name, signature
 
 form-family = Placenta taken by the family
 form-state = As it is handed over
+form-looked-at = When looked at
 form-hand-whole = the whole placenta
 form-hand-part = without a piece that goes to a laboratory
 form-hand-cold = kept cold since its birth
@@ -1189,6 +1190,7 @@ form-keeping-note = What these sources say was said for a laboratory. How long i
 form-touching = Touching it
 form-keep-gloves = It is human tissue, with blood in it: gloves, then wash hands and whatever it lay on.
 form-no-claim = This paper does not say that it is free of infection, or fit for any use.
+form-burying = Burying it
 form-burial = Whether, where and how deep it may be buried, and how it may be disposed of, differs by local law: ask before.
 form-consent = Agreed
 form-consent-wish = we wish to take it

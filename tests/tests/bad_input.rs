@@ -8,9 +8,9 @@ use std::fmt::Write as _;
 
 use desk::{Desk, Refusal, note, now, practice, typed};
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Answer, Fact, Loss, Medicine, MotherObservation, Practice};
+use secundine_domain::fact::{Answer, Fact, Loss, Medicine, MotherObservation, Place, Practice};
 use secundine_domain::quantity::{ItemWeight, Pressure};
-use secundine_session::api::{At, RehearsalMode, Request};
+use secundine_session::api::{At, Paper, RehearsalMode, Request};
 
 /// What is tried, and the code that it is answered by.
 type Case = (&'static str, &'static str, fn(&Desk) -> Refusal);
@@ -45,6 +45,11 @@ const CASES: &[Case] = &[
     }),
     ("an unknown birth signed", NOT_FOUND, |desk| refused(desk, Request::Sign { birth: unknown(desk), signer: None })),
     ("an unknown birth printed", NOT_FOUND, |desk| refused(desk, Request::WriteRecord { birth: unknown(desk) })),
+    ("an unknown birth drawn", NOT_FOUND, |desk| refused(desk, Request::Sketch { birth: unknown(desk), placenta: 1 })),
+    ("a paper of a placenta that is not here", NOT_FOUND, |desk| {
+        refused(desk, Request::WritePaper { birth: desk.birth, placenta: 7, paper: Paper::Family })
+    }),
+    ("a point far beyond the disc", IMPOSSIBLE, |desk| record(desk, examined("tear-place", point(3_001)))),
     ("the practice taken for a birth", NOT_FOUND, |desk| {
         refused(desk, Request::Record { birth: BirthId::PRACTICE, fact: note("x"), at: now() })
     }),
@@ -181,6 +186,10 @@ fn json_fact(desk: &Desk, fact: &str) -> Refusal {
 
 fn unknown(desk: &Desk) -> BirthId {
     BirthId(EntryId { n: 999, ..desk.birth.0 })
+}
+
+fn point(x: i32) -> Answer {
+    Answer::Places { places: vec![Place { x, y: 0, size: None }] }
 }
 
 fn weighed(gross: i64, dry: i64) -> Fact {

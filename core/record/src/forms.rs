@@ -62,6 +62,7 @@ const NO_FORMALIN: Keeping = Keeping(
 );
 const BAGGED: Keeping =
     Keeping("form-carried", "form-keep-bagged", "remote-area manual 2019, on sending to a laboratory", Status::Seen);
+const BURIAL: Keeping = Keeping("form-burying", "form-burial", "local laws differ; none was read", Status::CommonPractice);
 const TISSUE: Keeping = Keeping("form-touching", "form-keep-gloves", "handling of human tissue", Status::CommonPractice);
 
 fn keeping(source: &Source, told: &[Keeping]) -> Block {

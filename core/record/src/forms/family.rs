@@ -3,7 +3,9 @@
 use secundine_domain::assess::About;
 use secundine_domain::fact::BabyNo;
 
-use super::{BAGGED, COLD, NO_FORMALIN, NOT_FROZEN, TISSUE, bold, heading, keeping, lines, paragraph, ticks, times, which};
+use super::{
+    BAGGED, BURIAL, COLD, NO_FORMALIN, NOT_FROZEN, TISSUE, bold, heading, keeping, lines, paragraph, ticks, times, which,
+};
 use crate::document::Source;
 use crate::page::Block;
 use crate::sections::examination::drawing;
@@ -21,8 +23,8 @@ pub(super) fn blocks(source: &Source, placenta: BabyNo) -> Vec<Block> {
     blocks.push(ticks(source, &["form-hand-whole", "form-hand-part", "form-hand-cold", "form-hand-formalin"]));
     blocks.extend(drawing(source, placenta));
     blocks.extend([heading(source, "form-keeping"), paragraph(source, "form-keeping-note")]);
-    blocks.push(keeping(source, &[TISSUE, COLD, BAGGED, NOT_FROZEN, NO_FORMALIN]));
-    blocks.extend([bold(source, "form-no-claim"), paragraph(source, "form-burial"), heading(source, "form-consent")]);
+    blocks.push(keeping(source, &[TISSUE, BURIAL, COLD, BAGGED, NOT_FROZEN, NO_FORMALIN]));
+    blocks.extend([bold(source, "form-no-claim"), heading(source, "form-consent")]);
     blocks.push(ticks(source, &["form-consent-wish", "form-consent-told", "form-consent-no-laboratory"]));
     blocks.extend(["form-family-takes", "form-handed-by"].map(|who| lines(source, &[who, "form-date-time"])));
     blocks
@@ -41,5 +43,5 @@ fn state(source: &Source, placenta: BabyNo) -> Vec<Pair> {
 
 fn completeness(source: &Source, placenta: BabyNo) -> Pair {
     let whole = source.findings.iter().find(|finding| finding.about == About::Completeness { placenta });
-    (source.words.plain("record-completeness"), told(source, whole.map(|finding| source.words.say(&finding.message))))
+    (source.words.plain("form-looked-at"), told(source, whole.map(|finding| source.words.say(&finding.message))))
 }

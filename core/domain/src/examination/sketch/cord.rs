@@ -30,6 +30,7 @@ impl Pad<'_> {
     pub(super) fn fetal_side(&mut self) {
         let cords: Vec<Cord> = self.cords.clone().into_iter().enumerate().filter_map(|(n, of)| self.cord(n, of)).collect();
         self.vessels(&cords);
+        self.between_cords(&cords);
         self.rim();
         self.spots(On::Fetal, What::Lump, "lump-places", USUAL_LUMP);
         for (n, cord) in cords.iter().enumerate() {
@@ -109,6 +110,21 @@ impl Pad<'_> {
             self.vessel(&[from, bend, to], 1.0);
             let twig = self.edge.at(turn - side * 0.2) * (reach - 0.04);
             self.vessel(&[bend, (bend + twig) * 0.5 + way.across() * (0.03 * side), twig], 0.7);
+        }
+    }
+
+    /// From each of two cords towards the other, short of the middle between them: whether vessels cross is asked, not drawn.
+    fn between_cords(&mut self, cords: &[Cord]) {
+        let [first, second] = cords else { return };
+        let middle = (first.at + second.at) * 0.5;
+        for from in [first, second] {
+            let root = from.roots.iter().copied().min_by(|one, other| one.to(middle).total_cmp(&other.to(middle)));
+            let Some(root) = root else { continue };
+            let way = (middle - root) * 0.85;
+            for side in [-1.0, 1.0] {
+                let bend = root + way * 0.5 + way.across() * (0.22 * side);
+                self.vessel(&[root, bend, root + way + way.across() * (0.3 * side)], 0.8);
+            }
         }
     }
 

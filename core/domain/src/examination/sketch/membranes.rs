@@ -141,8 +141,8 @@ impl Pad<'_> {
             let from = self.edge.at(t + side * 0.09) - outward * 8.0;
             let to = middle + along * (side * radius * 0.3) - outward * (radius * 0.55);
             if torn {
-                self.torn_vessel(from, from + (to - from) * 0.45);
-                self.torn_vessel(to, to + (from - to) * 0.35);
+                self.torn_vessel(from, from + (to - from) * 0.4);
+                self.torn_vessel(to, to + (from - to) * 0.22);
             } else {
                 let bend = (from + to) * 0.5 + along * (side * 3.0);
                 self.draw(On::Fetal, Trace::new(What::BareVessel, smooth(&[from, bend, to], false), 1.0));
