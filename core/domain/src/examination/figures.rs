@@ -139,10 +139,10 @@ impl Case<'_> {
 
     /// The baby at the end of a cord.
     fn baby(self, cord: Option<BabyNo>) -> Option<BabyNo> {
-        cord.or_else(|| match self.placenta.babies.as_slice() {
-            [one] => Some(*one),
-            _ => None,
-        })
+        match (cord, self.placenta.babies.as_slice()) {
+            (None, [one]) => Some(*one),
+            (cord, _) => cord,
+        }
     }
 
     fn measure(self, item: &str, cord: Option<BabyNo>) -> Option<u32> {
