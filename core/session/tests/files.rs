@@ -259,7 +259,7 @@ fn a_disc_is_measured_by_the_core_and_offered_to_the_examination() {
     assert_eq!((length.item.as_str(), &length.answer), ("disc-length", &Answer::Measure { value: 173 }));
     assert_eq!((breadth.item.as_str(), &breadth.answer, breadth.taken), ("disc-breadth", &Answer::Measure { value: 154 }, false));
     let answer = length.answer.clone();
-    desk.record(birth, Fact::Examined { placenta: 1, item: "disc-length".to_owned(), answer }).unwrap();
+    desk.record(birth, Fact::Examined { placenta: 1, item: "disc-length".to_owned(), cord: None, answer }).unwrap();
     let again = view(&mut desk);
     let [length, breadth] = again.photos[0].measures[0].offers.as_slice() else { unreachable!() };
     assert!(length.taken && length.entry.is_some() && !breadth.taken && breadth.entry.is_none());
