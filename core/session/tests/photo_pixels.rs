@@ -14,21 +14,21 @@ use scene::{Chance, Disc, Eye, Scene, card_at};
 use secundine_domain::photo::{Pixel, Point, Reference, Tracing};
 use secundine_session::picture;
 
-const SIZE: (u32, u32) = (1600, 1200);
+const SIZE: (u32, u32) = (1200, 900);
 /// Pixels between two that are looked at first.
 const STEP: u32 = 4;
 /// A card's corners are rounded by this, mm.
 const ROUND: f64 = 3.18;
 
 fn scene(chance: &mut Chance) -> Scene {
-    let disc = Disc { radius: chance.between(60.0, 85.0), rim: 1.0, sway: (0.0, 0.0), ..Disc::any(chance) };
+    let disc = Disc { radius: chance.between(50.0, 62.0), rim: 1.0, sway: (0.0, 0.0), ..Disc::any(chance) };
     // 50 mm on a film of 36 by 24 mm.
-    let focal = 50.0 / 43.2666 * 2000.0;
+    let focal = 50.0 / 43.2666 * 1500.0;
     let (tilt, side) = (chance.between(0.0, 14.0_f64.to_radians()), chance.between(0.0, TAU));
-    let far = chance.between(640.0, 720.0);
-    let eye = Eye::at(focal, (1600.0, 1200.0), (0.0, 0.0), far, tilt, side, 0.0);
+    let far = chance.between(520.0, 545.0);
+    let eye = Eye::at(focal, (1200.0, 900.0), (0.0, 0.0), far, tilt, side, 0.0);
     // Which way the picture lies on the table: the cards go to its left and right.
-    let (left, right) = (eye.on_table((0.0, 600.0)), eye.on_table((1600.0, 600.0)));
+    let (left, right) = (eye.on_table((0.0, 450.0)), eye.on_table((1200.0, 450.0)));
     let way = (right.1 - left.1).atan2(right.0 - left.0);
     let mut beside = |way: f64| {
         let far = disc.radius * 1.15 + 62.0;
@@ -65,7 +65,7 @@ fn colour(scene: &Scene, pixel: Point) -> [f64; 3] {
     if scene.things.chunks(4).any(|card| on_card(card, table)) {
         return [244.0, 240.0, 228.0];
     }
-    let light = 110.0 + pixel.0 / 80.0;
+    let light = 110.0 + pixel.0 / 60.0;
     [light, light + 6.0, light]
 }
 
@@ -118,7 +118,7 @@ impl Pixels {
     }
 
     fn at(&self, (x, y): Point, channel: usize) -> f64 {
-        let (x, y) = ((x - 0.5).clamp(0.0, 1598.0), (y - 0.5).clamp(0.0, 1198.0));
+        let (x, y) = ((x - 0.5).clamp(0.0, 1198.0), (y - 0.5).clamp(0.0, 898.0));
         let (left, top) = (x.floor(), y.floor());
         let pixel = |dx: u32, dy: u32| f64::from(self.0.get_pixel(left as u32 + dx, top as u32 + dy).0[channel]);
         let (a, b) = (x - left, y - top);
@@ -208,7 +208,7 @@ fn what_is_found_in_the_pixels_measures_as_it_is() {
     for _ in 0..20 {
         let scene = scene(&mut chance);
         let taken = picture::take(&photograph(&mut chance, &scene)).unwrap();
-        assert_eq!((taken.width, taken.height, taken.focal), (SIZE.0, SIZE.1, Some(2_311)));
+        assert_eq!((taken.width, taken.height, taken.focal), (SIZE.0, SIZE.1, Some(1_733)));
         let pixels = Pixels(image::load_from_memory(&taken.file).unwrap().into_rgb8());
         let found: Vec<Point> = pixels.cards().iter().flat_map(|card| corners(&pixels, card)).collect();
         for corner in &found {
@@ -217,7 +217,7 @@ fn what_is_found_in_the_pixels_measures_as_it_is() {
         }
         let centre = scene.eye.sees((0.0, 0.0), scene.disc.thickness);
         let outline = (0..48).map(|n| f64::from(n) * TAU / 48.0).map(|angle| {
-            let out = (centre.0 + 600.0 * angle.cos(), centre.1 + 600.0 * angle.sin());
+            let out = (centre.0 + 450.0 * angle.cos(), centre.1 + 450.0 * angle.sin());
             pixels.edge(Pixels::disc, centre, out).unwrap()
         });
         let tenths = |(x, y): Point| Pixel { x: (x * 10.0).round() as i32, y: (y * 10.0).round() as i32 };

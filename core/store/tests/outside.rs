@@ -110,6 +110,7 @@ fn with_the_key_openssl_checks_every_link_and_signature() {
 #[test]
 fn tar_and_age_open_a_backup_and_openssl_checks_every_entry_of_it() {
     let chained = Chained::new(20, 10);
+    let picture = chained.founded.open().keep_file(b"a picture of a placenta").unwrap();
     let backup = chained.founded.back_up("backup.tar");
     let folder = tempfile::tempdir().unwrap();
     let file = |name: &str| folder.path().join(name);
@@ -121,6 +122,9 @@ fn tar_and_age_open_a_backup_and_openssl_checks_every_entry_of_it() {
     let unlock = script("passphrase.py");
     assert_eq!(said(&run("python3", "python3", &[&unlock, text(&file(PASSPHRASE_KEY)), PASSPHRASE])), digits);
     let opened = said(&run("python3", "python3", &[&unlock, text(&file("entries.age")), &digits]));
+    let sealed = file(&format!("files/{picture}"));
+    assert_eq!(said(&run("python3", "python3", &[&unlock, text(&sealed), &digits])), "a picture of a placenta");
+    assert!(readme.contains("age -d files/NAME"), "{readme}");
 
     let check = |lines: &str| {
         fs::write(file("entries.jsonl"), format!("{lines}\n")).unwrap();
