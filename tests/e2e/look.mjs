@@ -95,19 +95,16 @@ try {
   await mark('placenta_born');
   await shoot('placenta');
   await at(page, 'tab-exam').click();
-  await shoot('exam-choice');
-  await at(page, 'option-shiny').click();
-  await page.waitForTimeout(400);
-  await at(page, 'option-velamentous').click();
-  await page.waitForTimeout(400);
-  await at(page, 'option-ragged').click();
-  await page.waitForTimeout(400);
-  for (let n = 0; n < 4; n += 1) await at(page, 'exam-skip').click();
+  await shoot('exam-several');
+  for (const touch of ['exam-all', 'option-shiny', 'option-none', 'option-to-edge', 'option-velamentous']) {
+    await at(page, touch).click();
+    await page.waitForTimeout(400);
+  }
   await shoot('exam-measure', true);
-  await at(page, 'pad-5').click();
-  await at(page, 'pad-2').click();
-  await at(page, 'exam-keep').click();
-  await page.waitForTimeout(400);
+  for (const touch of ['quick-30', 'option-ragged']) {
+    await at(page, touch).click();
+    await page.waitForTimeout(400);
+  }
   await at(page, 'exam-list').click();
   await shoot('exam-list', true);
   await at(page, 'exam-jump-amnion').click();

@@ -78,6 +78,14 @@ mod whole {
     }
 
     #[test]
+    fn membranes_are_two_layers_and_each_is_asked_by_itself() {
+        // Common practice: amnion within, chorion without.
+        let only = |whole: &str, torn: &str| completeness(&with(&[(whole, choice("whole")), (torn, choice("ragged"))]));
+        assert_eq!(only("amnion", "chorion"), Completeness::Doubt(vec!["chorion".to_owned()]));
+        assert_eq!(only("chorion", "amnion"), Completeness::Doubt(vec!["amnion".to_owned()]));
+    }
+
+    #[test]
     fn any_no_or_unsure_is_doubt_even_when_the_rest_is_missing() {
         for (item, _) in WHOLE {
             let known = Examination::standard().item(item).unwrap();
