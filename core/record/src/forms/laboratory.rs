@@ -73,7 +73,9 @@ fn asked_for(source: &Source, placenta: BabyNo) -> Vec<Block> {
         held.iter().filter(|reason| reason.to == To::Laboratory).map(|reason| reason_pair(source, reason)).collect();
     let to_mark = |reason: Reason| {
         let name = Span::plain(source.words.say(&reason.words));
-        vec![name, by(source, "", &reason.source, reason.status)]
+        // On the same line, or the list alone would fill a page.
+        let whose = by(source, "", &reason.source, reason.status);
+        vec![name, Span { text: format!("  {}", whose.text.trim_start()), ..whose }]
     };
     let boxes = untold().into_iter().filter(|reason| reason.to == To::Laboratory).map(to_mark);
     vec![
