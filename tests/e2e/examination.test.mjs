@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
+import { setTimeout as sleep } from "node:timers/promises";
 
 import { createPractice, examine } from "./birth.mjs";
 import { emptyPhone, launch, picturesIn } from "./browser.mjs";
@@ -14,6 +15,8 @@ before(async () => {
 after(() => browser.close());
 
 const look = picturesIn("examination");
+/** The page looks at the birth anew every 5 s. */
+const PAST_A_LOOK_MS = 5_500;
 
 const record = (hand, birth, kind, data) => call(hand, { request: "record", birth, fact: { kind, data }, at: now });
 
@@ -78,6 +81,8 @@ test("what follows from an answer is asked at once, and what is unusual is told 
   await give(hand, "fetal-surface", ["option-green-stays"]);
   await give(hand, "fetal-marks", ["pick-bumps", "pick-cyst"]);
   await themes(hand, "several");
+  await sleep(PAST_A_LOOK_MS);
+  assert.equal(await hand.page.locator('[aria-checked="true"]').count(), 2, "what is not recorded yet stays when the birth is looked at again");
   await hand.tap('[data-test="exam-keep"]');
   await give(hand, "fetal-vessels", ["exam-could-not-tell"]);
   await give(hand, "insertion", ["option-velamentous"]);
@@ -90,6 +95,7 @@ test("what follows from an answer is asked at once, and what is unusual is told 
   await hand.find('[data-test="exam-pieces"]');
   await give(hand, "cord-length", ["exam-other-value", "pad-8", "pad-point", "pad-5", "exam-keep"]);
   await look(hand)("pieces");
+  await sleep(PAST_A_LOOK_MS);
   assert.match(await hand.textOf('[data-test="exam-pieces"]'), /20\.0 \+ 8\.5 cm/);
   await hand.tap('[data-test="exam-piece-missing"]');
   await give(hand, "cord-thickness", ["exam-other-value", "pad-9", "pad-9"]);
