@@ -136,6 +136,8 @@ export async function canSpeak(hand) {
     await sleep(500);
     await hand.run('window.dispatchEvent(new KeyboardEvent("keydown", { key: "AudioVolumeDown" }))');
     assert.equal(await changed(hand, second), first, "what was recorded is taken back");
+    // The device keeps the switch for whoever uses it next.
+    await hand.tap('[data-test="aloud"]');
   }
   return { reads, records };
 }
