@@ -3,6 +3,12 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
 mod common;
+#[path = "examination/listed.rs"]
+mod listed;
+#[path = "examination/twins.rs"]
+mod twins;
+#[path = "examination/weight.rs"]
+mod weight;
 
 use common::{MINUTE, Phone, born, chose, examined, pieces, placenta};
 use secundine_domain::assess::{About, Finding, FindingState, assess};
@@ -305,186 +311,6 @@ mod disc {
         let items = &Examination::standard().items;
         assert!(items.iter().all(|item| item.id != "lobes" || item.kind == Kind::Choice));
         assert_eq!(items.iter().filter(|item| item.id.contains("lobes") || item.id.contains("cotyledon")).count(), 1);
-    }
-}
-
-mod weight {
-    use super::*;
-
-    fn weighed(grams: u32, state: &str, days: i64) -> Phone {
-        let mut phone = with(&[("weight", measure(grams)), ("weighed-as", choice(state))]);
-        phone.mark(gestation(days));
-        phone
-    }
-
-    #[test]
-    fn an_untrimmed_weight_at_term_stands_beside_the_cohort() {
-        // PMID 16377060: vaginal births, 545 ± 107 g; about 500 g: common practice.
-        let found = figure(&weighed(652, "untrimmed", 280), "weight");
-        assert_eq!((found.value.id.as_str(), shown(&found, "value")), ("figure-weight-above", "1.00".to_owned()));
-        let found = figure(&weighed(500, "untrimmed", 280), "weight");
-        assert_eq!((found.value.id.as_str(), shown(&found, "value")), ("figure-weight-below", "0.42".to_owned()));
-        assert!(found.passed.is_empty() && found.known);
-    }
-
-    #[test]
-    fn nothing_is_compared_with_what_was_weighed_otherwise() {
-        let value = |phone: &Phone| figure(phone, "weight").value.id;
-        assert_eq!(value(&weighed(500, "trimmed", 280)), "figure-weight-trimmed");
-        assert_eq!(value(&weighed(500, "with-clots", 280)), "figure-weight-with-clots");
-        assert_eq!(
-            [258, 259, 300, 301].map(|days| figure(&weighed(500, "untrimmed", days), "weight").known),
-            [false, true, true, false]
-        );
-        assert_eq!(value(&weighed(500, "untrimmed", 258)), "figure-weight-not-term");
-        assert_eq!(value(&with(&[("weight", measure(500))])), "figure-needs");
-        assert_eq!(value(&with(&[("weight", measure(500)), ("weighed-as", choice("untrimmed"))])), "figure-needs");
-    }
-
-    #[test]
-    fn a_trimmed_weight_at_term_has_two_cut_offs() {
-        // Kaplan, atlas, second-hand: under 350 or over 750 g trimmed at term.
-        let passed = |grams, state, days| figure(&weighed(grams, state, days), "weight").passed.len();
-        assert_eq!([349, 350, 750, 751].map(|grams| passed(grams, "trimmed", 280)), [1, 0, 0, 1]);
-        assert_eq!([passed(349, "untrimmed", 280), passed(349, "trimmed", 250)], [0, 0]);
-    }
-
-    #[test]
-    fn the_ratio_goes_with_how_it_was_weighed() {
-        let mut phone = weighed(560, "untrimmed", 280);
-        phone.mark(measured(1, Some(3_510), None, None));
-        let found = figure(&phone, "weight-ratio");
-        assert_eq!(shown(&found, "value"), "6.3");
-        assert!(found.value.args.contains_key("state"));
-        // 1/0.176 and 1/0.156: 5.7 to 6.4, untrimmed; 7 to 8 is of trimmed ones.
-        let says = |figure: &Figure, words: &str| figure.published.iter().any(|beside| beside.words.starts_with(words));
-        assert!(says(&found, "Untrimmed: 5.7") && !says(&found, "Trimmed"));
-        let mut unsaid = with(&[("weight", measure(560))]);
-        unsaid.mark(measured(1, Some(3_500), None, None));
-        assert!(!figure(&unsaid, "weight-ratio").known, "without its state the ratio means nothing");
-    }
-
-    #[test]
-    fn it_is_told_how_old_the_specimen_was() {
-        let mut phone = at_placenta();
-        phone.pass(34 * MINUTE).mark(examined("weight", measure(500)));
-        let age = figure(&phone, "specimen-age");
-        assert!(format!("{:?}", age.value).contains("34:00"), "{:?}", age.value);
-    }
-}
-
-mod twins {
-    use super::*;
-
-    fn fused(answers: &[(&str, &str)]) -> Phone {
-        let mut phone = Phone::first();
-        phone.mark(born(1));
-        phone.mark(born(2));
-        phone.pass(MINUTE).mark(placenta(&[1, 2]));
-        for (item, option) in answers {
-            phone.mark(chose(item, option));
-        }
-        phone
-    }
-
-    #[test]
-    fn how_many_chorions_there_appear_to_be() {
-        // Source: pathologyoutlines.com, twins; WebPath PLAC005; seen.
-        let appears = |answers: &[(&str, &str)]| figure(&fused(answers), "chorionicity").value.id;
-        assert_eq!(appears(&[("dividing-look", "thick")]), "figure-appears-dichorionic");
-        assert_eq!(appears(&[("dividing-layers", "four"), ("crossing-vessels", "stop")]), "figure-appears-dichorionic");
-        assert_eq!(appears(&[("dividing-look", "thin"), ("dividing-layers", "two")]), "figure-appears-monochorionic");
-        assert_eq!(appears(&[("crossing-vessels", "cross")]), "figure-appears-monochorionic");
-        assert_eq!(appears(&[("dividing-look", "none")]), "figure-appears-monoamniotic");
-        assert_eq!(appears(&[("dividing-look", "none"), ("crossing-vessels", "cross")]), "figure-appears-monoamniotic");
-        assert_eq!(appears(&[("dividing-look", "thick"), ("crossing-vessels", "cross")]), "figure-appears-unclear");
-        assert_eq!(appears(&[("dividing-layers", "not-peeled")]), "figure-needs");
-    }
-
-    #[test]
-    fn a_girl_and_a_boy_and_separate_discs_speak_for_two_chorions() {
-        let mut phone = fused(&[]);
-        phone.mark(measured(1, None, None, Some(Sex::Female)));
-        phone.mark(measured(2, None, None, Some(Sex::Male)));
-        assert_eq!(figure(&phone, "chorionicity").value.id, "figure-appears-dichorionic");
-        let mut apart = Phone::first();
-        for baby in [1, 2] {
-            apart.mark(born(baby));
-            apart.mark(placenta(&[baby]));
-        }
-        assert_eq!(figure(&apart, "chorionicity").value.id, "figure-appears-dichorionic");
-        assert!(figures(&at_placenta().chart(), 1).is_empty(), "one baby has no chorionicity");
-    }
-
-    #[test]
-    fn each_cord_of_a_fused_disc_has_its_own_figures() {
-        let mut phone = fused(&[]);
-        for (cord, mm) in [(1, 300), (2, 500)] {
-            let answer = pieces(&[mm], true);
-            phone.mark(Fact::Examined { placenta: 1, item: "cord-length".to_owned(), cord: Some(cord), answer });
-        }
-        let lengths: Vec<_> = figures(&phone.chart(), 1).into_iter().filter(|figure| figure.figure == "cord-length").collect();
-        assert_eq!(
-            lengths.iter().map(|figure| (figure.cord, figure.passed.len())).collect::<Vec<_>>(),
-            [(Some(1), 4), (Some(2), 0)]
-        );
-        let told: Vec<_> = assess(&phone.chart(), None, &phone.now()).into_iter().map(|finding| finding.about).collect();
-        assert!(told.contains(&About::Figure { placenta: 1, figure: "cord-length".to_owned(), cord: Some(1) }));
-    }
-}
-
-mod listed {
-    use super::*;
-
-    fn given(phone: &Phone, to: To) -> Vec<String> {
-        reasons(&phone.chart(), Protocol::find("who"), 1)
-            .into_iter()
-            .filter(|reason| reason.to == to)
-            .map(|reason| reason.reason)
-            .collect()
-    }
-
-    #[test]
-    fn what_the_chart_tells_gives_the_reasons_of_the_lists() {
-        let phone = with(&[("vessels", choice("two")), ("lobes", choice("gap"))]);
-        assert_eq!(given(&phone, To::Laboratory), ["any", "artery"]);
-        assert_eq!(given(&phone, To::Baby), ["tell-artery"]);
-        assert_eq!(given(&phone, To::Advice), ["ask-lobes"]);
-        let found: Vec<Reason> = reasons(&phone.chart(), None, 1);
-        assert!(found.iter().all(|reason| !reason.because.is_empty() && !reason.source.is_empty()));
-        assert_eq!(given(&at_placenta(), To::Laboratory), Vec::<String>::new());
-    }
-
-    #[test]
-    fn weeks_of_pregnancy_below_at_and_above() {
-        // J Fetal Med 2015: before 34 weeks; remote-area manual: before 37; from 42 weeks: memory.
-        let at = |days| {
-            let mut phone = at_placenta();
-            phone.mark(gestation(days));
-            given(&phone, To::Laboratory)
-        };
-        assert_eq!(at(237), ["before-34", "before-37"]);
-        assert_eq!(at(238), ["before-37"]);
-        assert_eq!(at(258), ["before-37"]);
-        assert_eq!(at(259), Vec::<String>::new());
-        assert_eq!(at(293), Vec::<String>::new());
-        assert_eq!(at(294), ["from-42"]);
-    }
-
-    #[test]
-    fn twins_whose_weights_lie_more_than_a_fifth_apart() {
-        // J Fetal Med 2015, Table 1: over 20 %.
-        let of = |light| {
-            let mut phone = Phone::first();
-            for (baby, grams) in [(1, 3_000), (2, light)] {
-                phone.mark(born(baby));
-                phone.mark(measured(baby, Some(grams), None, None));
-            }
-            phone.mark(placenta(&[1]));
-            given(&phone, To::Laboratory)
-        };
-        assert_eq!(of(2_399), ["unlike-twins"]);
-        assert_eq!(of(2_400), Vec::<String>::new());
     }
 }
 
