@@ -100,6 +100,19 @@ pub enum About {
     },
 }
 
+impl About {
+    /// Whether it is an answer to this item, or the figure of the same name: the length of a cord is told by its figure.
+    #[must_use]
+    pub fn is_of_answer(&self, of: BabyNo, asked: &str, whose: Option<BabyNo>) -> bool {
+        match self {
+            Self::Examination { placenta, item: name, cord } | Self::Figure { placenta, figure: name, cord } => {
+                (*placenta, name.as_str(), *cord) == (of, asked, whose)
+            }
+            _ => false,
+        }
+    }
+}
+
 /// How it stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 #[serde(rename_all = "snake_case")]

@@ -218,6 +218,19 @@ impl Chart {
         }
     }
 
+    /// What was found at a placenta; nothing where it was not looked at.
+    #[must_use]
+    pub fn examined(&self, placenta: BabyNo) -> &Examined {
+        static NOTHING: Examined = Examined { given: BTreeMap::new(), last: None };
+        self.examinations.get(&placenta).unwrap_or(&NOTHING)
+    }
+
+    /// The babies that a placenta fed; of one that is not marked, the baby that names it.
+    #[must_use]
+    pub fn fed(&self, placenta: BabyNo) -> Vec<BabyNo> {
+        self.placentas.get(&placenta).map_or_else(|| vec![placenta], |known| known.babies.clone())
+    }
+
     /// How the third stage is cared for now.
     #[must_use]
     pub fn care(&self) -> Option<Care> {

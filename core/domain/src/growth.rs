@@ -89,7 +89,7 @@ pub fn growth(chart: &Chart, no: BabyNo) -> Vec<Growth> {
     };
     let mut told = vec![match (FIRST_DAY..=LAST_DAY).contains(&gestation) {
         true => by_gestation(&measured, girl, gestation),
-        false => refused(vec![weeks(Message::new("growth-outside"), gestation)]),
+        false => refused(vec![in_weeks(Message::new("growth-outside"), gestation)]),
     }];
     told.extend(measured.weight.filter(|_| gestation >= TERM).and_then(|grams| at_term(grams.get(), girl)));
     told
@@ -118,7 +118,7 @@ fn by_gestation(measured: &NewbornMeasures, girl: bool, gestation: u32) -> Growt
     let centiles =
         sizes(measured).filter_map(|(size, value)| Some(line(size, value, intergrowth(size, girl, gestation, value)?)));
     Growth {
-        among: Some(among(weeks(Message::new("growth-among"), gestation), girl)),
+        among: Some(among(in_weeks(Message::new("growth-among"), gestation), girl)),
         lines: centiles.collect(),
         standard: Some(standard("INTERGROWTH-21st newborn size, Villar 2014, Lancet 384:857")),
     }
@@ -158,7 +158,8 @@ fn refused(lines: Vec<Message>) -> Growth {
     Growth { among: None, lines, standard: None }
 }
 
-fn weeks(message: Message, days: u32) -> Message {
+/// Fills `weeks` and `days` with completed weeks of pregnancy and the days beyond them.
+pub(crate) fn in_weeks(message: Message, days: u32) -> Message {
     message.with("weeks", days / DAYS_IN_WEEK).with("days", days % DAYS_IN_WEEK)
 }
 

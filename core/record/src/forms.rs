@@ -8,7 +8,7 @@ use secundine_domain::protocol::Status;
 
 use crate::document::{Origin, Source, headed, written};
 use crate::page::{Block, Document, PageError, Pdf, Span};
-use crate::sections::examination::{babies, by};
+use crate::sections::examination::by;
 use crate::sections::{Pair, mark, told};
 use crate::words::Words;
 
@@ -74,7 +74,7 @@ fn keeping(source: &Source, told: &[Keeping]) -> Block {
 
 /// When the placenta and its membranes were born.
 fn times(source: &Source, placenta: BabyNo) -> Vec<Pair> {
-    let babies = babies(source, placenta);
+    let babies = source.chart.fed(placenta);
     let known = source.chart.placentas.get(&placenta);
     let born = known.and_then(|known| known.born.as_ref());
     let membranes = known.and_then(|known| known.membranes.as_ref());
@@ -95,7 +95,7 @@ fn dated(source: &Source, when: Option<&Mark>, fact: &Fact) -> Pair {
 
 /// Which placenta, by the babies that it fed.
 fn which(source: &Source, placenta: BabyNo) -> Pair {
-    let fed = babies(source, placenta);
+    let fed = source.chart.fed(placenta);
     let numbers: Vec<String> = fed.iter().map(BabyNo::to_string).collect();
     let several = source.chart.babies.len() > 1;
     let of = Message::new("form-of-babies").with("babies", numbers.join(" + "));

@@ -10,12 +10,11 @@ use crate::protocol::{Level, Milli, Protocol, Status, Watch};
 
 /// In this order: completeness, then the answers in the order of work, then what was worked out.
 pub(super) fn findings(chart: &Chart, protocol: Option<&Protocol>, placenta: BabyNo) -> Vec<Finding> {
-    let nothing = Examined::default();
-    let examined = chart.examinations.get(&placenta).unwrap_or(&nothing);
+    let examined = chart.examined(placenta);
     let mut findings = vec![completeness(examined, protocol, placenta)];
     let place = |asked: &Asked| Examination::standard().items.iter().position(|item| item.id == asked.item);
     let mut given: Vec<_> = examined.given.iter().collect();
-    given.sort_by_key(|(asked, _)| (place(asked), asked.cord));
+    given.sort_by_cached_key(|(asked, _)| (place(asked), asked.cord));
     for (asked, given) in given {
         let unusual = Examination::standard().item(&asked.item).and_then(|item| item.unusual(&given.answer));
         let Some(unusual) = unusual.filter(|_| !is_cord_length(asked)) else { continue };

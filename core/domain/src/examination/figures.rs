@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::Examined;
-use crate::chart::{Chart, Placenta};
+use super::order::cords;
+use crate::chart::Chart;
 use crate::entry::EntryId;
 use crate::fact::BabyNo;
 use crate::message::Message;
@@ -105,23 +106,21 @@ fn rows() -> &'static [Row] {
 #[derive(Clone, Copy)]
 struct Case<'a> {
     chart: &'a Chart,
-    placenta: &'a Placenta,
+    /// The placenta, named by its first baby.
+    placenta: BabyNo,
+    /// The babies that it fed.
+    babies: &'a [BabyNo],
     examined: &'a Examined,
 }
 
 /// Everything that can be worked out for a placenta, and what would be if one more thing were on record.
 #[must_use]
 pub fn figures(chart: &Chart, placenta: BabyNo) -> Vec<Figure> {
-    let nothing = Examined::default();
-    let unmarked = Placenta { babies: vec![placenta], born: None, membranes: None };
-    let case = Case {
-        chart,
-        placenta: chart.placentas.get(&placenta).unwrap_or(&unmarked),
-        examined: chart.examinations.get(&placenta).unwrap_or(&nothing),
-    };
+    let babies = chart.fed(placenta);
+    let case = Case { chart, placenta, babies: &babies, examined: chart.examined(placenta) };
     let mut figures = weight::figures(case);
     figures.extend(disc::figures(case));
-    for cord in case.cords() {
+    for cord in cords(&babies) {
         figures.extend(cord::figures(case, cord));
     }
     figures.extend(chorions::figure(case));
@@ -129,17 +128,9 @@ pub fn figures(chart: &Chart, placenta: BabyNo) -> Vec<Figure> {
 }
 
 impl Case<'_> {
-    /// The cords that answers were or may be given of.
-    fn cords(self) -> Vec<Option<BabyNo>> {
-        match self.placenta.babies.as_slice() {
-            [] | [_] => vec![None],
-            several => several.iter().copied().map(Some).collect(),
-        }
-    }
-
     /// The baby at the end of a cord.
     fn baby(self, cord: Option<BabyNo>) -> Option<BabyNo> {
-        match (cord, self.placenta.babies.as_slice()) {
+        match (cord, self.babies) {
             (None, [one]) => Some(*one),
             (cord, _) => cord,
         }

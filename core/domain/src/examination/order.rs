@@ -9,8 +9,7 @@ use crate::fact::BabyNo;
 /// what is about a cord once for each, and whatever was answered.
 #[must_use]
 pub fn asked(examined: &Examined, babies: &[BabyNo], order: &[String]) -> Vec<(&'static Item, Option<BabyNo>)> {
-    let mut cords: BTreeSet<Option<BabyNo>> =
-        if babies.len() > 1 { babies.iter().copied().map(Some).collect() } else { BTreeSet::from([None]) };
+    let mut cords = BTreeSet::from_iter(cords(babies));
     // Answers of another time, when the placenta was thought to feed other babies, stay in sight.
     cords.extend(examined.given.keys().filter(|asked| is_of_a_cord(&asked.item)).map(|asked| asked.cord));
     let cords = Vec::from_iter(cords);
@@ -28,6 +27,14 @@ pub fn asked(examined: &Examined, babies: &[BabyNo], order: &[String]) -> Vec<(&
         }
     }
     asked
+}
+
+/// The cords of a placenta that fed these babies, each by its baby; one alone needs no name.
+pub(crate) fn cords(babies: &[BabyNo]) -> Vec<Option<BabyNo>> {
+    match babies {
+        [] | [_] => vec![None],
+        several => several.iter().copied().map(Some).collect(),
+    }
 }
 
 fn is_of_a_cord(item: &str) -> bool {

@@ -7,9 +7,9 @@ use ts_rs::TS;
 
 use super::{Asked, Examination, Examined, figures};
 use crate::assess::{self, blood_limit_passed};
-use crate::chart::{Chart, Placenta};
+use crate::chart::Chart;
 use crate::fact::{Answer, BabyNo, of_cord};
-use crate::growth::{latest, weight_centile};
+use crate::growth::{in_weeks, latest, weight_centile};
 use crate::message::Message;
 use crate::protocol::{Protocol, Status};
 
@@ -100,8 +100,7 @@ fn rows() -> &'static [Row] {
 /// The reasons that hold for this placenta by what is recorded, in the order of the file.
 #[must_use]
 pub fn reasons(chart: &Chart, protocol: Option<&Protocol>, placenta: BabyNo) -> Vec<Reason> {
-    let nothing = Examined::default();
-    let examined = chart.examinations.get(&placenta).unwrap_or(&nothing);
+    let examined = chart.examined(placenta);
     let reason = |row: &Row| {
         let because = because(row, chart, protocol, placenta, examined);
         (!because.is_empty()).then(|| row.reason(because))
@@ -155,9 +154,7 @@ fn because(row: &Row, chart: &Chart, protocol: Option<&Protocol>, placenta: Baby
         let passed = figures(chart, placenta).into_iter().filter(|figure| figure.figure == *id && !figure.passed.is_empty());
         return passed.flat_map(|figure| figure.inputs).take(1).map(|input| pair(input.name, input.value)).collect();
     }
-    let unmarked = Placenta { babies: vec![placenta], born: None, membranes: None };
-    let placenta = chart.placentas.get(&placenta).unwrap_or(&unmarked);
-    row.fact.and_then(|fact| fact.told(chart, protocol, placenta)).into_iter().collect()
+    row.fact.and_then(|fact| fact.told(chart, protocol, &chart.fed(placenta))).into_iter().collect()
 }
 
 /// Each answer that a source calls unusual.
@@ -178,7 +175,7 @@ fn pair(name: Message, value: Message) -> Message {
 }
 
 impl Told {
-    fn told(self, chart: &Chart, protocol: Option<&Protocol>, placenta: &Placenta) -> Option<Message> {
+    fn told(self, chart: &Chart, protocol: Option<&Protocol>, babies: &[BabyNo]) -> Option<Message> {
         let days = chart.client.as_ref().and_then(|client| client.gestation).map(|days| days.get());
         match self {
             Self::Before34 => weeks(days.filter(|days| *days < 34 * 7)),
@@ -196,9 +193,9 @@ impl Told {
             }
             Self::SmallBaby => {
                 let small = |no: &&BabyNo| weight_centile(chart, **no).is_some_and(|centile| centile < 10.0);
-                placenta.babies.iter().find(small).and_then(|no| weight(chart, *no)).map(weight_words)
+                babies.iter().find(small).and_then(|no| weight(chart, *no)).map(weight_words)
             }
-            Self::Apgar => placenta.babies.iter().find_map(|no| {
+            Self::Apgar => babies.iter().find_map(|no| {
                 let scored = &chart.babies.get(no)?.apgars;
                 let low =
                     scored.iter().rev().find(|scored| scored.what.minute.get() == 5).filter(|scored| scored.what.total() < 6)?;
@@ -206,8 +203,8 @@ impl Told {
             }),
             Self::Fused => {
                 let sexes: std::collections::BTreeSet<_> =
-                    placenta.babies.iter().filter_map(|no| latest(chart.babies.get(no)?, *no).sex).collect();
-                (placenta.babies.len() > 1 && sexes.len() < 2).then(|| Message::new("reason-fused-disc"))
+                    babies.iter().filter_map(|no| latest(chart.babies.get(no)?, *no).sex).collect();
+                (babies.len() > 1 && sexes.len() < 2).then(|| Message::new("reason-fused-disc"))
             }
             Self::UnlikeTwins => {
                 let weights: Vec<u32> = chart.babies.keys().filter_map(|no| weight(chart, *no)).collect();
@@ -230,8 +227,7 @@ fn weight_words(grams: u32) -> Message {
 
 fn weeks(days: Option<u32>) -> Option<Message> {
     let days = days?;
-    let weeks = Message::new("figure-weeks").with("weeks", days / 7).with("days", days % 7);
-    Some(pair(Message::new("figure-input-gestation"), weeks))
+    Some(pair(Message::new("figure-input-gestation"), in_weeks(Message::new("figure-weeks"), days)))
 }
 
 #[cfg(test)]

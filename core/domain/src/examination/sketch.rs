@@ -3,6 +3,7 @@
 //! What was not measured is drawn dashed, in the usual proportion, and said; what was not recorded is not drawn. Vessels, lobes
 //! and membranes are only hinted. Widths and ways that no answer tells are our own choice, with no source.
 
+use super::order::cords;
 use super::{Examination, Examined};
 use crate::chart::Chart;
 use crate::fact::{BabyNo, Place, all_of, of_cord};
@@ -31,11 +32,7 @@ const BAR: f64 = 50.0;
 /// The drawing of one placenta. Total: any answers, no number that is not finite.
 #[must_use]
 pub fn sketch(chart: &Chart, placenta: BabyNo) -> Sketch {
-    let nothing = Examined::default();
-    let examined = chart.examinations.get(&placenta).unwrap_or(&nothing);
-    let alone = [placenta];
-    let babies = chart.placentas.get(&placenta).map_or(alone.as_slice(), |placenta| placenta.babies.as_slice());
-    let mut pad = Pad::new(examined, babies);
+    let mut pad = Pad::new(chart.examined(placenta), &chart.fed(placenta));
     pad.membranes_and_disc();
     pad.fetal_side();
     pad.maternal_side();
@@ -64,7 +61,6 @@ enum On {
 
 impl<'a> Pad<'a> {
     fn new(examined: &'a Examined, babies: &[BabyNo]) -> Self {
-        let cords = if babies.len() > 1 { babies.iter().copied().map(Some).collect() } else { vec![None] };
         let spread = examined.says("shape", None, "thin-spread");
         let two_lobes = examined.says("shape", None, "two-lobes");
         let length = measure(examined, "disc-length", None);
@@ -74,7 +70,7 @@ impl<'a> Pad<'a> {
         let half_breadth = breadth.map_or(half_length * USUAL_BREADTH, |mm| mm / 2.0);
         let mut pad = Self {
             examined,
-            cords,
+            cords: cords(babies),
             edge: Edge::new(half_length, half_breadth, two_lobes),
             fetal: Vec::new(),
             maternal: Vec::new(),

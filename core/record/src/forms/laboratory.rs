@@ -8,7 +8,7 @@ use secundine_domain::message::Message;
 use super::{BAGGED, COLD, NO_FORMALIN, NOT_FROZEN, bold, dated, heading, keeping, lines, paragraph, ticks, times, which};
 use crate::document::Source;
 use crate::page::{Block, Span};
-use crate::sections::examination::{answers, babies, by, drawing, reason_pair, worked_out};
+use crate::sections::examination::{answers, by, drawing, reason_pair, worked_out};
 use crate::sections::{Pair, mother, practice, sourced, told};
 
 pub(super) fn blocks(source: &Source, placenta: BabyNo) -> Vec<Block> {
@@ -17,7 +17,7 @@ pub(super) fn blocks(source: &Source, placenta: BabyNo) -> Vec<Block> {
     blocks.push(Block::ShortFacts(mother(source)));
     blocks.push(Block::Facts(vec![practice(source)]));
     blocks.push(heading(source, "form-babies"));
-    blocks.extend(babies(source, placenta).into_iter().map(|no| Block::Facts(baby(source, no))));
+    blocks.extend(source.chart.fed(placenta).into_iter().map(|no| Block::Facts(baby(source, no))));
     blocks.push(heading(source, "form-placenta"));
     blocks.push(Block::Facts(vec![which(source, placenta)]));
     blocks.push(Block::ShortFacts(times(source, placenta)));

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use secundine_domain::assess::{About, Threshold};
-use secundine_domain::examination::{Beside, Examined, Figure, Kind, Reason, To, asked, figures, reasons, sketch};
+use secundine_domain::assess::Threshold;
+use secundine_domain::examination::{Beside, Figure, Kind, Reason, Side, To, asked, figures, reasons, sketch};
 use secundine_domain::fact::{BabyNo, of_cord};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::Status;
@@ -39,7 +39,7 @@ fn examination(source: &Source, placenta: BabyNo) -> Vec<Block> {
 pub(crate) fn drawing(source: &Source, placenta: BabyNo) -> Vec<Block> {
     let words = source.words;
     let sketch = sketch(source.chart, placenta);
-    let picture = |side: secundine_domain::examination::Side, id: &str| {
+    let picture = |side: Side, id: &str| {
         let name = words.plain(id);
         let said: Vec<String> = side.words.iter().map(|said| words.say(said)).collect();
         let alt = words.say(&Message::new("sketch-alt").with("side", name.as_str()).with("said", said.join("; ")));
@@ -54,12 +54,10 @@ pub(crate) fn drawing(source: &Source, placenta: BabyNo) -> Vec<Block> {
 /// What was found, cord by cord, in bold where a finding speaks of it; then the names of what was asked and not answered.
 pub(crate) fn answers(source: &Source, placenta: BabyNo) -> Vec<Block> {
     let Source { chart, words, .. } = source;
-    let nothing = Examined::default();
-    let examined = chart.examinations.get(&placenta).unwrap_or(&nothing);
-    let babies = babies(source, placenta);
+    let examined = chart.examined(placenta);
     let mut found: Vec<Pair> = Vec::new();
     let mut open: Vec<String> = Vec::new();
-    for (item, cord) in asked(examined, &babies, &[]) {
+    for (item, cord) in asked(examined, &chart.fed(placenta), &[]) {
         let name = words.say(&of_cord(item.name(), cord));
         match examined.at(&item.id, cord) {
             Some(given) => {
@@ -78,19 +76,9 @@ pub(crate) fn answers(source: &Source, placenta: BabyNo) -> Vec<Block> {
     blocks
 }
 
-/// The babies that a placenta fed.
-pub(crate) fn babies(source: &Source, placenta: BabyNo) -> Vec<BabyNo> {
-    source.chart.placentas.get(&placenta).map_or_else(|| vec![placenta], |known| known.babies.clone())
-}
-
 /// Whether a finding speaks of this answer.
 fn is_told(source: &Source, placenta: BabyNo, item: &str, cord: Option<BabyNo>) -> bool {
-    source.findings.iter().any(|finding| match &finding.about {
-        About::Examination { placenta: no, item: at, cord: of } => (*no, at.as_str(), *of) == (placenta, item, cord),
-        // The length of a cord is told by the figure of the same name.
-        About::Figure { placenta: no, figure, cord: of } => (*no, figure.as_str(), *of) == (placenta, item, cord),
-        _ => false,
-    })
+    source.findings.iter().any(|finding| finding.about.is_of_answer(placenta, item, cord))
 }
 
 /// Each figure that could be worked out, with the published values that it passes.

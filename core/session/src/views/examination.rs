@@ -1,6 +1,6 @@
 //! The examination of each placenta.
 
-use secundine_domain::assess::{About, Finding};
+use secundine_domain::assess::Finding;
 use secundine_domain::chart::{Chart, Placenta};
 use secundine_domain::examination::{Asked, Examined, Item, Kind, asked, figures, in_order_of, reasons};
 use secundine_domain::fact::{BabyNo, of_cord};
@@ -20,10 +20,9 @@ pub(super) fn examinations(
     order: &[String],
     findings: &[Finding],
 ) -> Vec<ExaminationView> {
-    let nothing = Examined::default();
     let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some());
     born.map(|(no, Placenta { babies, .. })| {
-        let examined = chart.examinations.get(no).unwrap_or(&nothing);
+        let examined = chart.examined(*no);
         let asked = asked(examined, babies, order).into_iter().filter(|(item, _)| item.kind != Kind::Places);
         let items: Vec<ItemView> =
             asked.map(|(one, cord)| item(examined, one, cord, level(findings, *no, &one.id, cord))).collect();
@@ -35,7 +34,7 @@ pub(super) fn examinations(
             own_order: !order.is_empty(),
             figures: figures(chart, *no),
             reasons: reasons(chart, protocol, *no),
-            gone_through: gone_through(examined, order).filter(|_| answered == items.len()),
+            gone_through: if answered == items.len() { gone_through(examined, order) } else { None },
             items,
         }
     })
@@ -88,10 +87,5 @@ fn gone_through(examined: &Examined, order: &[String]) -> Option<Vec<String>> {
 }
 
 fn level(findings: &[Finding], placenta: BabyNo, item: &str, of: Option<BabyNo>) -> Option<Level> {
-    findings.iter().find_map(|finding| match &finding.about {
-        About::Examination { placenta: no, item: at, cord } if *no == placenta && at == item && *cord == of => finding.level,
-        // Its length is told by the figure of the same name.
-        About::Figure { placenta: no, figure, cord } if *no == placenta && figure == item && *cord == of => finding.level,
-        _ => None,
-    })
+    findings.iter().find(|finding| finding.about.is_of_answer(placenta, item, of) && finding.level.is_some())?.level
 }

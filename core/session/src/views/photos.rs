@@ -1,9 +1,9 @@
 //! Photographs and what is measured on them.
 
-use secundine_domain::chart::{Chart, Mark};
+use secundine_domain::chart::{Chart, Mark, Noted};
 use secundine_domain::entry::EntryId;
 use secundine_domain::examination::Examination;
-use secundine_domain::fact::{Answer, Fact, PhotoMeasure};
+use secundine_domain::fact::{Answer, Fact, Photo, PhotoMeasure};
 use secundine_domain::message::Message;
 use secundine_domain::photo::{FocalFrom, Sizes};
 
@@ -12,7 +12,7 @@ use crate::hide;
 
 /// The photographs, in order of time.
 pub(super) fn photos(chart: &Chart) -> Vec<PhotoView> {
-    let view = |noted: &secundine_domain::chart::Noted<secundine_domain::fact::Photo>| {
+    let view = |noted: &Noted<Photo>| {
         let photo = noted.what.clone();
         let measures = chart.photo_measures.iter().filter(|measure| measure.what.file == photo.file);
         PhotoView {
@@ -39,8 +39,7 @@ fn offer(chart: &Chart, placenta: u8, id: &str, mm: u32) -> Option<OfferView> {
     let item = Examination::standard().item(id)?;
     let answer = Answer::Measure { value: mm };
     item.check(&answer).ok()?;
-    let examined = chart.examinations.get(&placenta);
-    let given = examined.and_then(|examined| examined.get(id));
+    let given = chart.examined(placenta).get(id);
     let entry = given.map(|given| first(chart, given.entry));
     Some(OfferView {
         item: id.to_owned(),

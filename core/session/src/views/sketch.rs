@@ -8,10 +8,8 @@ use secundine_domain::message::Message;
 use crate::api::{PlaceItem, SketchView};
 
 pub(crate) fn drawn(chart: &Chart, order: &[String], placenta: BabyNo) -> SketchView {
-    let nothing = Examined::default();
-    let examined = chart.examinations.get(&placenta).unwrap_or(&nothing);
-    let babies = chart.placentas.get(&placenta).map_or(&[][..], |placenta| &placenta.babies);
-    let asked = asked(examined, babies, order).into_iter().filter(|(item, _)| item.kind == Kind::Places);
+    let examined = chart.examined(placenta);
+    let asked = asked(examined, &chart.fed(placenta), order).into_iter().filter(|(item, _)| item.kind == Kind::Places);
     let items = asked.map(|(one, cord)| item(examined, one, cord)).collect();
     SketchView { placenta, sketch: sketch(chart, placenta), items }
 }

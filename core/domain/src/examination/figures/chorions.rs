@@ -42,7 +42,7 @@ pub(super) fn figure(case: Case<'_>) -> Option<Figure> {
         }
     }
     // A separate disc usually has its own chorion; an extra lobe of a shared placenta can look like one. Source: as above, seen.
-    if case.placenta.babies.len() == 1 && case.chart.placentas.len() > 1 {
+    if case.babies.len() == 1 && case.chart.placentas.len() > 1 {
         inputs.push(input("figure-input-discs", Message::new("figure-input-separate")));
         speak.insert(Speaks::Dichorionic);
     }

@@ -2,7 +2,7 @@
 
 use super::{Beside, Case, Figure, Input, hundredths, input};
 use crate::examination::{Standing, WeightTable};
-use crate::growth::latest;
+use crate::growth::{in_weeks, latest};
 use crate::message::Message;
 use crate::protocol::{Milli, Status};
 
@@ -28,7 +28,7 @@ fn state_input(state: &str) -> Input {
 }
 
 fn weeks(days: u32) -> Input {
-    input("figure-input-gestation", Message::new("figure-weeks").with("weeks", days / 7).with("days", days % 7))
+    input("figure-input-gestation", in_weeks(Message::new("figure-weeks"), days))
 }
 
 /// How far from the mean of the cohort that was weighed in the same way; else why it is held against none.
@@ -45,7 +45,7 @@ fn against_cohort(case: Case<'_>, grams: u32, weight: Input) -> Figure {
     inputs.push(weeks(days.get()));
     let refused =
         |why: &str, inputs| Figure { known: false, ..Figure::known(id, Message::new(why), None, inputs).weighed(state, None) };
-    if case.placenta.babies.len() > 1 {
+    if case.babies.len() > 1 {
         return refused("figure-weight-several", inputs);
     }
     if !TERM_DAYS.contains(&days.get()) {
@@ -74,7 +74,7 @@ fn in_table(case: Case<'_>, grams: u32, weight: Input) -> Option<Figure> {
     };
     inputs.push(state_input(state));
     inputs.push(weeks(days.get()));
-    if state != table.weighed.option() || case.placenta.babies.len() > 1 {
+    if state != table.weighed.option() || case.babies.len() > 1 {
         return Some(told(Message::new("figure-weight-table-other"), false, inputs));
     }
     let Some(standing) = table.standing(days.get() / 7, grams) else {
@@ -112,7 +112,7 @@ fn ratio(case: Case<'_>, grams: u32, weight: Input) -> Option<Figure> {
 /// Minutes from the birth of the placenta to its weighing.
 fn age(case: Case<'_>, weight: Input) -> Option<Figure> {
     let weighed = case.examined.get("weight")?;
-    let born = case.placenta.born.as_ref()?;
+    let born = case.chart.placentas.get(&case.placenta)?.born.as_ref()?;
     let elapsed = case.chart.elapsed(&born.at, &weighed.at);
     Some(Figure::known("specimen-age", elapsed.words(), None, vec![weight]))
 }
