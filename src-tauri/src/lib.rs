@@ -19,15 +19,42 @@ const FOLDER: &str = "SECUNDINE_FOLDER";
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() -> Result<(), Box<dyn Error>> {
     panics_tell_only_where();
-    tauri::Builder::default()
+    come_back(tauri::Builder::default())
         .setup(|app| {
             let session = Session::new(paths(app)?, Arc::new(SystemClock::new()));
             app.manage(SharedSession::new(session));
+            #[cfg(target_os = "linux")]
+            come_back_here(app)?;
             Ok(())
         })
         .invoke_handler(tauri::generate_handler![call])
         .run(tauri::generate_context!())?;
     Ok(())
+}
+
+/// The system may end the process that draws the page; the core goes on, and the page is read again at the address that tells
+/// which birth was open.
+#[cfg(any(target_os = "macos", target_os = "ios"))]
+fn come_back(builder: tauri::Builder<tauri::Wry>) -> tauri::Builder<tauri::Wry> {
+    builder.on_web_content_process_terminate(|page| {
+        // A page that cannot be read again stays blank, and the program is closed by hand: nothing is lost by either.
+        let _ = page.reload();
+    })
+}
+
+#[cfg(not(any(target_os = "macos", target_os = "ios")))]
+fn come_back(builder: tauri::Builder<tauri::Wry>) -> tauri::Builder<tauri::Wry> {
+    builder
+}
+
+#[cfg(target_os = "linux")]
+fn come_back_here(app: &tauri::App) -> tauri::Result<()> {
+    use webkit2gtk::WebViewExt;
+
+    let Some(window) = app.get_webview_window("main") else { return Ok(()) };
+    window.with_webview(|page| {
+        page.inner().connect_web_process_terminated(|page, _| page.reload());
+    })
 }
 
 /// Runs on a worker thread, so that the window never waits for the disk.

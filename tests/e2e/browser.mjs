@@ -81,6 +81,12 @@ export class Phone {
     return phone;
   }
 
+  /** Reads the page again at its beginning, and not where it was. */
+  async anew() {
+    await this.run("history.replaceState(null, '', location.pathname + location.search)");
+    await this.page.reload();
+  }
+
   find(selector) {
     return this.page.locator(selector).first().waitFor();
   }

@@ -30,7 +30,7 @@ async function placenta(hand, babies = [1]) {
 
 /** The latest birth, at its examination. */
 async function open(hand) {
-  await hand.page.reload();
+  await hand.anew();
   await hand.tap('[data-test="birth"]');
   await hand.tap('[data-test="tab-exam"]');
 }
@@ -204,7 +204,7 @@ test("on one page answers are given and put right, with what stood there kept", 
 
 test("a table of weights is taken with its source, or refused with the line that is wrong", { timeout: 180_000 }, async (t) => {
   const { hand } = await begin(t);
-  await hand.page.reload();
+  await hand.anew();
   await hand.tap('[data-test="menu"]');
   await hand.tap('[data-test="practice"]');
   await hand.tap('[data-test="weights"]');

@@ -72,3 +72,24 @@ test("killed in the third stage, the clocks run on", { timeout: 120_000 }, async
   const shown = minutes * 60 + seconds;
   assert.ok(shown >= (now - after) / 1000 - 2 && shown <= (now - before) / 1000 + 1, `${clock} after ${(now - before) / 1000} s`);
 });
+
+test("the process that draws the page is killed in the third stage: the screen is back with right times", { timeout: 120_000 }, async (t) => {
+  const folder = mkdtempSync(join(tmpdir(), "secundine-"));
+  t.after(() => rmSync(folder, { recursive: true, force: true }));
+  const hand = await openWindow(program, { SECUNDINE_FOLDER: folder });
+  t.after(() => hand.close());
+  await createPractice(hand);
+  const before = performance.now();
+  await hand.tap('[data-test="baby-born"]');
+  const after = performance.now();
+  await hand.find('[data-test="mark-cord_clamped"]');
+  execFileSync("pkill", ["-KILL", "-f", "WebKitWebProcess"]);
+  const killed = performance.now();
+  const clock = await hand.textOf('[data-test="clock"]');
+  const now = performance.now();
+  const [minutes, seconds] = /(\d+):(\d\d)/.exec(clock).slice(1).map(Number);
+  const shown = minutes * 60 + seconds;
+  assert.ok(shown >= (now - after) / 1000 - 2 && shown <= (now - before) / 1000 + 1, `${clock} after ${(now - before) / 1000} s`);
+  t.diagnostic(`back after ${Math.round(now - killed)} ms`);
+  assert.ok(now - killed < 3_000);
+});

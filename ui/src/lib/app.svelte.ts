@@ -17,7 +17,8 @@ import { ago } from './touch';
 import { ask, asApiError, type ApiError } from './transport';
 import { ui } from './words';
 
-export type Tab = 'stage' | 'exam' | 'timeline' | 'record';
+const TABS = ['stage', 'exam', 'timeline', 'record'] as const;
+export type Tab = (typeof TABS)[number];
 export type Place = 'list' | 'birth' | 'practice' | 'rehearse' | 'damaged';
 
 /** Where the person is, and whether the door is open. */
@@ -47,9 +48,11 @@ class App {
   #back: { birth: BirthId; tab: Tab } | null = null;
 
   async look(): Promise<void> {
+    const first = this.status === null;
     try {
       this.#take(await ask('status', {}));
       this.broken = null;
+      if (first) this.#comeBack();
     } catch (cause) {
       this.broken = asApiError(cause);
     }
@@ -170,6 +173,17 @@ class App {
     const status = await ask('end_rehearsal', {});
     this.leave();
     this.#take(status);
+  }
+
+  /** Keeps in the page's address where the person is: the system may end the page at any time, and reads it again there. */
+  remember(): void {
+    const at = this.birth && !this.birth.rehearsal ? `#${this.tab}/${this.birth.id}` : '';
+    if (location.hash !== at) history.replaceState(null, '', at || location.pathname + location.search);
+  }
+
+  #comeBack(): void {
+    const [tab, birth] = location.hash.slice(1).split('/');
+    if (birth && TABS.some((known) => known === tab) && this.status?.door === 'open') this.open(birth, tab as Tab);
   }
 
   /** The door was opened: back to where it closed. */
