@@ -45,7 +45,8 @@ class Device {
     this.bridge = await startBridge(this.folder);
     const address = new URL(this.bridge.address);
     if (this.#language) address.searchParams.set("language", this.#language);
-    this.hand = await Phone.open(this.#browser, address.href, { width: 360, height: 740, script });
+    // A phone's page that changes its size keeps the scale of the size before.
+    this.hand = await Phone.open(this.#browser, address.href, { width: 360, height: 740, script, mobile: false });
   }
 
   async end() {

@@ -54,6 +54,7 @@ export const examination = {
       ["cord-length", "quick-200", "exam-piece-missing"],
       ["disc-length", "quick-200"],
       ["disc-breadth", "quick-180"],
+      ["amnion", "option-ragged"],
       ["vessels", "option-two"],
       ["knots", "option-true-tight"],
       ["maternal-surface", "pick-firm-areas", "exam-keep"],
@@ -149,9 +150,11 @@ export const examination = {
     await d.hand.page.reload();
     await d.tap("birth");
     await d.tap("tab-exam");
-    await item("cord-length")(d);
+    await d.tap("exam-list");
+    await d.tap("exam-jump-cord-length-2");
+    await d.hand.find('[data-test="exam-question"][data-cord="2"]');
   },
-  "list-usual-order": async (d) => {
+  "list-twins": async (d) => {
     const { birth } = await latest(d);
     await call(d.hand, { request: "record", birth, fact: { kind: "examined", data: { placenta: 1, item: "amnion", answer: { answer: "choice", option: "whole" } } }, at: now });
     await toList(d);

@@ -1,4 +1,4 @@
-// A disk that refuses, a damaged store, missing keys, and a backup brought back.
+// A disk that refuses, missing keys, a backup brought back, and a damaged store.
 
 import { readFileSync, readdirSync, rmSync } from "node:fs";
 import { setTimeout as sleep } from "node:timers/promises";
@@ -39,7 +39,7 @@ export const harm = {
     await d.tap("sheet-elsewhere");
     await d.find("band-elsewhere");
   },
-  damaged: async (d) => {
+  "keys-missing": async (d) => {
     limitFiles(d.bridge, "unlimited");
     await d.bridge.stop();
     await d.begin();
@@ -50,6 +50,28 @@ export const harm = {
       for (let line = 0; line < 6; line += 1) await note(d.hand, birth, `Line ${line} at house ${n}. ${"Quiet. ".repeat(40)}`);
     }
     d.backup = readFileSync((await call(d.hand, { request: "make_backup" })).path);
+    await d.bridge.stop();
+    for (const name of readdirSync(`${d.folder}/practice`).filter((one) => one.endsWith(".age"))) rmSync(`${d.folder}/practice/${name}`);
+    await d.begin();
+    await d.find("keys-missing");
+  },
+  restore: async (d) => {
+    await d.tap("restore");
+    await d.find("restore-file");
+  },
+  "restore-wrong": async (d) => {
+    await choose(d, "kept.tar", d.backup);
+    await d.type("restore-passphrase", "something else");
+    await d.tap("restore-do");
+    await d.find("restore-wrong");
+  },
+  restored: async (d) => {
+    await d.type("restore-passphrase", PASSPHRASE);
+    await d.tap("restore-do");
+    await d.find("restored");
+  },
+  damaged: async (d) => {
+    await d.tap("restored-done");
     await call(d.hand, { request: "lock" });
     await d.bridge.stop();
     damage(`${d.folder}/practice`);
@@ -89,26 +111,5 @@ export const harm = {
     await d.type("salvage-passphrase", PASSPHRASE);
     await d.hold("salvage-do");
     await d.find("salvage-aside");
-  },
-  "keys-missing": async (d) => {
-    await d.bridge.stop();
-    for (const name of readdirSync(`${d.folder}/practice`).filter((one) => one.endsWith(".age"))) rmSync(`${d.folder}/practice/${name}`);
-    await d.begin();
-    await d.find("keys-missing");
-  },
-  restore: async (d) => {
-    await d.tap("restore");
-    await d.find("restore-file");
-  },
-  "restore-wrong": async (d) => {
-    await choose(d, "kept.tar", d.backup);
-    await d.type("restore-passphrase", "something else");
-    await d.tap("restore-do");
-    await d.find("restore-wrong");
-  },
-  restored: async (d) => {
-    await d.type("restore-passphrase", PASSPHRASE);
-    await d.tap("restore-do");
-    await d.find("restored");
   },
 };
