@@ -1414,7 +1414,7 @@ ui-blood-none = nothing recorded
 ui-blood-measured = { $ml } mL measured
 ui-blood-seen = { $ml } mL by eye
 ui-next-marks = Next marks
-ui-more = More
+ui-more = Add
 ui-recorded-at = Recorded
 ui-undo = Undo
 ui-undo-reason = Undone at once
@@ -2174,3 +2174,7 @@ ui-salvage-missing = Entries known to be missing
 ui-salvage-list = What is missing or cannot be proved
 ui-salvage-add = Have you got a backup? What is missing here can be added from it.
 ui-salvage-aside = The damaged files are kept here:
+
+## Founding a practice
+
+ui-found-title = Your practice

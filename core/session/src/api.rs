@@ -104,6 +104,8 @@ pub struct RehearsalView {
 pub struct BirthLine {
     /// Which.
     pub birth: BirthId,
+    /// Its band on every screen, 0 to 5; births registered one after the other have different ones.
+    pub band: u8,
     /// What tells it from others.
     pub label: String,
     /// Name of the mother, once recorded.

@@ -20,6 +20,7 @@ use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::own::Own;
 use crate::verify;
 
+mod bands;
 mod files;
 
 /// An open practice.
@@ -32,6 +33,7 @@ pub(crate) struct OpenPractice {
     /// How the practice examines.
     pub(crate) examining: Examining,
     births: HashMap<BirthId, Vec<Stored>>,
+    bands: bands::Bands,
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
     /// What was read of a damaged store, which is open to be read only.
@@ -75,8 +77,8 @@ impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
         let (own, examining) = (Own::default(), Examining::default());
-        let births = HashMap::new();
-        let mut open = Self { store, described, own, examining, scribe: None, births, runs: Vec::new(), salvage: None };
+        let (births, bands) = Default::default();
+        let mut open = Self { store, described, own, examining, scribe: None, births, bands, runs: Vec::new(), salvage: None };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -86,7 +88,8 @@ impl OpenPractice {
     pub(crate) fn open(store: Store) -> Result<Self, ApiError> {
         let (entries, runs) = (practice_entries(&store)?, store.runs()?);
         let (described, own, examining) = (description(&entries), Own::read(&entries), Examining::read(&entries));
-        Ok(Self { store, described, own, examining, scribe: None, births: HashMap::new(), runs, salvage: None })
+        let (births, bands) = Default::default();
+        Ok(Self { store, described, own, examining, scribe: None, births, bands, runs, salvage: None })
     }
 
     /// A damaged practice, as far as it could be read.

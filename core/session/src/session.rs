@@ -277,8 +277,9 @@ impl Session {
         open.beat(now);
         let chart = if hidden { open.hidden_chart(birth)? } else { open.chart(birth)? };
         let named = version(open.entries(birth)?);
+        let band = open.band(birth)?;
         let order = &open.examining.order;
-        Ok(Response::Birth(Box::new(views::birth(birth, &chart, order, named, now, speed))))
+        Ok(Response::Birth(Box::new(views::birth(birth, band, &chart, order, named, now, speed))))
     }
 
     fn examining(&mut self) -> Result<ExaminingView, ApiError> {

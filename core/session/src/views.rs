@@ -44,15 +44,18 @@ pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp)
     let all = open.births()?;
     let count = counted(all.len());
     let page = all.iter().skip(index(skip)).take(index(take));
-    let births = page.map(|birth| Ok(line(birth.id, &open.chart(birth.id)?, now))).collect::<Result<_, ApiError>>()?;
+    let births = page
+        .map(|birth| Ok(line(birth.id, open.band(birth.id)?, &open.chart(birth.id)?, now)))
+        .collect::<Result<_, ApiError>>()?;
     Ok(Response::Births { births, count })
 }
 
 /// One line of the list.
-pub(crate) fn line(birth: BirthId, chart: &Chart, now: &Stamp) -> BirthLine {
+pub(crate) fn line(birth: BirthId, band: u8, chart: &Chart, now: &Stamp) -> BirthLine {
     let born = chart.first_birth();
     BirthLine {
         birth,
+        band,
         label: chart.label.clone(),
         client: client_name(chart),
         date: chart.lines.first().map(|line| line.first.occurred.date()).unwrap_or_default(),
@@ -70,13 +73,22 @@ fn client_name(chart: &Chart) -> Option<String> {
 }
 
 /// Everything about one birth.
-pub(crate) fn birth(birth: BirthId, chart: &Chart, order: &[String], version: String, now: &Stamp, speed: u32) -> BirthView {
+pub(crate) fn birth(
+    birth: BirthId,
+    band: u8,
+    chart: &Chart,
+    order: &[String],
+    version: String,
+    now: &Stamp,
+    speed: u32,
+) -> BirthView {
     let protocol = chart.protocol();
     let findings = assess(chart, protocol, now);
     let marks = marks::all(chart);
     let timeline = timeline::lines(chart, protocol);
     BirthView {
         birth,
+        band,
         label: chart.label.clone(),
         rehearsal: chart.rehearsal,
         today: now.date(),

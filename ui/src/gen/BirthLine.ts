@@ -12,6 +12,10 @@ export type BirthLine = {
  */
 birth: BirthId, 
 /**
+ * Its band on every screen, 0 to 5; births registered one after the other have different ones.
+ */
+band: number, 
+/**
  * What tells it from others.
  */
 label: string, 

@@ -2,6 +2,7 @@ import { FluentBundle, FluentNumber, FluentResource } from '@fluent/bundle';
 import english from '../../../core/messages/en.ftl?raw';
 import type { Arg } from '../gen/Arg';
 import type { Message } from '../gen/Message';
+import type { Act } from './facts';
 
 /** The language of the catalogue. */
 export const LANGUAGE = 'en';
@@ -34,6 +35,8 @@ export function sentence(message: Message): string {
 export interface Choice<T> {
   value: T;
   label: string;
+  /** A sign beside the words. */
+  sign?: Act;
 }
 
 /** The word of one value of a family of the catalogue, such as `tear-third-a`, as a sentence of its own. */

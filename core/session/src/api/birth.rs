@@ -29,6 +29,8 @@ pub struct WeighedItem {
 pub struct BirthView {
     /// Which.
     pub birth: BirthId,
+    /// Its band on every screen, 0 to 5; births registered one after the other have different ones.
+    pub band: u8,
     /// What tells it from others.
     pub label: String,
     /// A rehearsal, not a birth.

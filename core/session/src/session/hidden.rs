@@ -83,8 +83,9 @@ impl Session {
         let open = self.open()?;
         let count = views::counted(births.len());
         let page = births.into_iter().skip(views::index(skip)).take(views::index(take));
-        let births =
-            page.map(|birth| Ok(views::line(birth, &open.hidden_chart(birth)?, now))).collect::<Result<_, ApiError>>()?;
+        let births = page
+            .map(|birth| Ok(views::line(birth, open.band(birth)?, &open.hidden_chart(birth)?, now)))
+            .collect::<Result<_, ApiError>>()?;
         Ok(Response::Births { births, count })
     }
 }

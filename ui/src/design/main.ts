@@ -1,0 +1,9 @@
+import { mount } from 'svelte';
+import '../theme/tokens.css';
+import '../theme/base.css';
+import { tick } from '../lib/clock.svelte';
+import Design from './Design.svelte';
+
+tick.start();
+const target = document.getElementById('page');
+if (target) mount(Design, { target });
