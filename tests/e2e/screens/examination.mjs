@@ -2,9 +2,9 @@
 
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { call, now } from "../core.mjs";
+import { call } from "../core.mjs";
 import { CARDS, DISC, camera, photograph, touch } from "../photograph.mjs";
-import { latest, placenta } from "./start.mjs";
+import { latest, placenta, record } from "./start.mjs";
 
 /** From the list to an item. */
 const item = (name, ...touches) => async (d) => {
@@ -143,10 +143,9 @@ export const examination = {
     await d.find("photo-measure");
   },
   "second-cord": async (d) => {
-    const record = (birth, kind, data) => call(d.hand, { request: "record", birth, fact: { kind, data }, at: now });
     const { birth } = await call(d.hand, { request: "register_birth", label: "Harbour" });
-    for (const baby of [1, 2]) await record(birth, "baby_born", { baby });
-    await record(birth, "placenta_born", { babies: [1, 2] });
+    for (const baby of [1, 2]) await record(d.hand, birth, "baby_born", { baby });
+    await record(d.hand, birth, "placenta_born", { babies: [1, 2] });
     await d.hand.page.reload();
     await d.tap("birth");
     await d.tap("tab-exam");
@@ -156,7 +155,7 @@ export const examination = {
   },
   "list-twins": async (d) => {
     const { birth } = await latest(d);
-    await call(d.hand, { request: "record", birth, fact: { kind: "examined", data: { placenta: 1, item: "amnion", answer: { answer: "choice", option: "whole" } } }, at: now });
+    await record(d.hand, birth, "examined", { placenta: 1, item: "amnion", answer: { answer: "choice", option: "whole" } });
     await toList(d);
   },
 };

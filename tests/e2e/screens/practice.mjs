@@ -3,7 +3,8 @@
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE } from "../birth.mjs";
-import { call, now } from "../core.mjs";
+import { call } from "../core.mjs";
+import { record } from "./start.mjs";
 
 /** The list of births, whatever is open. */
 async function toList(d) {
@@ -18,12 +19,11 @@ async function toPractice(d) {
 
 /** Births at every phase, so many of them. */
 async function fill(hand) {
-  const record = (birth, kind, data) => call(hand, { request: "record", birth, fact: { kind, data }, at: now });
   const phases = [[], ["baby_born"], ["baby_born", "placenta_born"]];
   for (const [n, label] of ["Mill Lane", "Quay Street", "Upper Farm at the end of the long road to the lighthouse"].entries()) {
     const { birth } = await call(hand, { request: "register_birth", label });
-    if (n) await record(birth, "client_recorded", { name: `Rosa ${"Longname-".repeat(n)}Quill`, gestation: 280, gravida: 2, para: 1, born: null, blood_group: null, allergies: null });
-    for (const kind of phases[n]) await record(birth, kind, kind === "baby_born" ? { baby: 1 } : { babies: [1] });
+    if (n) await record(hand, birth, "client_recorded", { name: `Rosa ${"Longname-".repeat(n)}Quill`, gestation: 280, gravida: 2, para: 1, born: null, blood_group: null, allergies: null });
+    for (const kind of phases[n]) await record(hand, birth, kind, kind === "baby_born" ? { baby: 1 } : { babies: [1] });
   }
 }
 
@@ -186,7 +186,7 @@ export const practice = {
     await d.gone("strip");
     const { births } = await call(d.hand, { request: "births", skip: 0, take: 9 });
     for (const { birth, phase } of births) {
-      if (phase === "third_stage") await call(d.hand, { request: "record", birth, fact: { kind: "placenta_born", data: { babies: [1] } }, at: now });
+      if (phase === "third_stage") await record(d.hand, birth, "placenta_born", { babies: [1] });
     }
     await call(d.hand, { request: "lock" });
     await d.hand.page.reload();

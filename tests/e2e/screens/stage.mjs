@@ -2,9 +2,9 @@
 
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { PASSPHRASE, createPractice } from "../birth.mjs";
-import { call, now } from "../core.mjs";
-import { SETTLED_MS, born, latest, loss } from "./start.mjs";
+import { PASSPHRASE } from "../birth.mjs";
+import { call } from "../core.mjs";
+import { SETTLED_MS, born, latest, loss, record } from "./start.mjs";
 
 async function mark(d, kind) {
   await d.tap(`mark-${kind}`);
@@ -17,14 +17,14 @@ async function unlock(d) {
   await d.find("births");
 }
 
-/** Half an hour ago, as typed; before midnight where it is just past it. */
+/** So many minutes ago, as typed. */
 async function earlier(d, minutes) {
   const { birth } = await latest(d);
   const view = await call(d.hand, { request: "birth", birth });
   const then = new Date(`${view.today}T${view.clock.slice(0, 5)}:00Z`);
   then.setUTCMinutes(then.getUTCMinutes() - minutes);
   const [date, time] = then.toISOString().split("T");
-  return { at: "typed", date, clock: time.slice(0, 5), precision: "known" };
+  return { at: "typed", date, clock: time.slice(0, 5), precision: "exact" };
 }
 
 export const stage = {
@@ -139,7 +139,7 @@ export const stage = {
   hours: async (d) => {
     await d.tap("drained-done");
     const { birth } = await call(d.hand, { request: "register_birth", label: "Upper Farm" });
-    await call(d.hand, { request: "record", birth, fact: { kind: "baby_born", data: { baby: 1 } }, at: await earlier(d, 12 * 60) });
+    await record(d.hand, birth, "baby_born", { baby: 1 }, await earlier(d, 12 * 60));
     await d.hand.page.reload();
     await d.tap("birth");
     await d.find("clock");
@@ -147,7 +147,7 @@ export const stage = {
   after: async (d) => {
     const { birth } = await latest(d);
     for (const [kind, data] of [["cord_clamped", { baby: 1 }], ["placenta_born", { babies: [1] }]]) {
-      await call(d.hand, { request: "record", birth, fact: { kind, data }, at: now });
+      await record(d.hand, birth, kind, data);
     }
     await d.hand.page.reload();
     await d.tap("birth");

@@ -1,9 +1,10 @@
 // Where several walks begin.
 
+import assert from "node:assert/strict";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { createPractice } from "../birth.mjs";
-import { call } from "../core.mjs";
+import { call, now } from "../core.mjs";
 
 /** The buttons keep their places so long after a mark. */
 export const SETTLED_MS = 1_300;
@@ -37,4 +38,10 @@ export async function loss(d, ml) {
   await d.tap("loss-jug");
   await d.type("loss-volume", String(ml));
   await d.save();
+}
+
+/** Writes a fact without a hand. */
+export async function record(hand, birth, kind, data, at = now) {
+  const answer = await call(hand, { request: "record", birth, fact: { kind, data }, at });
+  assert.ok(answer.entry, JSON.stringify(answer));
 }
