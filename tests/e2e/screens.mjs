@@ -42,6 +42,7 @@ class Device {
   /** Begins the bridge, anew after it was stopped, and opens its page. */
   async begin(script) {
     await this.hand?.page.context().close();
+    await this.bridge?.stop();
     this.bridge = await startBridge(this.folder);
     const address = new URL(this.bridge.address);
     if (this.#language) address.searchParams.set("language", this.#language);

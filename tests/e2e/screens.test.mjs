@@ -26,7 +26,7 @@ async function look(stop, hand) {
   const tell = (what, where) => wrong.set(what, [...(wrong.get(what) ?? []), where]);
   for (const one of every ? ALL : covering(place)) {
     await dress(hand.page, one);
-    for (const what of await faults(hand.page)) tell(what, named(one));
+    for (const what of await faults(hand.page, one)) tell(what, named(one));
   }
   for (const theme of every ? THEMES : [THEMES[place % 3]]) {
     await dress(hand.page, { ...USUAL, theme });
