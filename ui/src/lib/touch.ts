@@ -8,6 +8,8 @@ const SLIP_PX = 63;
 const REPEAT_MS = 1000;
 /** Under water a contact counts only after it has lasted. */
 const WET_MS = 80;
+/** How long after a touch has ended its click may still come. */
+const CLICK_MS = 400;
 const WET_CONTACTS = 3;
 const WET_STARTS = 4;
 const WET_WINDOW_MS = 500;
@@ -33,6 +35,8 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
   let options = initial;
   let held: { id: number; touched: number; timer: ReturnType<typeof setTimeout> | undefined } | undefined;
   let last = -Infinity;
+  /** The contact that counted while it lasted. */
+  let counted: number | undefined;
 
   const release = (): void => {
     if (held) clearTimeout(held.timer);
@@ -51,7 +55,11 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     if (event.button !== 0 || (node instanceof HTMLButtonElement && node.disabled)) return;
     const touched = event.timeStamp;
     release();
-    const timer = options.lift ? undefined : setTimeout(() => commit(touched), CONTACT_MS);
+    const early = (): void => {
+      counted = event.pointerId;
+      commit(touched);
+    };
+    const timer = options.lift ? undefined : setTimeout(early, CONTACT_MS);
     held = { id: event.pointerId, touched, timer };
     options.down?.(true);
   };
@@ -59,10 +67,15 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     if (held?.id === event.pointerId && distance(node, event) > SLIP_PX) release();
   };
   const pointerup = (event: PointerEvent): void => {
+    if (counted === event.pointerId) {
+      counted = undefined;
+      swallowClick();
+    }
     if (held?.id !== event.pointerId) return;
     const long = event.timeStamp - held.touched >= WET_MS;
-    if (distance(node, event) > 0 || (water.wet() && !long)) release();
-    else commit(held.touched);
+    if (distance(node, event) > 0 || (water.wet() && !long)) return release();
+    swallowClick();
+    commit(held.touched);
   };
   const pointercancel = (event: PointerEvent): void => {
     if (held?.id === event.pointerId) release();
@@ -94,6 +107,17 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     },
   };
 };
+
+/** The browser makes a click of a touch that has ended: it would fall on whatever stands there once the press has changed the page. */
+function swallowClick(): void {
+  const swallow = (event: MouseEvent): void => {
+    if (event.detail === 0) return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  window.addEventListener('click', swallow, { capture: true, once: true });
+  setTimeout(() => window.removeEventListener('click', swallow, true), CLICK_MS);
+}
 
 /** What is being typed counts before the press does: a finger lifts before the field that it leaves tells of its change. */
 function settle(): void {
