@@ -29,7 +29,7 @@ export function nearest(wanted: readonly (string | null)[], tags: readonly strin
 }
 
 /** A catalogue that can be spoken from. */
-export function bundleOf(tag: string, text: string, transform?: (words: string) => string): FluentBundle {
+function bundleOf(tag: string, text: string, transform?: (words: string) => string): FluentBundle {
   const bundle = new FluentBundle(tag, transform ? { useIsolating: false, transform } : { useIsolating: false });
   bundle.addResource(new FluentResource(text));
   return bundle;
@@ -106,9 +106,14 @@ export class Language {
     return bundleOf(tag, await load());
   }
 
+  /** `pseudo` is English made longer, `pseudo-rtl` runs from right to left. Both count and write figures as English does. */
   async #madeUp(name: string): Promise<FluentBundle> {
-    const { pseudo } = await import('./pseudo');
-    return pseudo(name, (await this.#shelf[ENGLISH]?.()) ?? '');
+    const [{ accented, mirrored }, english] = await Promise.all([import('./pseudo'), this.#shelf[ENGLISH]?.()]);
+    const rtl = name.endsWith('-rtl');
+    const bundle = bundleOf(ENGLISH, english ?? '', rtl ? mirrored : accented);
+    const own = new FluentResource(`language-name = ${name}\nlanguage-direction = ${rtl ? 'rtl' : 'ltr'}`);
+    bundle.addResource(own, { allowOverrides: true });
+    return bundle;
   }
 
   async #fetchEnglish(): Promise<void> {

@@ -148,6 +148,7 @@ mod tests {
 
     use super::*;
     use crate::document::{Origin, document};
+    use crate::words::Words;
 
     const BIRTH: BirthId = BirthId(EntryId { device: DeviceId([1; 16]), n: 1 });
 
@@ -201,7 +202,7 @@ mod tests {
         assert!(before.contains("One voice note is not yet written up"), "{before}");
         entries.push(entry(1, 2, 60, Fact::WrittenUp(up)));
         let after = printed(&entries);
-        assert!(after.contains("Voice note at the examination, 3 min 20 s, written up 2026-11-25 02:41:00"), "{after}");
+        assert!(after.contains("Voice note at the examination, 3 min 20 s, written up 25 Nov 2026 02:41:00"), "{after}");
         assert!(after.contains("Written up from a voice note: Chorion ragged."), "{after}");
         assert!(!after.contains("not yet written up"), "{after}");
     }
