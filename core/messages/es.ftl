@@ -72,7 +72,7 @@ fact-newborn-event = { $of ->
    *[other] Bebé { $baby }: { $event }
 }
 fact-perineum = Periné: { $parts }
-fact-separation = Signo de desprendimiento: { $sign }
+fact-separation = Signo de separación: { $sign }
 fact-concern = Preocupación señalada
 fact-travel-time = Tiempo de viaje al hospital: { $minutes } min
 fact-next-contact = Próximo contacto: { $parts }
@@ -118,7 +118,7 @@ part-photo-words = { $text }
 fact-noted = { $text }
 fact-voice-noted = { $what }, { $length }
 fact-voice-open = { $what }, { $length }, aún sin transcribir
-fact-voice-written = { $what }, { $length }, transcrita { $when }
+fact-voice-written = { $what }, { $length }, transcrita el { $when }
 fact-written-up = Transcrito de una nota de voz: { $text }
 fact-written-up-nothing = Nota de voz escuchada, nada que añadir
 fact-retracted = Retirado
@@ -434,7 +434,7 @@ protocol-file-never-off = no se puede desactivar: el programa no funciona sin el
 protocol-file-other-field = corresponde a otro campo
 protocol-file-other-number = esta fuente tiene otro número; hay que decir de dónde viene el suyo
 
-group-separation = Signos de que la placenta puede haberse desprendido; ninguno lo demuestra
+group-separation = Signos de que la placenta puede haberse separado; ninguno lo demuestra
 group-newborn = { $of ->
     [1] El bebé
    *[other] Bebé { $baby }
@@ -1399,7 +1399,7 @@ ui-about = Secundine { $version }. Registra, calcula y recuerda. No es un monito
 ## One birth
 
 ui-tabs = Este parto
-ui-tab-stage = Alumbramiento
+ui-tab-stage = Tiempos
 ui-tab-exam = Examen
 ui-tab-timeline = Cronología
 ui-tab-record = Registro
@@ -1827,7 +1827,7 @@ ui-write-up-done = Transcrita
 ui-write-up-changed = Transcrita de nuevo
 ui-measure-range = Se admite de { $min } a { $max } { $unit }.
 ui-pad-back = Borrar la última cifra
-ui-pad-next = Siguiente
+ui-pad-next = Sigue
 
 ## Photographs
 
@@ -1887,7 +1887,7 @@ ui-timeline = Cronología
 ui-late-add = Añadir anotación tardía
 ui-taken-out = retirado
 ui-changed-by = cambiado por { $who }, { $when }: { $why }
-ui-written = escrito { $when }
+ui-written = escrito el { $when }
 ui-written-by = Registrado por { $who }
 ui-late = anotación tardía
 ui-estimated = hora estimada
