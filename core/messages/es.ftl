@@ -320,11 +320,11 @@ finding-apgar-not-recorded = { $of ->
    *[other] Apgar del bebé { $baby } al minuto { $minutes }: sin registrar
 }
 finding-no-waiting = Alumbramiento { $value }, y consta preocupación o una pérdida de sangre más allá de un límite: ningún límite de tiempo habla a favor de esperar
-finding-at-least = { $what } { $value }: no se puede saber si se ha pasado un umbral del protocolo
-finding-within = { $what } { $value }: ningún umbral del protocolo pasado
-finding-near = { $what } { $value }: pasado el umbral { $compare }{ $limit }
-finding-once = { $what } { $value }: pasado { $compare }{ $limit } una vez; el protocolo lo cuenta cuando se vuelve a medir { $minutes } min después o más
-finding-passed = { $what } { $value }: pasado el límite { $compare }{ $limit }
+finding-at-least = { $what } { $value }: no se puede saber si se ha rebasado un umbral del protocolo
+finding-within = { $what } { $value }: no se ha rebasado ningún umbral del protocolo
+finding-near = { $what } { $value }: rebasado el umbral { $compare }{ $limit }
+finding-once = { $what } { $value }: rebasado { $compare }{ $limit } una vez; el protocolo lo cuenta cuando se vuelve a medir { $minutes } min después o más
+finding-passed = { $what } { $value }: rebasado el límite { $compare }{ $limit }
 finding-no-doubt = Placenta y membranas: ninguna duda registrada
 finding-completeness-not-recorded = Si está todo: { $count ->
     [one] una pregunta sin responder
@@ -624,10 +624,10 @@ restored-files-damaged = { $count ->
     [one] 1 imagen o sonido de la copia de seguridad fue alterado y no se repone.
    *[other] { $count } imágenes y sonidos de la copia de seguridad fueron alterados y no se reponen.
 }
-backup-waiting = { $files ->
-    [one] Un archivo
+backup-waiting = Sin incluir en ella: { $files ->
+    [one] un archivo
    *[other] { $files } archivos
-} de marcas hechas con la app bloqueada no están en ella: desbloquee la consulta en la app y haga después otra copia.
+} de marcas hechas con la app bloqueada. Desbloquee la consulta en la app y haga después otra copia.
 restored-brought = Restaurado: { $added ->
     [one] { $added } anotación nueva aquí
    *[other] { $added } anotaciones nuevas aquí
@@ -1083,7 +1083,7 @@ record-notice-limit = Límite
 record-finding-source = { $words } { $source } ({ $status }).
 record-finding-value = { $what } { $value }
 record-finding-name = { $what }
-record-within = Ningún umbral pasado
+record-within = Ningún umbral rebasado
 record-open = Sin registrar o no se puede saber
 record-completeness = Si está todo
 record-examination = { $of ->
@@ -1431,7 +1431,7 @@ ui-spoken-minutes = { $n ->
    *[other] { $n } minutos desde el nacimiento
 }
 
-ui-level-limit = Límite pasado
+ui-level-limit = Límite rebasado
 ui-level-caution = Precaución
 ui-level-note = Nota
 ui-held-against = Cotejado con { $protocol }
@@ -1723,7 +1723,7 @@ ui-exam-worked-out = Calculado: { $n }
 ui-exam-from = A partir de
 ui-exam-how = Cómo
 ui-exam-beside = Publicado
-ui-exam-passes = Sobrepasa
+ui-exam-passes = Rebasa
 ui-exam-reasons = Motivos en listas publicadas: { $n }
 ui-exam-reasons-rule = Se indican, no se juzgan. Deciden la norma de su laboratorio local y usted.
 ui-exam-reasons-laboratory = Para enviarla a un laboratorio
