@@ -76,21 +76,21 @@ fact-concern = Inquiétude notée
 fact-travel-time = Trajet jusqu’à l’hôpital : { $minutes } min
 fact-next-contact = Prochain contact : { $parts }
 fact-home-left = Départ du domicile
-leaving-warning-signs-told = Signes pour lesquels appeler : expliqués
+leaving-warning-signs-told = Quand appeler : expliqué
 leaving-adult-stays = Un deuxième adulte reste
-leaving-looks = { $count } contrôles sur { $asked } depuis le placenta
+leaving-looks = Contrôles depuis le placenta : { $count } sur { $asked }
 leaving-item-placenta = Placenta
 leaving-item-completeness = Examen du placenta
 leaving-item-uterus = Utérus
 leaving-item-blood = Sang
 leaving-item-looks = Contrôles de la mère
-leaving-item-urine = Urines
+leaving-item-urine = Miction
 leaving-item-perineum = Périnée
 leaving-item-feed = Première tétée
 leaving-item-temperature = Température du bébé
 leaving-item-breathing = Respiration du bébé
 leaving-item-vitamin-k = Vitamine K
-leaving-item-warning-signs = Signes pour lesquels appeler
+leaving-item-warning-signs = Quand appeler
 leaving-item-adult = Deuxième adulte
 leaving-item-contact = Prochain contact
 leaving-item-call = Qui appeler
@@ -116,10 +116,10 @@ part-photo-item = { $item }
 part-photo-words = { $text }
 fact-noted = { $text }
 fact-voice-noted = { $what }, { $length }
-fact-voice-open = { $what }, { $length }, pas encore retranscrite
-fact-voice-written = { $what }, { $length }, retranscrite { $when }
-fact-written-up = Retranscrit d’une note vocale : { $text }
-fact-written-up-nothing = Note vocale écoutée, rien à ajouter
+fact-voice-open = { $what }, { $length }, pas encore transcrite
+fact-voice-written = { $what }, { $length }, transcrite { $when }
+fact-written-up = Transcrit d’une note vocale : { $text }
+fact-written-up-nothing = Note vocale écoutée, rien d’ajouté
 fact-retracted = Retiré
 fact-signed = Signé par { $name }, { $role }
 fact-unknown = Un type d’entrée que cette version ne connaît pas ({ $kind })
@@ -268,10 +268,10 @@ watch-diastolic = Tension diastolique
 watch-respirations = Respiration
 watch-temperature = Température
 watch-saturation = Saturation en oxygène
-watch-completeness = Tout est-il là, réponses en doute
+watch-completeness = Intégrité, en doute
 watch-tranexamic-window = Temps depuis la naissance, pour l’acide tranexamique
 watch-anti-d-window = Temps depuis la naissance, pour l’anti-D
-watch-time-to-urine = Pas d’urine notée depuis la naissance
+watch-time-to-urine = Pas de miction notée depuis la naissance
 watch-first-feed = Pas de tétée notée depuis la naissance
 watch-newborn-temperature = { $of ->
     [1] Température du bébé
@@ -298,7 +298,7 @@ age-minutes = { $minutes } min
 age-at-least = au moins { $minutes } min
 value-read = { $value } (il y a { $age })
 value-stale = { $value } (périmé : il y a { $age })
-value-blood-share = Estimation grossière : { $lost } mL font { $share } % de { $volume } mL de sang ({ $weight } kg en début de suivi × { $factor } mL/kg à terme). { $source } ; { $status }.
+value-blood-share = Estimation grossière : { $lost } mL représentent { $share } % de { $volume } mL de sang ({ $weight } kg en début de suivi × { $factor } mL/kg à terme). { $source } ; { $status }.
 value-ratio = { $value }
 value-per-minute = { $value } par minute
 value-mmhg = { $value } mmHg
@@ -319,13 +319,13 @@ finding-apgar-not-recorded = { $of ->
    *[other] Apgar du bébé { $baby } à { $minutes } min : non noté
 }
 finding-no-waiting = Délivrance { $value }, et une inquiétude ou des pertes sanguines au-delà d’une limite sont notées : aucune limite de temps ne plaide pour attendre
-finding-at-least = { $what } { $value } : impossible de dire si un seuil du protocole est dépassé
-finding-within = { $what } { $value } : aucun seuil du protocole dépassé
-finding-near = { $what } { $value } : seuil { $compare }{ $limit } dépassé
-finding-once = { $what } { $value } : { $compare }{ $limit } une fois ; le protocole en tient compte après une nouvelle mesure { $minutes } min plus tard ou davantage
-finding-passed = { $what } { $value } : limite { $compare }{ $limit } dépassée
+finding-at-least = { $what } { $value } : impossible de dire si un seuil du protocole est franchi
+finding-within = { $what } { $value } : aucun seuil du protocole franchi
+finding-near = { $what } { $value } : seuil { $compare }{ $limit } franchi
+finding-once = { $what } { $value } : { $compare }{ $limit } franchi une fois ; le protocole en tient compte si une nouvelle mesure, { $minutes } min plus tard ou davantage, le confirme
+finding-passed = { $what } { $value } : limite { $compare }{ $limit } franchie
 finding-no-doubt = Placenta et membranes : aucun doute noté
-finding-completeness-not-recorded = Tout est-il là : { $count ->
+finding-completeness-not-recorded = Intégrité : { $count ->
     [one] une question sans réponse
    *[other] { $count } questions sans réponse
 }
@@ -413,7 +413,7 @@ protocol-file-list = doit être une liste
 protocol-file-empty = ne peut pas être vide
 protocol-file-date = doit être un jour, par exemple 2026-11-25
 protocol-file-no-source = chaque nombre a besoin de sa source
-protocol-file-again = doit être des minutes entre deux mesures d’un signe
+protocol-file-again = doit être en minutes, entre deux mesures d’un signe
 protocol-file-with = seul un volume de sang peut être associé à d’autres signes
 protocol-file-sign = doit être un signe relevé lors d’un contrôle
 protocol-file-every = doit être d’au moins 1 minute
@@ -440,7 +440,7 @@ group-newborn = { $of ->
 }
 group-leaving = Départ
 caution-on-record = Noté : { $condition }
-caution-not-asked = Non noté si elle a : { $condition }
+caution-not-asked = Présence ou absence non notée : { $condition }
 due-window = { $what } : { $value }
 due-third-stage = { $minutes } min depuis la naissance
 due-again = { $what } : deuxième mesure, { $minutes } min après la première
@@ -539,10 +539,10 @@ error-keys-missing = Les deux fichiers de clé de ce cabinet manquent. Ses dossi
 error-not-read = Le registre n’a pas pu être lu à l’instant. Rien n’a été modifié. Fermez l’app, rouvrez-la et réessayez.
 error-damaged-store = Le registre est endommagé. Rien n’a été modifié. Lisez ce qu’il en reste, ou restaurez une sauvegarde.
 error-nothing-read = Rien du registre n’a pu être lu, et rien n’a été modifié. Reconstruisez-le : les fichiers endommagés sont conservés, et une sauvegarde peut alors être ajoutée.
-error-not-damaged = Chaque entrée de ce registre concorde : il n’y a rien à reconstruire. Déverrouillez le cabinet comme d’habitude.
+error-not-damaged = Chaque entrée de ce registre concorde : il n’y a rien à reconstruire. Ouvrez le cabinet comme d’habitude.
 error-read-only = Le registre est endommagé et se lit seulement : rien ne peut être écrit ni vérifié. Écrivez sur papier, et reconstruisez le registre.
 error-newer-store = Ce cabinet a été écrit par une version plus récente de Secundine. Mettez l’app à jour ; rien n’a été modifié.
-error-in-use = Le cabinet est ouvert dans une autre fenêtre. Fermez-la d’abord.
+error-in-use = Le cabinet est ouvert dans une autre fenêtre. Fermez d’abord cette fenêtre-là.
 error-full = L’appareil est plein. Libérez de la place et réessayez, et écrivez-le tout de suite sur papier.
 error-not-elsewhere = Ceci ne peut pas être gardé ailleurs : seules une naissance, une entrée ou une correction le peuvent. Écrivez-le tout de suite sur papier.
 error-too-long-elsewhere = C’est trop long pour être gardé ailleurs. Écrivez-le en plusieurs parties plus courtes.
@@ -630,11 +630,11 @@ backup-waiting = { $files ->
 restored-brought = Restauré : { $added ->
     [one] { $added } entrée nouvelle
    *[other] { $added } entrées nouvelles
-} ici, { $known } déjà connues.
+} ici ; déjà connues : { $known }.
 restored-key-damaged = Le fichier de clé { $file } de la sauvegarde a été altéré et n’est pas remis. Choisissez une nouvelle phrase de passe et imprimez une nouvelle feuille de secours.
 restored-refused = Pas repris de la sauvegarde. { $why }
 restored-other-history = L’entrée { $n } de l’appareil { $device } est autre dans la sauvegarde qu’ici, ou suit une autre entrée. Ce qui est ici reste ; l’autre n’est que dans la sauvegarde. Gardez la sauvegarde.
-restored-further = et { $count } autres de ce genre.
+restored-further = et { $count } de plus de ce genre.
 
 ## The check of the whole practice
 
@@ -680,8 +680,8 @@ salvage-missing-more = { $n ->
    *[other] { $n } entrées de plus manquent.
 }
 salvage-births = { $n ->
-    [1] D’une naissance, quelque chose manque ou ne peut pas être prouvé. Ce qui manque peut aussi appartenir à d’autres.
-   *[other] De { $n } naissances, quelque chose manque ou ne peut pas être prouvé. Ce qui manque peut aussi appartenir à d’autres.
+    [1] Pour une naissance, quelque chose manque ou ne peut pas être prouvé. Ce qui manque peut aussi appartenir à d’autres.
+   *[other] Pour { $n } naissances, quelque chose manque ou ne peut pas être prouvé. Ce qui manque peut aussi appartenir à d’autres.
 }
 salvage-unprovable = { $n ->
     [1] Une entrée ne peut pas être prouvée : l’entrée précédente, ou la clé de son appareil, manque. Elle est conservée.
@@ -756,12 +756,12 @@ exam-amnion = Amnios
 exam-amnion-how = Le feuillet interne, lisse. Le décoller vers le cordon et voir s’il forme un sac entier.
 exam-amnion-whole = entier
 exam-amnion-ragged = déchiqueté
-exam-amnion-missing = il en manque une partie
+exam-amnion-missing = une partie manque
 exam-chorion = Chorion
 exam-chorion-how = Le feuillet externe, terne, s’arrête au bord du disque. Soulever le sac et chercher ce qui manque.
 exam-chorion-whole = entier
 exam-chorion-ragged = déchiqueté
-exam-chorion-missing = il en manque une partie
+exam-chorion-missing = une partie manque
 exam-tear-edge = De la déchirure au bord
 exam-tear-edge-how = Là où le sac s’est ouvert, au plus près du disque (petit côté). C’est noté et non jugé.
 exam-tear-place = Déchirure des membranes
@@ -786,7 +786,7 @@ exam-crossing-vessels-how = Suivre les vaisseaux de la face fœtale jusqu’à l
 exam-crossing-vessels-stop = s’arrêtent à la ligne
 exam-crossing-vessels-cross = la traversent
 exam-cord-length = Longueur du cordon
-exam-cord-length-how = Mesurer chaque morceau : côté disque, côté bébé, et ce qui a été coupé. S’il en manque un, il n’est jamais dit court.
+exam-cord-length-how = Mesurer chaque morceau : côté disque, côté bébé, et ce qui a été coupé. S’il en manque un, le cordon n’est jamais dit court.
 exam-cord-thickness = Épaisseur du cordon
 exam-cord-thickness-how = Au milieu de sa longueur.
 exam-cord-coils = Spires du cordon
@@ -819,7 +819,7 @@ exam-maternal-clot-none = aucun
 exam-maternal-clot-loose = libres
 exam-maternal-clot-adherent = adhérent, avec dépression
 exam-clot-weight = Poids des caillots
-exam-clot-weight-how = Ils ne comptent comme pertes sanguines qu’une fois notés là.
+exam-clot-weight-how = Ils ne comptent comme pertes sanguines qu’une fois notés parmi celles-ci.
 exam-clot-share = Part de la surface sous le caillot
 exam-clot-share-how = À l’œil.
 exam-clot-place = Caillot adhérent
@@ -843,7 +843,7 @@ exam-calcium-how = Les grains de calcium sont fréquents à terme.
 exam-calcium-few = quelques grains
 exam-calcium-many = partout
 exam-firm-where = Place des zones indurées
-exam-firm-where-how = De petites au bord sont fréquentes.
+exam-firm-where-how = De petites zones au bord sont fréquentes.
 exam-firm-where-one-edge = une, au bord
 exam-firm-where-one-central = une, plus au centre
 exam-firm-where-several = plusieurs
@@ -898,7 +898,7 @@ exam-fate-hospital = part avec la mère
 exam-fate-disposal = élimination
 exam-told = Vu avec la famille
 exam-told-how = Au froid, à environ 4 °C, il se garde quelques jours ; pour un laboratoire, il n’est pas congelé et ne reçoit pas de formol à la maison.
-exam-told-consent = elle est d’accord
+exam-told-consent = accord de la famille
 exam-told-storage = comment il est gardé
 exam-told-nothing = rien encore
 
@@ -936,7 +936,7 @@ figure-weight-several = il a nourri plusieurs bébés ; la cohorte porte sur de
 figure-weight-not-term = la cohorte va de 37 à 42 semaines
 figure-weight-table = Poids dans la table du cabinet
 figure-weight-table-formula = Parmi les placentas de la même semaine révolue, pesés de la même façon.
-figure-weight-table-needs = pas encore : le terme ou la façon de peser n’est pas noté
+figure-weight-table-needs = pas encore ; non noté : le terme, ou la façon de peser
 figure-weight-table-other = la table porte sur des placentas d’enfants uniques pesés autrement
 figure-weight-table-no-week = la table n’a pas cette semaine
 figure-centile-below = sous son percentile { $centile }
@@ -1017,7 +1017,7 @@ reason-unlike-twins = Poids des jumeaux différant de plus de 20 %
 reason-mother-ill = Une maladie de la mère qui peut toucher elle ou le bébé (diabète sous insuline, hypertension, convulsions, anémie sévère)
 reason-pre-eclampsia = Prééclampsie avec signes de gravité
 reason-infection = Infection de la mère, ou suspectée (VIH, syphilis, TORCH)
-reason-bleeding-before = Saignement inexpliqué au dernier trimestre, ou décollement suspecté
+reason-bleeding-before = Saignement inexpliqué au dernier trimestre, ou décollement placentaire (HRP) suspecté
 reason-recurrent = Complications de grossesse, inexpliquées ou répétées
 reason-little-water = Très peu de liquide amniotique
 reason-grown-in = Un placenta accreta
@@ -1049,13 +1049,13 @@ record-birth = Naissance
 record-mother = Mère
 record-born = Date de naissance
 record-gestation = Terme
-record-gestation-value = { $weeks } semaines d’aménorrhée et { $days } jours
+record-gestation-value = { $weeks } SA + { $days } j
 record-parity = Gestité, parité
 record-blood-group = Groupe sanguin
 record-allergies = Allergies
 record-practice = Cabinet
 record-protocol = Protocole
-record-protocol-value = { $title }, { $edition } ; nombres vérifiés en dernier { $checked }
+record-protocol-value = { $title }, { $edition } ; dernière vérification des nombres : { $checked }
 record-no-protocol = aucun choisi : aucune limite n’a été suivie
 record-care = Conduite de la délivrance
 record-not-recorded = non noté
@@ -1082,9 +1082,9 @@ record-notice-limit = Limite
 record-finding-source = { $words } { $source } ({ $status }).
 record-finding-value = { $what } { $value }
 record-finding-name = { $what }
-record-within = Aucun seuil dépassé
+record-within = Aucun seuil franchi
 record-open = Non noté ou impossible à dire
-record-completeness = Tout est-il là
+record-completeness = Intégrité
 record-examination = { $of ->
     [1] Examen
    *[other] Examen du placenta { $placenta }
@@ -1104,7 +1104,7 @@ record-baby-size = { $of ->
 }
 record-no-centile = Comparé à aucun standard
 record-timeline = Chronologie, { $date }
-record-what = Fait
+record-what = Événement
 record-by = Par
 record-examined-run = Examen : { $count } réponses, jusqu’à { $until } ; voir plus haut
 record-written = écrit { $when }
@@ -1126,8 +1126,8 @@ record-signed = { $name }, { $role }, { $when }
 record-signed-version = signe la version { $version }
 record-unsigned = Non signé.
 record-to-write-up = { $count ->
-    [one] Une note vocale n’est pas encore retranscrite ; ce qui y a été dit ne figure nulle part ici.
-   *[other] { $count } notes vocales ne sont pas encore retranscrites ; ce qui y a été dit ne figure nulle part ici.
+    [one] Une note vocale n’est pas encore transcrite ; ce qui y a été dit ne figure nulle part ici.
+   *[other] { $count } notes vocales ne sont pas encore transcrites ; ce qui y a été dit ne figure nulle part ici.
 }
 record-sign-name = Nom et fonction
 record-sign-date = Date et heure
@@ -1161,8 +1161,8 @@ form-only-one = le seul de cette naissance
 form-of-babies = du bébé { $babies }
 form-findings = Constatations
 form-reasons = Raisons d’après ce qui est noté
-form-no-reasons = Aucune que donne une liste publiée, d’après ce qui est noté.
-form-untold = Raisons qu’aucun dossier ici ne peut dire : cochez celles qui valent
+form-no-reasons = Aucune selon une liste publiée, d’après ce qui est noté.
+form-untold = Raisons qu’aucun dossier ici ne peut donner : cocher celles qui s’appliquent
 form-other-reason = Une autre raison, ou une question au laboratoire
 form-storage = Comment il a été gardé
 form-was-cold = gardé au froid, à environ 4 °C
@@ -1191,12 +1191,12 @@ form-hand-part = sans un morceau qui va à un laboratoire
 form-hand-cold = gardé au froid depuis sa sortie
 form-hand-formalin = sans formol
 form-keeping = Le garder
-form-keeping-note = Ce que ces sources disent l’est pour un laboratoire. Combien de temps il se garde pour autre chose, aucune source ici ne le dit.
+form-keeping-note = Ces sources parlent d’une conservation pour un laboratoire. Combien de temps il se garde pour autre chose, aucune source ici ne le dit.
 form-touching = Le toucher
 form-keep-gloves = C’est un tissu humain, qui contient du sang : des gants, puis laver les mains et tout ce sur quoi il a été posé.
 form-no-claim = Ce papier ne dit pas qu’il est exempt d’infection, ni propre à un usage quelconque.
 form-burying = L’enterrer
-form-burial = S’il peut être enterré, où et à quelle profondeur, et comment il peut être éliminé, dépend de la loi locale : se renseigner avant.
+form-burial = Si, où et à quelle profondeur il peut être enterré, et comment il peut être éliminé, varie selon la loi locale : se renseigner avant.
 form-consent = Accord
 form-consent-wish = nous souhaitons le prendre
 form-consent-told = ce qui figure plus haut a été vu avec nous
@@ -1222,7 +1222,7 @@ quiet-night-measure = Sur la balance : 3540. Cinquante et un centimètres.
 quiet-night-late = La première tétée n’a jamais été écrite.
 quiet-night-sign = Tout est écrit. Une tisane.
 slow-placenta = Un placenta lent
-slow-placenta-begin = Marit est dans l’eau chaude. Elle veut attendre le placenta d’elle-même.
+slow-placenta-begin = Marit est dans l’eau chaude. Elle veut que le placenta vienne de lui-même.
 slow-placenta-far = Avec la neige, l’hôpital est à vingt minutes.
 slow-placenta-born = Né dans l’eau, puis contre sa poitrine.
 slow-placenta-pulsation = Le cordon ne bat plus.
@@ -1233,11 +1233,11 @@ slow-placenta-bladder = Au-dessus du pubis, c’est plein.
 slow-placenta-change = Elle en a assez d’attendre et demande l’injection.
 slow-placenta-placenta = Il vient, d’une seule poussée.
 slow-placenta-jug = Dans le récipient : 280.
-brisk-bleeding = Un saignement vif et un transfert
+brisk-bleeding = Saignement abondant et transfert
 brisk-bleeding-begin = Elena est sur le canapé. Elle a demandé l’injection.
 brisk-bleeding-born = Un garçon, rose et furieux.
 brisk-bleeding-clamp = Clampé et coupé.
-brisk-bleeding-placenta = Le placenta glisse dehors.
+brisk-bleeding-placenta = Le placenta sort en glissant.
 brisk-bleeding-gush = Puis un flot, et un autre. L’utérus est mou sous votre main.
 brisk-bleeding-sheet = L’alèse est lourde : 610 sur la balance.
 brisk-bleeding-call = Votre collègue a le téléphone en main.
@@ -1247,7 +1247,7 @@ brisk-bleeding-leave = Sur le brancard, le bébé dans les bras du père.
 brisk-bleeding-handed = L’interne a tout entendu, et tout lu.
 twins = Jumeaux
 twins-begin = Noor est sur le côté. Deux cœurs, réguliers tous les deux.
-twins-first = La première : une fille.
+twins-first = Premier bébé : une fille.
 twins-second = Un quart d’heure plus tard, son frère.
 twins-slow = Il est pâle et lent à démarrer.
 twins-placenta = Le premier placenta.
@@ -1334,9 +1334,9 @@ ui-recovery-done = Elle est notée
 ## Unlock
 
 ui-locked = Verrouillé
-ui-unlock = Déverrouiller
-ui-unlocking = Déverrouillage…
-ui-unlock-device = Déverrouiller avec cet appareil
+ui-unlock = Ouvrir
+ui-unlocking = Ouverture…
+ui-unlock-device = Ouvrir avec cet appareil
 ui-unlock-or = Ou avec la phrase de passe :
 ui-wait = Prochain essai dans { $seconds } s
 ui-wait-why = Plusieurs essais faux de suite.
@@ -1378,19 +1378,19 @@ ui-to-births = Retour aux naissances
 ui-menu = Menu
 ui-rehearse = S’exercer
 ui-practice-and-protocol = Cabinet et protocole
-ui-lock = Verrou
+ui-lock = Verrouiller
 ui-lock-now = Verrouiller
 ui-rest-after = Verrouiller si personne ne touche pendant
 ui-rest-what = Tant qu’une délivrance est en cours, l’horloge reste, et seuls les noms sont masqués. Une simulation n’est jamais verrouillée.
 ui-names-hidden = Les noms sont masqués.
-ui-names-show = Afficher les noms
-ui-names-device = Afficher les noms avec cet appareil
+ui-names-show = Voir les noms
+ui-names-device = Voir les noms avec cet appareil
 ui-names-why = Personne n’a touché l’écran depuis un moment. La délivrance continue sans noms ; la phrase de passe les affiche à nouveau.
 ui-names-form-waits = Ce qui était en cours de saisie attend que les noms soient affichés.
 ui-theme = Lumière
 ui-theme-day = Jour
 ui-theme-night = Nuit
-ui-theme-red = Rouge sombre
+ui-theme-red = Rouge doux
 ui-sound = Son à chaque repère
 ui-vibration = Vibration à chaque repère
 ui-about = Secundine { $version }. Il note, calcule et rappelle. Ce n’est pas un moniteur, et il ne décide de rien.
@@ -1430,7 +1430,7 @@ ui-spoken-minutes = { $n ->
    *[other] { $n } minutes depuis la naissance
 }
 
-ui-level-limit = Limite dépassée
+ui-level-limit = Limite franchie
 ui-level-caution = Attention
 ui-level-note = Remarque
 ui-held-against = Comparé à { $protocol }
@@ -1438,7 +1438,7 @@ ui-no-protocol = Aucun protocole choisi
 ui-no-threshold = Aucun seuil n’est derrière ceci.
 ui-source-is = Source : { $source }
 ui-status-is = Degré de vérification : { $status }
-ui-reminders = Rappels horaires
+ui-reminders = Rappels de temps
 ui-due-in = dans
 ui-due-since = échu depuis
 
@@ -1455,9 +1455,9 @@ ui-emergency-since = Depuis le premier repère
 ui-emergency-entries = Médicaments, sang et signes
 ui-emergency-times = ({ $count } fois)
 ui-emergency-account = Récit
-ui-emergency-account-empty = Rien n’est encore marqué. Ce qui est marqué ici est raconté ici, dans l’ordre, et figure dans le dossier imprimé.
+ui-emergency-account-empty = Rien n’est encore marqué. Ce qui est marqué ici y est raconté, dans l’ordre des heures, et figure dans le dossier imprimé.
 ui-medicines = Médicaments du cabinet
-ui-medicines-what = Ce que vous administrez, comme vous l’administrez d’ordinaire. Quand un médicament est noté, une touche écrit alors nom, dose et voie. Un nom connu ici apporte ses mises en garde.
+ui-medicines-what = Ce que vous administrez, comme vous l’administrez d’ordinaire. Quand un médicament est noté, un seul geste écrit alors nom, dose et voie. Un nom connu ici apporte ses mises en garde.
 ui-medicines-none = La liste est encore vide.
 ui-medicines-add = Ajouter à la liste
 ui-medicines-uterotonic = fait contracter l’utérus
@@ -1474,7 +1474,7 @@ ui-leaving = Avant le départ
 ui-leaving-what = Ce qui est noté. Non noté ne veut pas dire non fait.
 ui-leaving-open = { $open ->
     [0] Les { $all } sont notés
-   *[other] { $open } sur { $all } non notés
+   *[other] Non notés : { $open } sur { $all }
 }
 ui-leaving-not-recorded = non noté
 ui-leaving-source = La liste est notre propre choix : un contrôle complet de la mère et du bébé avant le départ est d’usage, et aucune source n’a été trouvée sur ce qu’il comprend. Le protocole local passe d’abord.
@@ -1489,7 +1489,7 @@ ui-curve = { $ml } mL en { $count ->
     [one] une quantité
    *[other] { $count } quantités
 }, { $minutes } min après la naissance
-ui-late-title = Ajouter une entrée tardive
+ui-late-title = Ajouter après coup
 ui-more-entries = Entrées
 ui-more-marks = Repères
 ui-care = Conduite de la délivrance
@@ -1515,7 +1515,7 @@ ui-reason-hint = Obligatoire. La première forme reste lisible.
 ui-correct-title = Corriger : { $what }
 
 ui-blood-loss = Pertes sanguines
-ui-loss-how = Comment ont-elles été évaluées ?
+ui-loss-how = Évaluées comment ?
 ui-loss-weighed = Pesées
 ui-loss-jug = Récipient gradué
 ui-loss-seen = À l’œil
@@ -1554,7 +1554,7 @@ ui-bladder = Vessie
 ui-last-reading = dernier : { $value }, { $clock }
 
 ui-perineum = Périnée
-ui-tear = Qu’est-ce qui est déchiré ?
+ui-tear = Quelle déchirure ?
 ui-tear-doubt = En cas de doute, noter le degré supérieur (RCOG GTG 29, 2015).
 ui-tear-source = classes de RCOG Green-top Guideline 29, 2015
 ui-torn-first = { $tear } : peau du périnée ou muqueuse du vagin, ou les deux
@@ -1563,7 +1563,7 @@ ui-torn-third-a = { $tear } : moins de la moitié de l’épaisseur du sphincte
 ui-torn-third-b = { $tear } : la moitié du sphincter externe ou plus
 ui-torn-third-c = { $tear } : sphincter externe et sphincter interne
 ui-torn-fourth = { $tear } : les sphincters et la muqueuse anorectale
-ui-also-torn = Quoi d’autre est déchiré ou coupé ?
+ui-also-torn = Autre déchirure ou incision ?
 ui-rectal = Toucher rectal
 ui-repair = Suture
 
@@ -1608,7 +1608,7 @@ ui-apgar-tone-2 = Actif
 ui-apgar-breathing = Respiration
 ui-apgar-breathing-0 = Aucune
 ui-apgar-breathing-1 = Lente, irrégulière, cri faible
-ui-apgar-breathing-2 = Cri vigoureux
+ui-apgar-breathing-2 = Bon cri
 ui-which-baby = Quel bébé ?
 ui-baby-n = Bébé { $n }
 
@@ -1686,7 +1686,7 @@ ui-weights-remove = La retirer
 ui-exam = Examen
 ui-exam-of = Examen, placenta du bébé { $n }
 ui-exam-none = S’ouvre dès qu’un placenta est noté.
-ui-exam-progress = Examen : { $done } réponses sur { $all }
+ui-exam-progress = Examen : { $done } sur { $all } avec réponse
 ui-exam-parts = Parties de l’examen
 ui-done-of = { $done } sur { $all }
 ui-part-preparation = Préparé
@@ -1715,19 +1715,19 @@ ui-exam-coils = { $n ->
 }
 ui-exam-coils-over = Comptés sur
 ui-exam-stands-out = Ce qui ressort
-ui-exam-stands-out-none = Rien dans les réponses n’est inhabituel selon une liste publiée.
+ui-exam-stands-out-none = Aucune réponse donnée n’est inhabituelle selon une liste publiée.
 ui-exam-page = Tout sur une page
 ui-exam-page-off = En liste
 ui-exam-worked-out = Calculé : { $n }
 ui-exam-from = À partir de
 ui-exam-how = Comment
 ui-exam-beside = Publié
-ui-exam-passes = Dépasse
+ui-exam-passes = Franchit
 ui-exam-reasons = Raisons dans des listes publiées : { $n }
-ui-exam-reasons-rule = Elles sont dites, non jugées. La règle de votre laboratoire décide, et vous aussi.
-ui-exam-reasons-laboratory = De l’envoyer au laboratoire
-ui-exam-reasons-baby = D’informer qui suit le bébé
-ui-exam-reasons-advice = De demander un avis
+ui-exam-reasons-rule = Elles sont dites, non jugées. C’est la règle de votre laboratoire qui décide, et vous.
+ui-exam-reasons-laboratory = Pour un envoi au laboratoire
+ui-exam-reasons-baby = Pour informer qui suit le bébé
+ui-exam-reasons-advice = Pour demander un avis
 ui-exam-reasons-none = Rien de ce qui est noté ici ne figure dans les listes. Ce qui n’est pas noté ne peut rien dire.
 ui-exam-keep-order = La prochaine fois dans cet ordre
 ui-exam-keep-order-what = Vous avez suivi votre propre ordre.
@@ -1741,7 +1741,7 @@ ui-exam-could-not-tell = Regardé, impossible à dire
 ui-exam-skip = Passer
 ui-exam-back = Retour
 ui-exam-list = Tous les points
-ui-exam-finish = Vers la fin
+ui-exam-finish = Aller à la fin
 ui-sketch = Schéma
 ui-sketch-set = { $n ->
     [0] rien n’y est placé
@@ -1767,13 +1767,13 @@ ui-papers = Documents qui l’accompagnent
 ui-paper-laboratory = Demande au laboratoire (PDF)
 ui-paper-family = Papier pour la famille (PDF)
 ui-exam-changed = Réponse changée pendant l’examen
-ui-aloud = Lire à voix haute
+ui-aloud = À voix haute
 ui-aloud-none = Cet appareil ne peut pas lire à voix haute.
 ui-aloud-item = Point { $n } sur { $all }. { $question }
 ui-aloud-has = Noté : { $answer }
 ui-aloud-option = { $n } : { $option }
 ui-aloud-leave = laisser ouvert
-ui-aloud-by-touch = Réponse au toucher, ou dite dans une note vocale.
+ui-aloud-by-touch = Réponse à l’écran, ou dite dans une note vocale.
 ui-aloud-recorded = Noté. { $said }
 ui-aloud-not-saved = Non enregistré. { $what }
 ui-aloud-taken-back = Annulé
@@ -1803,27 +1803,27 @@ ui-voice-other-placenta = La note vocale s’est arrêtée quand un autre placen
 ui-voice-hidden = La note vocale s’est arrêtée quand cette fenêtre a été masquée, et est gardée.
 ui-voices = Notes vocales
 ui-to-write-up = { $n ->
-    [one] { $n } note vocale à retranscrire
-   *[other] { $n } notes vocales à retranscrire
+    [one] { $n } note vocale à transcrire
+   *[other] { $n } notes vocales à transcrire
 }
-ui-to-write-up-none = Toutes les notes vocales sont retranscrites.
+ui-to-write-up-none = Toutes les notes vocales sont transcrites.
 ui-to-write-up-open = { $n ->
-    [one] { $n } note vocale n’est pas encore retranscrite.
-   *[other] { $n } notes vocales ne sont pas encore retranscrites.
+    [one] { $n } note vocale n’est pas encore transcrite.
+   *[other] { $n } notes vocales ne sont pas encore transcrites.
 }
-ui-voice-waits = pas encore retranscrite
-ui-voice-written = Retranscrite par { $who }, { $when }
+ui-voice-waits = pas encore transcrite
+ui-voice-written = Transcrite par { $who }, { $when }
 ui-voice-play = Lire
 ui-voice-stop = Pause
-ui-voice-back = Retour 10 s
+ui-voice-back = Reculer de 10 s
 ui-voice-loading = Ouverture de l’enregistrement…
 ui-voice-chapters = Ce qui était à l’écran
 ui-voice-cannot-play = Cet appareil ne peut pas lire l’enregistrement.
-ui-write-up = Retranscrire
+ui-write-up = Transcrire
 ui-write-up-text = Ce que dit la note vocale
 ui-write-up-hint = Laissez vide si tout figure déjà au dossier.
-ui-write-up-done = Retranscrit
-ui-write-up-changed = Retranscrit à nouveau
+ui-write-up-done = Transcrit
+ui-write-up-changed = Transcrit à nouveau
 ui-measure-range = L’outil accepte { $min } à { $max } { $unit }.
 ui-pad-back = Effacer le dernier chiffre
 ui-pad-next = Suivant
@@ -1838,7 +1838,7 @@ ui-photos-count = { $count ->
 ui-photos-none = Pas encore de photo de ce placenta.
 ui-photos-hidden = Les photos ne sont pas affichées tant que les noms sont masqués.
 ui-photo-take = Prendre une photo
-ui-photo-keeping = Mise en réserve…
+ui-photo-keeping = Enregistrement…
 ui-photo-loading = Ouverture…
 ui-photo-of = Noter qu’elle montre : { $item }
 ui-photo-what = Elle est gardée dans le cabinet seulement, chiffrée, et sans le lieu que l’appareil photo y inscrit. Ce que l’app photo garde sur le téléphone est hors du cabinet.
@@ -1861,8 +1861,8 @@ ui-photo-frame = Un cadre carré imprimé
 ui-photo-one-card = Une carte bancaire : une mesure grossière
 ui-photo-frame-side = Côté du cadre
 ui-photo-how = Toute carte au format bancaire courant convient, 85,60 sur 53,98 mm ; couvrez ce qui y figure. La photo se prend bien à la verticale, à 40 cm ou plus.
-ui-photo-corners-card = Dans l’ordre autour de chaque carte : touchez près du coin, puis glissez le doigt jusqu’à ce qu’il soit sous la croix. Le bout d’une carte est arrondi : le coin est là où ses bords se rejoindraient.
-ui-photo-corners-frame = Dans l’ordre autour du cadre : touchez près du coin, puis glissez le doigt jusqu’à ce qu’il soit sous la croix.
+ui-photo-corners-card = Dans l’ordre autour de chaque carte : touchez près du coin, puis glissez le doigt jusqu’à ce que le coin soit sous la croix. Le bout d’une carte est arrondi : le coin est là où ses bords se rejoindraient.
+ui-photo-corners-frame = Dans l’ordre autour du cadre : touchez près du coin, puis glissez le doigt jusqu’à ce que le coin soit sous la croix.
 ui-photo-point = { $n } sur { $count }
 ui-photo-point-back = Retour
 ui-photo-point-next = Suivant
@@ -1883,7 +1883,7 @@ ui-photo-next = Suivant
 ## Timeline
 
 ui-timeline = Chronologie
-ui-late-add = Ajouter une entrée tardive
+ui-late-add = Ajouter après coup
 ui-taken-out = retiré
 ui-changed-by = modifié par { $who }, { $when } : { $why }
 ui-written = écrit { $when }
@@ -1931,16 +1931,16 @@ ui-protocol-again = Sur deux mesures à { $minutes } min d’intervalle
 ui-protocol-with = Avec
 ui-protocol-or = ou
 ui-protocol-off = { $n ->
-    [one] Un champ est désactivé exprès.
+    [one] { $n } champ est désactivé exprès.
    *[other] { $n } champs sont désactivés exprès.
 }
 ui-watch-third-stage-active = Délivrance, conduite active
 ui-watch-third-stage-physiological = Délivrance, conduite physiologique
 ui-watch-blood-loss = Pertes sanguines
-ui-watch-completeness = Tout est-il là, réponses en doute
+ui-watch-completeness = Intégrité, en doute
 ui-watch-tranexamic-window = Acide tranexamique, depuis la naissance
 ui-watch-anti-d-window = Anti-D, depuis la naissance
-ui-watch-time-to-urine = Urines, depuis la naissance
+ui-watch-time-to-urine = Miction, depuis la naissance
 ui-watch-first-feed = Première tétée, depuis la naissance
 ui-watch-newborn-temperature = Température du bébé
 ui-watch-newborn-heart-rate = Fréquence cardiaque du bébé
@@ -1954,12 +1954,12 @@ ui-own = Votre propre protocole
 ui-own-why = Il commence vide. Il peut être choisi une fois chaque champ fixé ou désactivé exprès.
 ui-own-go = Faire ou modifier le vôtre
 ui-own-back = Retour à cabinet et protocole
-ui-own-not-yet = Votre propre protocole : { $open } champs sur { $count } sont ouverts. Il peut être choisi quand plus aucun ne l’est.
-ui-own-holds-yet = Votre propre protocole : { $open } champs sur { $count } sont ouverts. Tant qu’il en reste, il vaut tel qu’il a été terminé la dernière fois.
-ui-own-count = { $open } sur { $count } ouverts
+ui-own-not-yet = Votre propre protocole, champs ouverts : { $open } sur { $count }. Il peut être choisi quand plus aucun ne l’est.
+ui-own-holds-yet = Votre propre protocole, champs ouverts : { $open } sur { $count }. Tant qu’il en reste, il vaut tel qu’il a été terminé la dernière fois.
+ui-own-count = { $open } sur { $count } à fixer
 ui-own-done = Rien n’est ouvert
-ui-own-holds = Les nouvelles naissances débutent avec lui, tel que terminé à { $since }.
-ui-own-held = Les nouvelles naissances débutent avec ce qui a été terminé à { $since }, jusqu’à ce que rien ne soit ouvert et que tout concorde.
+ui-own-holds = Les nouvelles naissances débutent avec lui, tel que terminé ({ $since }).
+ui-own-held = Les nouvelles naissances débutent avec ce qui a été terminé ({ $since }), jusqu’à ce que rien ne soit ouvert et que tout concorde.
 ui-own-unused = Il est terminé, et pas encore le protocole du cabinet : cela se choisit sur la page précédente.
 ui-own-past = Une naissance commencée garde son protocole, jusqu’à ce qu’un autre y soit choisi.
 ui-own-fill = Remplir ce qui est ouvert avec le plus strict des trois
@@ -1968,8 +1968,8 @@ ui-own-misfit = Ces éléments ne vont pas ensemble
 ui-own-head = Nom, édition, jour
 ui-own-head-hint = Par exemple « première édition, d’après la recommandation de l’hôpital de mars 2026 »
 ui-own-group = { $name } : { $open ->
-    [0] rien d’ouvert
-   *[other] { $open } ouverts
+    [0] rien à fixer
+   *[other] { $open } à fixer
 }
 ui-own-open-field = ouvert
 ui-own-take = Reprendre
@@ -1981,9 +1981,9 @@ ui-own-off-is = Désactivé exprès
 ui-own-reopen = Laisser à nouveau ouvert
 ui-own-value = Nombre
 ui-own-every = Toutes les
-ui-own-until = Jusqu’à, après la naissance
+ui-own-until = Jusqu’à (après la naissance)
 ui-own-between = Entre deux mesures
-ui-own-compare = Compte
+ui-own-compare = Compte si
 ui-own-compare-at-least = égal ou au-delà (≥)
 ui-own-compare-over = seulement au-delà (>)
 ui-own-compare-under = seulement en dessous (<)
@@ -2015,7 +2015,7 @@ ui-own-refused = { $n ->
 }
 ui-own-error = ligne { $line }, { $path } : { $problem }
 ui-own-error-syntax = ligne { $line } : { $problem }
-ui-own-errors-more = et { $n } autres
+ui-own-errors-more = et { $n } de plus
 ui-unit-grams-per-ml = g pour 1 mL
 
 ## Rehearsal
@@ -2058,7 +2058,7 @@ ui-keys-change = Changer la phrase de passe
 ui-keys-change-copies = La clé de la feuille de secours peut remplacer une phrase de passe oubliée. Une copie du cabinet faite auparavant s’ouvre toujours avec l’ancienne phrase de passe.
 ui-keys-changed = La nouvelle phrase de passe vaut désormais.
 ui-keys-sheet = Nouvelle feuille de secours
-ui-keys-sheet-do = Faire une nouvelle feuille
+ui-keys-sheet-do = Refaire une feuille
 ui-keys-sheet-what = Pour une feuille perdue, ou vue par quelqu’un. La nouvelle clé n’est montrée qu’une fois ; l’ancienne feuille n’ouvre plus le cabinet sur cet appareil.
 ui-keys-sheet-copies = Une copie du cabinet faite auparavant s’ouvre toujours avec l’ancienne feuille.
 ui-keys-wipe = Détruire tous les dossiers
@@ -2083,13 +2083,13 @@ ui-keys-check-typed = Clé de la feuille
 ui-keys-check-do = Vérifier
 ui-keys-check-opens = Cette feuille ouvre ce cabinet.
 ui-keys-check-opens-not = Cette feuille n’ouvre pas ce cabinet. Ses mots montrent si elle a été bien tapée.
-ui-keys-device = Déverrouiller avec cet appareil
-ui-keys-device-do = Laisser cet appareil déverrouiller
+ui-keys-device = Ouvrir avec cet appareil
+ui-keys-device-do = Autoriser cet appareil
 ui-keys-device-what = Le cabinet s’ouvre alors avec le verrouillage de cet appareil. Qui peut déverrouiller l’appareil peut lire les dossiers.
 ui-keys-device-added = Cet appareil ouvre désormais le cabinet.
 ui-keys-device-revoked = Cet appareil n’ouvre plus le cabinet.
 ui-keys-recovery-revoked = Plus aucune feuille de secours n’ouvre le cabinet.
-ui-keys-revoke-device = Ne plus déverrouiller avec cet appareil
+ui-keys-revoke-device = Ne plus ouvrir avec cet appareil
 ui-keys-revoke-device-what = Ensuite, la phrase de passe est demandée à chaque fois.
 ui-keys-revoke-recovery = Rendre la feuille de secours inutilisable
 ui-keys-revoke-recovery-what = Pour une feuille vue par quelqu’un. Ensuite, seule la phrase de passe ouvre le cabinet sur cet appareil : si elle est oubliée, personne ne peut lire les dossiers. Une nouvelle feuille peut être faite à tout moment.
@@ -2108,7 +2108,7 @@ ui-backup-age = { $days ->
    *[other] il y a { $days } jours
 }
 ui-backup-age-at = le { $made }
-ui-backup-make = Faire une sauvegarde
+ui-backup-make = Sauvegarder
 ui-backup-making = Sauvegarde en cours…
 ui-backup-making-what = Elle est écrite, puis relue en entier.
 ui-backup-made = Faite et relue : elle est entière.
@@ -2136,7 +2136,7 @@ ui-size-kb = { $n } ko
 ui-size-mb = { $n } Mo
 ui-restore = Restaurer une sauvegarde
 ui-restore-what = Choisissez le fichier de la sauvegarde. Tapez ensuite la phrase de passe qui valait quand elle a été faite, ou la clé de la feuille de secours.
-ui-restore-add = Ajouter le contenu d’une sauvegarde
+ui-restore-add = Ajouter d’une sauvegarde
 ui-restore-add-what = Les entrées qui ne sont pas ici sont ajoutées. Rien de ce qui est ici n’est modifié ni perdu.
 ui-restore-choose = Choisir le fichier
 ui-restore-other = Choisir un autre fichier
@@ -2168,7 +2168,7 @@ ui-damaged-restore = Rétablir le reste depuis une sauvegarde
 ui-damaged-restore-what = Reconstruisez-le d’abord : ce qui a été écrit après la sauvegarde est ainsi conservé. Le fichier de la sauvegarde peut ensuite être ajouté, et rétablit ce qui manque.
 ui-damaged-back = Retour à la phrase de passe
 ui-damaged-marks = Une naissance peut encore être marquée : revenez à la phrase de passe. Les repères sont gardés et repris plus tard.
-ui-read-only-band = LECTURE SEULE : REGISTRE ENDOMMAGÉ
+ui-read-only-band = LECTURE SEULE : REGISTRE ABÎMÉ
 ui-read-only-what = Les dossiers peuvent être lus et imprimés, pas écrits. Pour marquer une naissance maintenant, verrouillez : les repères sont gardés sur l’écran verrouillé.
 ui-salvage-report = Ce qui manque
 ui-salvaged = Reconstruit
