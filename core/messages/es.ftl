@@ -2180,3 +2180,25 @@ ui-salvage-missing = Anotaciones que se sabe que faltan
 ui-salvage-list = Qué falta o no se puede probar
 ui-salvage-add = ¿Tiene una copia de seguridad? Lo que falta aquí se puede añadir desde ella.
 ui-salvage-aside = Los archivos dañados se guardan aquí:
+
+## Language, dates, figures
+
+language-machine-drafted = traducción automática, falta que la revise una matrona o partera
+date = { $day } { $month ->
+    [1] ene
+    [2] feb
+    [3] mar
+    [4] abr
+    [5] may
+    [6] jun
+    [7] jul
+    [8] ago
+    [9] sept
+    [10] oct
+    [11] nov
+   *[12] dic
+} { $year }
+date-clock = { $date } { $clock }
+decimal = { $whole }{ language-decimal }{ $places }
+ui-language = Idioma
+ui-language-device = Como en este dispositivo

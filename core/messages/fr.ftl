@@ -2179,3 +2179,28 @@ ui-salvage-missing = Entrées connues comme manquantes
 ui-salvage-list = Ce qui manque ou ne peut pas être prouvé
 ui-salvage-add = Avez-vous une sauvegarde ? Ce qui manque ici peut en être ajouté.
 ui-salvage-aside = Les fichiers endommagés sont conservés ici :
+
+## Language, dates, figures
+
+language-machine-drafted = traduction automatique, à relire par une sage-femme
+date = { $day ->
+    [1] 1er
+   *[other] { $day }
+} { $month ->
+    [1] janv.
+    [2] févr.
+    [3] mars
+    [4] avr.
+    [5] mai
+    [6] juin
+    [7] juil.
+    [8] août
+    [9] sept.
+    [10] oct.
+    [11] nov.
+   *[12] déc.
+} { $year }
+date-clock = { $date } { $clock }
+decimal = { $whole }{ language-decimal }{ $places }
+ui-language = Langue
+ui-language-device = Comme sur cet appareil
