@@ -72,9 +72,6 @@ export class Language {
     if (turn !== this.#turn) return;
     this.#bundle = bundle;
     this.tag = bundle?.locales[0] ?? ENGLISH;
-    if (typeof document === 'undefined') return;
-    document.documentElement.lang = this.tag;
-    document.documentElement.dir = this.direction;
   }
 
   /** A message's entry and the catalogue that has it: the language's own, else English's, as soon as that is here. */
@@ -132,7 +129,9 @@ export class Language {
 export const language = new Language(shelf);
 
 /** Speaks the language that was chosen by hand; none, as the device does. A made-up one stands in the page's address. */
-export function speak(chosen: string | null): Promise<void> {
+export async function speak(chosen: string | null): Promise<void> {
   const address = new URLSearchParams(location.search).get('language');
-  return language.speak(address?.startsWith(MADE_UP) ? address : chosen, ...navigator.languages);
+  await language.speak(address?.startsWith(MADE_UP) ? address : chosen, ...navigator.languages);
+  document.documentElement.lang = language.tag;
+  document.documentElement.dir = language.direction;
 }
