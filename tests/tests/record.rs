@@ -52,7 +52,7 @@ fn its_text_comes_out_in_reading_order() {
         "Worked out",
         "Coiling index",
         "0.20 a cm",
-        "Timeline, 2026-11-25",
+        "Timeline, 25 Nov 2026",
         "02:41:00",
         "Baby born",
         "02:47:42",

@@ -28,9 +28,9 @@ export function nearest(wanted: readonly (string | null)[], tags: readonly strin
   return ENGLISH;
 }
 
-/** A catalogue that can be spoken from. */
-function bundleOf(tag: string, text: string, transform?: (words: string) => string): FluentBundle {
-  const bundle = new FluentBundle(tag, transform ? { useIsolating: false, transform } : { useIsolating: false });
+/** A catalogue that can be spoken from. Where it runs from right to left, what fills a message keeps its own order. */
+function bundleOf(tag: string, text: string, transform: (words: string) => string = (words) => words): FluentBundle {
+  const bundle = new FluentBundle(tag, { useIsolating: /^language-direction = rtl$/m.test(text), transform });
   bundle.addResource(new FluentResource(text));
   return bundle;
 }
@@ -107,10 +107,8 @@ export class Language {
   async #madeUp(name: string): Promise<FluentBundle> {
     const [{ accented, mirrored }, english] = await Promise.all([import('./pseudo'), this.#shelf[ENGLISH]?.()]);
     const rtl = name.endsWith('-rtl');
-    const bundle = bundleOf(ENGLISH, english ?? '', rtl ? mirrored : accented);
-    const own = new FluentResource(`language-name = ${name}\nlanguage-direction = ${rtl ? 'rtl' : 'ltr'}`);
-    bundle.addResource(own, { allowOverrides: true });
-    return bundle;
+    const text = (english ?? '').replace(/^(language-name) = .*/m, `$1 = ${name}`).replace(/^(language-direction) = .*/m, `$1 = ${rtl ? 'rtl' : 'ltr'}`);
+    return bundleOf(ENGLISH, text, rtl ? mirrored : accented);
   }
 
   async #fetchEnglish(): Promise<void> {

@@ -81,7 +81,7 @@ describe('a made-up language', () => {
     await language.speak('pseudo');
     expect([say({ id: 'part-pulse', args: { value: 96 } }), language.direction, language.tag]).toEqual(['pûûlséé 96', 'ltr', 'en']);
     await language.speak('pseudo-rtl');
-    expect([say({ id: 'part-pulse', args: { value: 96 } }), language.direction]).toEqual(['\u202epulse\u202c 96', 'rtl']);
+    expect([say({ id: 'part-pulse', args: { value: 96 } }), language.direction]).toEqual(['\u202epulse\u202c \u206896\u2069', 'rtl']);
     expect((await language.offers()).map(({ tag }) => tag)).not.toContain('pseudo');
     await language.speak('en');
   });
