@@ -198,10 +198,10 @@ export const practice = {
     await d.find("unlock-error");
   },
   "unlock-waiting": async (d) => {
-    for (let tries = 0; tries < 9 && !(await d.hand.has('[data-test="waiting"]')); tries += 1) {
+    for (let tries = 0; tries < 12 && !(await d.hand.has('[data-test="waiting"]')); tries += 1) {
       await d.tap("unlock");
-      await d.hand.page.locator('[data-test="unlock"]:not([aria-busy])').waitFor();
-      await sleep(1_500);
+      await d.hand.find('[data-test="unlock"]:disabled');
+      await d.hand.find('[data-test="unlock"]:enabled, [data-test="waiting"]');
     }
     await d.find("waiting");
   },
