@@ -17,12 +17,13 @@ BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev lib
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlite3 openssl strace util-linux python3
 
-.PHONY: help run test form lint bench fuzz fuzz-keep soak bindings unit e2e ui tools-run tools-test
+.PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings unit e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
 	@echo 'make test   every check, from units to the real window'
 	@echo 'make bench  measure, beside floors taken in the same run'
+	@echo 'make gallery pictures of every screen in three lights, in out/gallery'
 	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
 	@echo 'make lint   formatting, lints and types only'
@@ -109,18 +110,25 @@ e2e: ui tests/e2e/node_modules/.package-lock.json
 	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=1 tests/e2e/browser.test.mjs tests/e2e/behave.test.mjs \
 		tests/e2e/locked.test.mjs tests/e2e/keeping.test.mjs tests/e2e/rest.test.mjs tests/e2e/emergency.test.mjs \
 		tests/e2e/newborn.test.mjs tests/e2e/protocol.test.mjs tests/e2e/examination.test.mjs tests/e2e/sketch.test.mjs \
-		tests/e2e/photo.test.mjs tests/e2e/voice.test.mjs
+		tests/e2e/photo.test.mjs tests/e2e/voice.test.mjs tests/e2e/crash.test.mjs tests/e2e/screens.test.mjs
 	SECUNDINE_APP=$(APP) xvfb-run -a -s '-screen 0 900x1000x24' dbus-run-session -- \
 		node --test --test-concurrency=1 tests/e2e/window.test.mjs
 
 # --- long runs ----------------------------------------------------------------------------------------------------------
 
-bench: tools-test ui
+bench: tools-test ui tests/e2e/node_modules/.package-lock.json
 	cargo bench -p secundine-tests
+	cargo build -p secundine-bridge
+	SECUNDINE_BRIDGE=$(BRIDGE) node tests/e2e/speed.mjs
+
+gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
+	cargo build -p secundine-bridge
+	SECUNDINE_BRIDGE=$(BRIDGE) node tests/e2e/gallery.mjs
 
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
-SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits soak-photos soak-fuzz
+SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits soak-photos soak-screens \
+	soak-fuzz
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -151,6 +159,12 @@ soak-bits: tools-test
 
 soak-photos: tools-test
 	SECUNDINE_SCENES=10000 $(LONG) -p secundine-domain --test photo_scenes -- --nocapture
+
+soak-screens: tools-test ui tests/e2e/node_modules/.package-lock.json
+	cargo build -p secundine-bridge
+	for language in '' pseudo pseudo-rtl; do \
+		SECUNDINE_BRIDGE=$(BRIDGE) SECUNDINE_SCREENS=all SECUNDINE_LANGUAGE=$$language node --test tests/e2e/screens.test.mjs; \
+	done
 
 soak-fuzz:
 	$(MAKE) fuzz FUZZ_SECONDS=600

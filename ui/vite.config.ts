@@ -8,5 +8,5 @@ export default defineConfig({
   server: { port: 1420, strictPort: true, fs: { allow: ['..'] } },
   // Nothing inline: the page's content policy allows only its own files.
   build: { target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
-  test: { include: ['src/**/*.test.ts'], environment: 'node' },
+  test: { include: ['src/**/*.test.ts'], setupFiles: ['src/lib/words.setup.ts'], environment: 'node' },
 });

@@ -1,6 +1,14 @@
 ### English. Plain and short, in the words of the trade. Every word on screen and in print stands here.
 ### The tool records, computes and reminds: no sentence here says what to do with mother or baby, or calls a reading safe.
 
+## The language itself: its name in its own words, which way it is read (ltr or rtl), whether somebody of the trade has read
+## the translation (reviewed or machine-drafted), and its decimal sign (. or ,).
+
+language-name = English
+language-direction = ltr
+language-status = reviewed
+language-decimal = .
+
 ## Facts, one line each. `of` tells how many babies there are.
 
 joined = { $first }, { $rest }
@@ -2178,3 +2186,25 @@ ui-salvage-aside = The damaged files are kept here:
 ## Founding a practice
 
 ui-found-title = Your practice
+
+## Language, dates, figures
+
+language-machine-drafted = machine-drafted, needs a midwife's eye
+date = { $day } { $month ->
+    [1] Jan
+    [2] Feb
+    [3] Mar
+    [4] Apr
+    [5] May
+    [6] June
+    [7] July
+    [8] Aug
+    [9] Sept
+    [10] Oct
+    [11] Nov
+   *[12] Dec
+} { $year }
+date-clock = { $date } { $clock }
+decimal = { $whole }{ language-decimal }{ $places }
+ui-language = Language
+ui-language-device = As on this device

@@ -1,15 +1,14 @@
 // What keeps a practice: its recovery sheet, its backups, a damaged store and a disk that refuses.
 
 import assert from "node:assert/strict";
-import { execFileSync } from "node:child_process";
-import { openSync, closeSync, readFileSync, readSync, readdirSync, rmSync, statSync, writeSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync, readdirSync, rmSync } from "node:fs";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, createPractice } from "./birth.mjs";
 import { Phone, emptyPhone, launch, picturesIn, startBridge } from "./browser.mjs";
 import { at, call, note } from "./core.mjs";
+import { damage, hold, limitFiles } from "./device.mjs";
 
 let browser;
 before(async () => {
@@ -18,14 +17,6 @@ before(async () => {
 after(() => browser.close());
 
 const looker = picturesIn("keeping");
-
-/** Holds a button for more than its second. */
-async function hold(hand, name) {
-  await at(hand, name).focus();
-  await hand.page.keyboard.down("Enter");
-  await sleep(1_300);
-  await hand.page.keyboard.up("Enter");
-}
 
 async function toPractice(hand) {
   await hand.tap('[data-test="menu"]');
@@ -173,11 +164,6 @@ test("a backup brings everything back after all was destroyed", { timeout: 90_00
   assert.deepEqual(back.problems, []);
 });
 
-/** From here on the system refuses every write past so many bytes into a file; `unlimited` lifts it. */
-function limitFiles(bridge, bytes) {
-  execFileSync("prlimit", ["--pid", String(bridge.pid), `--fsize=${bytes}:unlimited`]);
-}
-
 test("what the disk refuses is kept elsewhere and comes into the chart at the next unlocking", { timeout: 60_000 }, async (t) => {
   const { bridge, hand } = await emptyPhone(t, browser);
   const look = looker(hand);
@@ -222,20 +208,6 @@ test("what the disk refuses is kept elsewhere and comes into the chart at the ne
   assert.equal(await at(hand, "band-elsewhere").count(), 0);
   assert.deepEqual(hand.problems, []);
 });
-
-/** Overwrites a part of one page of the database: the one in the middle, unless told. */
-function damage(folder, page) {
-  const name = readdirSync(folder).find((file) => file.endsWith(".db"));
-  const path = join(folder, name);
-  const pages = statSync(path).size / 4096;
-  assert.ok(pages > 8, `${pages} pages`);
-  const file = openSync(path, "r+");
-  const bytes = Buffer.alloc(256);
-  const place = (page ?? Math.floor(pages / 2)) * 4096 + 1024;
-  readSync(file, bytes, 0, bytes.length, place);
-  writeSync(file, bytes.map((byte) => byte ^ 0xff), 0, bytes.length, place);
-  closeSync(file);
-}
 
 test("a damaged store is read as it is, then built anew, and written on", { timeout: 120_000 }, async (t) => {
   const { folder, bridge, hand } = await emptyPhone(t, browser);

@@ -9,6 +9,7 @@ import { setTimeout as sleep } from "node:timers/promises";
 import { createPractice } from "./birth.mjs";
 import { emptyPhone, launch } from "./browser.mjs";
 import { at, call } from "./core.mjs";
+import { CARDS, DISC, HEIGHT, WIDTH, camera, photograph, touch } from "./photograph.mjs";
 
 let browser;
 before(async () => {
@@ -24,53 +25,6 @@ const look = (hand) => async (name) => {
   await sleep(250);
   await hand.page.screenshot({ path: join(out, `${name}.png`) });
 };
-const [WIDTH, HEIGHT, FOCAL] = [3000, 2250, 2250];
-
-/** A camera 520 mm above a table, tilted by so many degrees: where a point of the table, mm, lies in its picture. */
-function camera(degrees) {
-  const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
-  return ([x, y]) => {
-    const [down, deep] = [-y * cos, 520 / cos - y * sin];
-    return [WIDTH / 2 + (FOCAL * x) / deep, HEIGHT / 2 + (FOCAL * down) / deep];
-  };
-}
-
-const card = (x, y) => [[-27, 42.8], [27, 42.8], [27, -42.8], [-27, -42.8]].map(([a, b]) => [x + (a * 53.98) / 54, y + b]);
-const CARDS = [card(-160, 5), card(165, -10)];
-/** 190 by 160 mm. */
-const DISC = Array.from({ length: 120 }, (_, n) => (n * Math.PI) / 60).map((angle) => [95 * Math.cos(angle), 80 * Math.sin(angle)]);
-
-/** The scene as a JPEG file, drawn by the browser. */
-async function photograph(hand, seen) {
-  const shapes = { cards: CARDS.map((corners) => corners.map(seen)), disc: DISC.map(seen), cord: seen([40, 10]) };
-  const letters = await hand.page.evaluate(
-    async ([width, height, { cards, disc, cord }]) => {
-      const canvas = Object.assign(document.createElement("canvas"), { width, height });
-      const pen = canvas.getContext("2d");
-      const fill = (points, colour) => {
-        pen.fillStyle = colour;
-        pen.beginPath();
-        points.forEach(([x, y], n) => (n ? pen.lineTo(x, y) : pen.moveTo(x, y)));
-        pen.fill();
-      };
-      fill([[0, 0], [width, 0], [width, height], [0, height]], "#cfd6cf");
-      for (const corners of cards) fill(corners, "#f7f4ea");
-      fill(disc, "#7a1f2b");
-      pen.fillStyle = "#d8c9d0";
-      pen.beginPath();
-      pen.arc(...cord, 40, 0, 7);
-      pen.fill();
-      const blob = await new Promise((done) => canvas.toBlob(done, "image/jpeg", 0.9));
-      const bytes = new Uint8Array(await blob.arrayBuffer());
-      let text = "";
-      for (const byte of bytes) text += String.fromCharCode(byte);
-      return btoa(text);
-    },
-    [WIDTH, HEIGHT, shapes],
-  );
-  return { name: "IMG_0001.jpg", mimeType: "image/jpeg", buffer: Buffer.from(letters, "base64") };
-}
-
 /** A practice with a placenta born; gives the hand, and what reads the birth. */
 async function placenta(t) {
   const { hand, folder } = await emptyPhone(t, browser);
@@ -101,20 +55,6 @@ async function measuringOn(hand) {
   await hand.tap('[data-test="tab-exam"]');
 }
 
-/** A touch of the photograph at a place of it. */
-async function touch(hand, [x, y], further = []) {
-  const box = await at(hand, "photo-stage").boundingBox();
-  const on = ([x, y]) => [box.x + (x / WIDTH) * box.width, box.y + (y / HEIGHT) * box.width * (HEIGHT / WIDTH)];
-  await hand.page.mouse.move(...on([x, y]));
-  await hand.page.mouse.down();
-  for (const place of further) await hand.page.mouse.move(...on(place));
-  const held = async (name) => {
-    if (name) await hand.page.screenshot({ path: join(out, `${name}.png`) });
-    await hand.page.mouse.up();
-  };
-  return held;
-}
-
 /** Places everything on the photograph that is open; with pictures under this name. */
 async function measure(hand, seen, name) {
   await hand.tap('[data-test="photo-measure-begin"]');
@@ -124,13 +64,13 @@ async function measure(hand, seen, name) {
   await hand.find('[data-test="photo-stage"] img');
   const corners = CARDS.flat().map(seen);
   for (const [n, corner] of corners.entries()) {
-    await (await touch(hand, corner))(n === 5 ? `${name}-loupe` : null);
+    await (await touch(hand, corner))(n === 5 ? join(out, `${name}-loupe.png`) : null);
     if (n < 7) await hand.tap('[data-test="point-next"]');
   }
   await look(hand)(`${name}-corners`);
   await hand.tap('[data-test="step-next"]');
   const disc = DISC.map(seen);
-  await (await touch(hand, disc[0], disc.slice(1)))(`${name}-drawing`);
+  await (await touch(hand, disc[0], disc.slice(1)))(join(out, `${name}-drawing.png`));
   await hand.find('[data-test="outline-again"]');
   await look(hand)(`${name}-outline`);
   await hand.tap('[data-test="step-next"]');
@@ -209,7 +149,7 @@ test("a disc is measured on a photograph, and its length taken over by a touch",
   await hand.tap('[data-test="reference-one_card"]');
   await hand.tap('[data-test="step-next"]');
   await hand.find('[data-test="photo-stage"] img');
-  await (await touch(hand, [800, 900]))("red-loupe");
+  await (await touch(hand, [800, 900]))(join(out, "red-loupe.png"));
   assert.deepEqual(hand.problems, []);
 });
 

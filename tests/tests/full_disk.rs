@@ -35,7 +35,7 @@ fn a_full_disk_is_told_and_nothing_is_lost() {
     assert_eq!(status.practice, Some(practice()), "what is not saved is not shown");
     assert!(status.low_space);
 
-    let printed = desk.call(Request::WriteRecord { birth: desk.birth });
+    let printed = desk.call(Request::WriteRecord { birth: desk.birth, language: None });
     let refusal = Refusal::from(printed.unwrap_err());
     assert_eq!((refusal.code.as_str(), refusal.message.id.as_str()), ("not_saved", "error-record-not-written"));
 

@@ -13,14 +13,14 @@ use secundine_session::Session;
 use secundine_session::api::{At, ErrorCode, Paper, Request, Response};
 
 fn paper(session: &mut Session, birth: BirthId, paper: Paper) -> String {
-    let written = session.call(Request::WritePaper { birth, placenta: 1, paper }).unwrap();
+    let written = session.call(Request::WritePaper { birth, placenta: 1, paper, language: None }).unwrap();
     let Response::WritePaper { path, pages } = written else { unreachable!() };
     assert!(pages > 0);
     path
 }
 
 fn record(session: &mut Session, birth: BirthId) -> String {
-    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth }).unwrap() else { unreachable!() };
+    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else { unreachable!() };
     path
 }
 
@@ -110,6 +110,6 @@ fn no_two_papers_take_one_file_and_no_paper_is_made_of_a_placenta_that_is_not_he
     let files =
         [record(&mut session, birth), paper(&mut session, birth, Paper::Laboratory), paper(&mut session, birth, Paper::Family)];
     assert_eq!(files.iter().collect::<BTreeSet<_>>().len(), 3);
-    let refused = session.call(Request::WritePaper { birth, placenta: 2, paper: Paper::Family }).unwrap_err();
+    let refused = session.call(Request::WritePaper { birth, placenta: 2, paper: Paper::Family, language: None }).unwrap_err();
     assert_eq!((refused.code, refused.message.id.as_str()), (ErrorCode::NotFound, "error-no-placenta"));
 }

@@ -298,10 +298,10 @@ impl Chart {
         self.babies.values().filter_map(|baby| baby.born.as_ref()).max_by_key(|mark| self.place(mark))
     }
 
-    /// Local date and time of writing, where that is a minute or more away from the moment itself.
+    /// When it was written, where that is a minute or more away from the moment itself.
     #[must_use]
-    pub fn written_apart(&self, entry: &Entry) -> Option<String> {
-        (self.delay_ms(entry).unsigned_abs() >= 60_000).then(|| entry.recorded.date_and_clock())
+    pub fn written_apart<'a>(&self, entry: &'a Entry) -> Option<&'a Stamp> {
+        (self.delay_ms(entry).unsigned_abs() >= 60_000).then_some(&entry.recorded)
     }
 
     /// Whether an entry was written later after the moment than the protocol's late-entry mark.

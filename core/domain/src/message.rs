@@ -42,6 +42,19 @@ impl Message {
     }
 }
 
+/// A figure with all its places, `0.90`, by the sign of the reader's language: a number would lose those that are nought.
+#[must_use]
+pub fn decimal(whole: impl ToString, places: &str) -> Message {
+    Message::new("decimal").with("whole", whole.to_string()).with("places", places)
+}
+
+/// The same of a number, rounded to so many places.
+pub(crate) fn rounded(value: f64, places: usize) -> Message {
+    let text = format!("{value:.places$}");
+    let (whole, places) = text.split_once('.').unwrap_or((&text, ""));
+    decimal(whole, places)
+}
+
 impl From<f64> for Arg {
     fn from(value: f64) -> Self {
         Self::Number(value)

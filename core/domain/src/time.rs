@@ -1,6 +1,6 @@
 //! Time as a value: what a phone's clocks said, and how far apart two moments are.
 
-use chrono::{DateTime, FixedOffset, NaiveDateTime};
+use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveDateTime};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -122,6 +122,12 @@ impl Stamp {
     pub fn date_and_clock(&self) -> String {
         format!("{} {}", self.date(), self.clock())
     }
+
+    /// The same in words.
+    #[must_use]
+    pub fn words(&self) -> Message {
+        moment_words(&self.date(), self.clock())
+    }
 }
 
 impl Occurred {
@@ -156,6 +162,12 @@ impl Occurred {
     #[must_use]
     pub fn date(&self) -> String {
         local(self.wall_ms(), self.offset_min(), "%Y-%m-%d")
+    }
+
+    /// Local date and time in words; no more digits than are known.
+    #[must_use]
+    pub fn words(&self) -> Message {
+        moment_words(&self.date(), self.clock())
     }
 
     /// The stamp of a marked time.
@@ -228,6 +240,21 @@ pub(crate) fn span(ms: i64) -> Message {
         _ => ("span-hours", ("hours", seconds / 3600), ("minutes", seconds / 60 % 60)),
     };
     Message::new(id).with(great.0, great.1.to_string()).with(small.0, small.1.to_string())
+}
+
+/// A date such as `2026-11-25` in words; anything else as it stands.
+#[must_use]
+pub fn date_words(date: &str) -> Message {
+    match date.parse::<NaiveDate>() {
+        Ok(day) => {
+            Message::new("date").with("year", day.year().to_string()).with("month", day.month()).with("day", day.day())
+        }
+        Err(_) => Message::new("value-text").with("value", date),
+    }
+}
+
+fn moment_words(date: &str, clock: String) -> Message {
+    Message::new("date-clock").with("date", date_words(date)).with("clock", clock)
 }
 
 fn wall_between(from: &Occurred, to: &Occurred) -> i64 {

@@ -61,11 +61,18 @@ fn figure(phone: &Phone, id: &str) -> Figure {
     figures(&phone.chart(), 1).into_iter().find(|figure| figure.figure == id).unwrap()
 }
 
-/// The text that a figure's value shows as `name`.
+/// The text that a figure's value shows as `name`, with a decimal point.
 fn shown(figure: &Figure, name: &str) -> String {
-    match figure.value.args.get(name) {
+    text(figure.value.args.get(name))
+}
+
+fn text(arg: Option<&Arg>) -> String {
+    match arg {
         Some(Arg::Text(text)) => text.clone(),
         Some(Arg::Number(number)) => number.to_string(),
+        Some(Arg::Message(found)) if found.id == "decimal" => {
+            format!("{}.{}", text(found.args.get("whole")), text(found.args.get("places")))
+        }
         other => unreachable!("{other:?}"),
     }
 }

@@ -7,7 +7,7 @@ mod common;
 use common::{MINUTE, Phone, born, jug, look, protocol, seen};
 use secundine_domain::assess::{About, Finding, FindingState, assess, blood_share};
 use secundine_domain::fact::{Client, Fact};
-use secundine_domain::message::{Arg, Message};
+use secundine_domain::message::{Arg, Message, decimal};
 use secundine_domain::protocol::Watch;
 use secundine_domain::quantity::BodyWeight;
 
@@ -39,7 +39,8 @@ fn the_share_of_her_blood_follows_her_weight_at_booking() {
         });
         let message = blood_share(&phone.chart(), None).unwrap();
         assert_eq!(text(&message, "volume"), Arg::from(u32::try_from(volume).unwrap()), "{hectograms}");
-        assert_eq!(text(&message, "share"), Arg::Text(share.to_owned()), "{hectograms}: {losses:?}");
+        let (whole, tenths) = share.split_once('.').unwrap();
+        assert_eq!(text(&message, "share"), decimal(whole, tenths).into(), "{hectograms}: {losses:?}");
     }
 }
 

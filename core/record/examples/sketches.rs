@@ -9,6 +9,7 @@ use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use secundine_domain::examination::{Fill, PathStep, Side, What, sketch};
 use secundine_domain::fact::{Answer, BabyNo, Client, Fact, Place, Practice};
 use secundine_domain::time::{Occurred, Stamp};
+use secundine_record::words::Words;
 use secundine_record::{Form, Origin, form_pdf, pdf};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -27,7 +28,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             protocol: None,
         };
         let now = now();
-        let origin = Origin { practice: &practice, version: "0123456789abcdef", written: &now };
+        let origin = Origin { practice: &practice, version: "0123456789abcdef", written: &now, words: Words::english() };
         let papers = [
             ("record", pdf(&chart, &origin)?),
             ("laboratory", form_pdf(&chart, &origin, Form::Laboratory, 1)?),

@@ -19,6 +19,8 @@ pub struct Origin<'a> {
     pub version: &'a str,
     /// When it is made.
     pub written: &'a Stamp,
+    /// The language that it is written in.
+    pub words: &'a Words,
 }
 
 /// What the sections are made from.
@@ -27,7 +29,14 @@ pub(crate) struct Source<'a> {
     pub origin: &'a Origin<'a>,
     pub protocol: Option<&'a Protocol>,
     pub findings: Vec<Finding>,
-    pub words: &'static Words,
+    pub words: &'a Words,
+}
+
+impl<'a> Source<'a> {
+    pub fn new(chart: &'a Chart, origin: &'a Origin<'a>) -> Self {
+        let protocol = chart.protocol();
+        Self { chart, origin, protocol, findings: assess(chart, protocol, origin.written), words: origin.words }
+    }
 }
 
 /// The record as a PDF file.
@@ -35,12 +44,11 @@ pub(crate) struct Source<'a> {
 /// # Errors
 /// [`PageError`] when the file cannot be made.
 pub fn pdf(chart: &Chart, origin: &Origin) -> Result<Pdf, PageError> {
-    written(&document(chart, origin))
+    written(&document(chart, origin), origin.words)
 }
 
 /// A document as a PDF file, its pages numbered.
-pub(crate) fn written(document: &Document) -> Result<Pdf, PageError> {
-    let words = Words::english();
+pub(crate) fn written(document: &Document, words: &Words) -> Result<Pdf, PageError> {
     let page_words = |page: usize, pages: usize| {
         let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         words.say(&Message::new("record-page").with("page", number(page)).with("pages", number(pages)))
@@ -52,9 +60,7 @@ pub(crate) fn written(document: &Document) -> Result<Pdf, PageError> {
 /// examination, photographs, leaving, timeline, signatures.
 #[must_use]
 pub fn document(chart: &Chart, origin: &Origin) -> Document {
-    let words = Words::english();
-    let protocol = chart.protocol();
-    let source = Source { chart, origin, protocol, findings: assess(chart, protocol, origin.written), words };
+    let source = Source::new(chart, origin);
     let mut blocks = sections::birth(&source);
     blocks.extend(sections::times(&source));
     blocks.extend(sections::findings(&source));
@@ -65,16 +71,17 @@ pub fn document(chart: &Chart, origin: &Origin) -> Document {
     blocks.extend(sections::leaving(&source));
     blocks.extend(sections::timeline(&source));
     blocks.extend(sections::signatures(&source));
-    blocks.push(Block::Paragraph(vec![Span::plain(words.plain("record-note")).small()]));
+    blocks.push(Block::Paragraph(vec![Span::plain(origin.words.plain("record-note")).small()]));
     headed(&source, "record-title", blocks)
 }
 
-/// A document about this birth, with what stands above and below every page of it.
-pub(crate) fn headed(source: &Source, title: &str, blocks: Vec<Block>) -> Document {
+/// A document about this birth, with what stands above and below every page of it, and whether its words are a draft.
+pub(crate) fn headed(source: &Source, title: &str, mut blocks: Vec<Block>) -> Document {
     let Source { chart, origin, words, .. } = source;
     let footer = Message::new("record-footer")
-        .with("written", origin.written.date_and_clock())
+        .with("written", origin.written.words())
         .with("version", origin.version.chars().take(16).collect::<String>());
+    blocks.extend(words.draft().map(|draft| Block::Paragraph(vec![Span::plain(draft).small()])));
     Document {
         title: words.plain(title),
         language: words.language().to_owned(),

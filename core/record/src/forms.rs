@@ -1,16 +1,15 @@
 //! Papers that go with a placenta, each about one of them.
 
-use secundine_domain::assess::assess;
 use secundine_domain::chart::{Chart, Mark};
 use secundine_domain::fact::{BabyNo, Fact};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Status;
+use secundine_domain::time::date_words;
 
 use crate::document::{Origin, Source, headed, written};
 use crate::page::{Block, Document, PageError, Pdf, Span};
 use crate::sections::examination::by;
 use crate::sections::{Pair, mark, told};
-use crate::words::Words;
 
 mod family;
 mod laboratory;
@@ -29,14 +28,13 @@ pub enum Form {
 /// # Errors
 /// [`PageError`] when the file cannot be made.
 pub fn form_pdf(chart: &Chart, origin: &Origin, form: Form, placenta: BabyNo) -> Result<Pdf, PageError> {
-    written(&form_document(chart, origin, form, placenta))
+    written(&form_document(chart, origin, form, placenta), origin.words)
 }
 
 /// The same as a document.
 #[must_use]
 pub fn form_document(chart: &Chart, origin: &Origin, form: Form, placenta: BabyNo) -> Document {
-    let protocol = chart.protocol();
-    let source = Source { chart, origin, protocol, findings: assess(chart, protocol, origin.written), words: Words::english() };
+    let source = Source::new(chart, origin);
     match form {
         Form::Laboratory => headed(&source, "form-laboratory", laboratory::blocks(&source, placenta)),
         Form::Family => headed(&source, "form-family", family::blocks(&source, placenta)),
@@ -88,7 +86,7 @@ fn times(source: &Source, placenta: BabyNo) -> Vec<Pair> {
 fn dated(source: &Source, when: Option<&Mark>, fact: &Fact) -> Pair {
     let (what, mut value) = mark(source, when, fact);
     if let Some(when) = when {
-        value.insert(0, Span::plain(format!("{} ", when.at.date())));
+        value.insert(0, Span::plain(format!("{} ", source.words.say(&date_words(&when.at.date())))));
     }
     (what, value)
 }

@@ -6,7 +6,7 @@ use secundine_domain::fact::{BabyNo, Client, Fact};
 use secundine_domain::growth::{Growth, growth};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
-use secundine_domain::time::{Certainty, Elapsed, Occurred};
+use secundine_domain::time::{Certainty, Elapsed, date_words};
 
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
@@ -32,7 +32,7 @@ pub(crate) fn birth(source: &Source) -> Vec<Block> {
     let allergies = allergies.map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
     let protocol = source.protocol.map_or(words.plain("record-no-protocol"), |protocol| {
         let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
-        words.say(&value.with("edition", protocol.edition.as_str()).with("checked", protocol.checked.as_str()))
+        words.say(&value.with("edition", protocol.edition.as_str()).with("checked", date_words(&protocol.checked)))
     });
     let care = chart.care().map(|care| words.say(&secundine_domain::fact::care_words(care)));
     let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
@@ -260,11 +260,10 @@ pub(crate) fn signatures(source: &Source) -> Vec<Block> {
         blocks.push(Block::Signature(lines));
     }
     for signature in &chart.signatures {
-        let when = when(&signature.mark.at);
         let line = Message::new("record-signed")
             .with("name", signature.what.name.as_str())
             .with("role", signature.what.role.as_str())
-            .with("when", when);
+            .with("when", signature.mark.at.words());
         let signs = Message::new("record-signed-version").with("version", signature.what.version.as_str());
         blocks.push(Block::Paragraph(vec![
             Span::plain(words.say(&line)).bold(),
@@ -272,10 +271,6 @@ pub(crate) fn signatures(source: &Source) -> Vec<Block> {
         ]));
     }
     blocks
-}
-
-fn when(at: &Occurred) -> String {
-    format!("{} {}", at.date(), at.clock())
 }
 
 pub(crate) fn table(source: &Source, columns: &[(&str, u16, Align)], rows: Vec<Vec<Cell>>) -> Table {

@@ -1,58 +1,96 @@
-//! Puts the core's messages into words by the one catalogue that the screens use too.
+//! Puts the core's messages into words by the catalogues that the screens use too.
+//!
+//! A language is one file, `core/messages/XX.ftl`, XX being its BCP 47 tag; the build finds them. What a file lacks is said in
+//! English.
 
-use std::sync::LazyLock;
+use std::collections::BTreeMap;
+use std::sync::{LazyLock, OnceLock};
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use secundine_domain::message::{Arg, Message};
 use unic_langid::LanguageIdentifier;
 
-const ENGLISH: &str = include_str!("../../messages/en.ftl");
+/// The language of what another lacks.
+const ENGLISH: &str = "en";
+
+/// Tag and text of every catalogue.
+static TEXTS: &[(&str, &str)] = &include!(concat!(env!("OUT_DIR"), "/catalogues.rs"));
 
 /// The catalogue of one language.
-pub struct Words(FluentBundle<FluentResource>);
+pub struct Words {
+    bundle: FluentBundle<FluentResource>,
+    tag: String,
+}
 
 impl Words {
     /// English.
     #[must_use]
     pub fn english() -> &'static Self {
-        static WORDS: LazyLock<Words> = LazyLock::new(|| Words::of(ENGLISH));
-        &WORDS
+        static NONE: LazyLock<Words> = LazyLock::new(|| Words::read(ENGLISH, ""));
+        known(ENGLISH).unwrap_or(&NONE)
     }
 
-    fn of(text: &str) -> Self {
-        // A message that does not parse is left out, and then shown by its id: a test finds any such.
+    /// The language of a BCP 47 tag: `es` for `es-MX` where there is no catalogue of that name; English where none is known.
+    #[must_use]
+    pub fn of(tag: &str) -> &'static Self {
+        let wider = tag.split(['-', '_']).next().unwrap_or_default();
+        known(tag).or_else(|| known(wider)).unwrap_or_else(Self::english)
+    }
+
+    /// Tags of all languages that there are, in the order of the alphabet.
+    pub fn tags() -> impl Iterator<Item = &'static str> {
+        TEXTS.iter().map(|(tag, _)| *tag)
+    }
+
+    /// A catalogue from its text.
+    #[must_use]
+    pub fn read(tag: &str, text: &str) -> Self {
+        // A message that does not parse is left out, and then said in English: a test finds any such.
         let resource = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(rest, _)| rest);
-        let english: LanguageIdentifier = "en".parse().unwrap_or_default();
-        let mut bundle = FluentBundle::new_concurrent(vec![english]);
+        let language: LanguageIdentifier = tag.parse().unwrap_or_default();
+        let mut bundle = FluentBundle::new_concurrent(vec![language]);
         bundle.set_use_isolating(false);
         bundle.add_resource_overriding(resource);
-        Self(bundle)
+        let mut words = Self { bundle, tag: tag.to_owned() };
+        if words.plain("language-decimal") == "," {
+            words.bundle.set_formatter(Some(|value, _| match value {
+                FluentValue::Number(number) => Some(number.as_string().replace('.', ",")),
+                _ => None,
+            }));
+        }
+        words
     }
 
     /// BCP 47 tag of the language.
     #[must_use]
-    pub fn language(&self) -> &'static str {
-        "en-GB"
+    pub fn language(&self) -> &str {
+        &self.tag
     }
 
-    /// Whether the catalogue has this message.
+    /// Says that nobody of the trade has read the translation; none where somebody has.
+    #[must_use]
+    pub fn draft(&self) -> Option<String> {
+        (self.plain("language-status") == "machine-drafted").then(|| self.plain("language-machine-drafted"))
+    }
+
+    /// Whether the catalogue has this message itself.
     #[must_use]
     pub fn has(&self, id: &str) -> bool {
-        self.0.has_message(id)
+        self.bundle.has_message(id)
     }
 
-    /// A message in words; one that is not in the catalogue is shown by its id.
+    /// A message in words; in English where the catalogue lacks it, and by its id where English does.
     #[must_use]
     pub fn say(&self, message: &Message) -> String {
-        let Some(pattern) = self.0.get_message(&message.id).and_then(|found| found.value()) else {
-            return message.id.clone();
+        let Some(pattern) = self.bundle.get_message(&message.id).and_then(|found| found.value()) else {
+            return if self.tag == ENGLISH { message.id.clone() } else { Self::english().say(message) };
         };
         let mut args = FluentArgs::new();
         for (name, arg) in &message.args {
             args.set(name.as_str(), self.value(arg));
         }
-        self.0.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+        self.bundle.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
     }
 
     /// A message without values, by its id.
@@ -70,14 +108,17 @@ impl Words {
     }
 }
 
+/// The language of exactly this tag, read when it is first asked for.
+fn known(tag: &str) -> Option<&'static Words> {
+    static READ: LazyLock<BTreeMap<String, (&str, OnceLock<Words>)>> =
+        LazyLock::new(|| TEXTS.iter().map(|(tag, text)| (tag.to_ascii_lowercase(), (*text, OnceLock::new()))).collect());
+    let (tag, (text, words)) = READ.get_key_value(&tag.to_ascii_lowercase())?;
+    Some(words.get_or_init(|| Words::read(tag, text)))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn the_catalogue_parses_whole() {
-        FluentResource::try_new(ENGLISH.to_owned()).map_err(|(_, errors)| errors).unwrap();
-    }
 
     #[test]
     fn messages_nest_and_numbers_pick_their_form() {
@@ -90,7 +131,20 @@ mod tests {
     }
 
     #[test]
-    fn a_missing_message_shows_its_id() {
-        assert_eq!(Words::english().plain("no-such-thing"), "no-such-thing");
+    fn a_text_alone_is_a_language_and_english_says_what_it_lacks() {
+        let words = Words::read("xx", "language-decimal = ,\nmeasure-cm = { $value } Maß\ndecimal = { $whole }{ language-decimal }{ $places }");
+        assert_eq!(words.say(&Message::new("measure-cm").with("value", 54.5)), "54,5 Maß");
+        assert_eq!(words.say(&secundine_domain::message::decimal(7, "05")), "7,05");
+        assert_eq!(words.plain("bleeding-heavy"), "bleeding heavy");
+        assert_eq!(words.say(&Message::new("measure-g").with("value", 54.5)), "54.5 g", "English has its own sign");
+        assert_eq!(words.plain("no-such-thing"), "no-such-thing");
+    }
+
+    #[test]
+    fn a_tag_finds_the_nearest_language() {
+        assert_eq!(Words::of("en-NZ").language(), "en");
+        assert_eq!(Words::of("EN").language(), "en");
+        assert_eq!(Words::of("no-such").language(), "en");
+        assert_eq!(Words::of("").language(), "en");
     }
 }

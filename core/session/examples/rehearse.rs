@@ -20,6 +20,6 @@ fn main() {
         Response::Rehearse(status) => status.rehearsal.and_then(|rehearsal| rehearsal.birth),
         _ => None,
     });
-    let written = written.map(|birth| birth.map(|birth| session.call(Request::WriteRecord { birth })));
+    let written = written.map(|birth| birth.map(|birth| session.call(Request::WriteRecord { birth, language: None })));
     println!("{written:?}");
 }

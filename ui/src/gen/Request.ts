@@ -207,7 +207,11 @@ signer: Signer | null, } | { "request": "write_record",
 /**
  * For which birth.
  */
-birth: BirthId, } | { "request": "write_paper", 
+birth: BirthId, 
+/**
+ * BCP 47 tag of the language to write it in; English where there is none of that name.
+ */
+language?: string, } | { "request": "write_paper", 
 /**
  * For which birth.
  */
@@ -219,7 +223,11 @@ placenta: number,
 /**
  * Which paper.
  */
-paper: Paper, } | { "request": "sketch", 
+paper: Paper, 
+/**
+ * BCP 47 tag of the language to write it in; English where there is none of that name.
+ */
+language?: string, } | { "request": "sketch", 
 /**
  * Of which birth.
  */

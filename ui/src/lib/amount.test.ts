@@ -25,7 +25,7 @@ describe('the age of a backup', () => {
   });
 
   it('tells the date where the clock was set back since', () => {
-    expect(say(age('2026-11-26 03:12', now))).toBe('on 2026-11-26 03:12');
+    expect(say(age('2026-11-26 03:12', now))).toBe('on 26 Nov 2026 03:12');
   });
 });
 

@@ -1,4 +1,5 @@
 import type { Message } from '../gen/Message';
+import { momentWords } from './when';
 
 const KILO = 1000;
 const DAY_MS = 86_400_000;
@@ -14,5 +15,5 @@ export function age(made: string, now: Date): Message {
   const [year, month, day] = made.slice(0, 10).split('-').map(Number);
   const then = Date.UTC(year ?? 0, (month ?? 1) - 1, day ?? 1);
   const days = Math.round((Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) - then) / DAY_MS);
-  return days < 0 ? { id: 'ui-backup-age-at', args: { made } } : { id: 'ui-backup-age', args: { days } };
+  return days < 0 ? { id: 'ui-backup-age-at', args: { made: momentWords(made) } } : { id: 'ui-backup-age', args: { days } };
 }

@@ -1,4 +1,5 @@
 import type { Kind } from '../gen/Kind';
+import { figure } from './figure';
 
 /** How many figures after the point are shown: mm are entered as cm. */
 export function decimalsOf(kind: Kind): number {
@@ -12,9 +13,14 @@ export function fromDisplay(text: string, kind: Kind): number | null {
   return Number.isFinite(number) ? Math.round(number * 10 ** decimalsOf(kind)) : null;
 }
 
-/** A number of the core, as it stands in the display. */
+/** A number of the core, as it is typed into the display, with a point. */
 export function toDisplay(value: number, kind: Kind): string {
   return (value / 10 ** decimalsOf(kind)).toFixed(decimalsOf(kind));
+}
+
+/** The same as it is shown: by the language's sign. */
+export function shownOf(value: number, kind: Kind): string {
+  return figure(toDisplay(value, kind));
 }
 
 /** The display after one more key; a key that does not fit changes nothing. */

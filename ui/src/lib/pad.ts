@@ -1,3 +1,5 @@
+import { figure } from './figure';
+
 /** One number that the pad fills. `most` is the greatest that the core takes; `decimals` moves the point for the eye only. */
 export interface PadField<K extends string = string> {
   key: K;
@@ -16,7 +18,7 @@ export interface PadState<K extends string> {
 
 /** A value as it stands in its field. */
 export function shownAs(value: number | null, { decimals = 0 }: PadField): string {
-  return value === null ? '' : (value / 10 ** decimals).toFixed(decimals);
+  return value === null ? '' : figure((value / 10 ** decimals).toFixed(decimals));
 }
 
 /**

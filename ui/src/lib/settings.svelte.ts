@@ -7,6 +7,7 @@ const REST_USUAL = 5;
 const KEY = 'secundine-settings';
 
 interface Kept {
+  language: string | null;
   theme: Theme;
   sound: boolean;
   vibration: boolean;
@@ -16,6 +17,8 @@ interface Kept {
 }
 
 class Settings {
+  /** BCP 47 tag of the language that was chosen by hand; none, as the device speaks. */
+  language = $state<string | null>(null);
   theme = $state<Theme>('day');
   sound = $state(true);
   vibration = $state(true);
@@ -29,6 +32,7 @@ class Settings {
   constructor() {
     const kept = read();
     const dark = typeof matchMedia === 'function' && matchMedia('(prefers-color-scheme: dark)').matches;
+    this.language = kept.language ?? null;
     this.theme = kept.theme ?? (dark ? 'night' : 'day');
     this.sound = kept.sound ?? true;
     this.vibration = kept.vibration ?? true;
@@ -40,8 +44,8 @@ class Settings {
   /** Shows the theme and keeps the choices. */
   apply(): void {
     document.documentElement.dataset['theme'] = this.theme;
-    const { theme, sound, vibration, restAfter, readAloud, measuring } = this;
-    const kept: Kept = { theme, sound, vibration, restAfter, readAloud, measuring };
+    const { language, theme, sound, vibration, restAfter, readAloud, measuring } = this;
+    const kept: Kept = { language, theme, sound, vibration, restAfter, readAloud, measuring };
     try {
       localStorage.setItem(KEY, JSON.stringify(kept));
     } catch {

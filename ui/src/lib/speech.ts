@@ -1,5 +1,5 @@
 import { createSubscriber } from 'svelte/reactivity';
-import { LANGUAGE } from './words';
+import { language } from './language.svelte';
 
 /** What reads sentences aloud on this device. */
 export interface Speaker {
@@ -22,7 +22,7 @@ const silent: Speaker = { available: () => false, watch: () => () => {}, say: ()
  */
 function web(synthesis: SpeechSynthesis): Speaker {
   const webkit = navigator.vendor.startsWith('Apple');
-  const here = (one: SpeechSynthesisVoice): boolean => (one.localService || webkit) && one.lang.toLowerCase().startsWith(LANGUAGE);
+  const here = (one: SpeechSynthesisVoice): boolean => (one.localService || webkit) && one.lang.toLowerCase().startsWith(language.tag.toLowerCase());
   const voice = (): SpeechSynthesisVoice | undefined => synthesis.getVoices().find(here);
   return {
     available: () => voice() !== undefined,

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { say } from './words';
 
 const SOURCES = join(import.meta.dirname, '..');
-const CATALOGUE = join(import.meta.dirname, '../../../core/messages/en.ftl');
+const CATALOGUES = join(import.meta.dirname, '../../../core/messages');
 
 function sources(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
@@ -16,7 +16,7 @@ function sources(folder: string): string[] {
 }
 
 const used = new Set(sources(SOURCES).flatMap((text) => text.match(/'ui-[a-z0-9-]*[a-z0-9]'/g) ?? []).map((id) => id.slice(1, -1)));
-const text = readFileSync(CATALOGUE, 'utf8');
+const text = readFileSync(join(CATALOGUES, 'en.ftl'), 'utf8');
 const written = text.split('\n').flatMap((line) => /^([a-z][a-z0-9-]*) =/.exec(line)?.[1] ?? []);
 
 describe('the catalogue of the page', () => {
@@ -31,6 +31,24 @@ describe('the catalogue of the page', () => {
   it('names each id once, and all parse', () => {
     expect(written.length).toBe(new Set(written).size);
     expect([...new FluentResource(text).body].map((entry) => entry.id)).toEqual(written);
+  });
+});
+
+describe.each(readdirSync(CATALOGUES))('%s', (file) => {
+  const entries = [...new FluentResource(readFileSync(join(CATALOGUES, file), 'utf8')).body];
+
+  it('has every message of English, and each can be read', () => {
+    expect(entries.map((entry) => entry.id).sort()).toEqual([...written].sort());
+  });
+
+  it('uses no plural that its language has not', () => {
+    const own = new Intl.PluralRules(file.replace('.ftl', '')).resolvedOptions().pluralCategories;
+    const others = ['zero', 'one', 'two', 'few', 'many', 'other'].filter((name) => !own.includes(name as Intl.LDMLPluralRule));
+    // Keys of a selection stand as text in what the catalogue is read into.
+    const keys = JSON.stringify(entries).matchAll(/"key":\{"type":"str","value":"([a-z]+)"/g);
+    const used = new Set([...keys].map(([, key]) => key));
+    expect(used).toContain('other');
+    expect(others.filter((name) => used.has(name))).toEqual([]);
   });
 });
 

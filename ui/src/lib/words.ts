@@ -1,23 +1,18 @@
-import { FluentBundle, FluentNumber, FluentResource } from '@fluent/bundle';
-import english from '../../../core/messages/en.ftl?raw';
+import { FluentNumber, type Scope } from '@fluent/bundle';
 import type { Arg } from '../gen/Arg';
 import type { Message } from '../gen/Message';
 import type { Act } from './facts';
+import { figure } from './figure';
+import { language } from './language.svelte';
 
-/** The language of the catalogue. */
-export const LANGUAGE = 'en';
-
-const bundle = new FluentBundle(LANGUAGE, { useIsolating: false });
-bundle.addResource(new FluentResource(english));
-
-/** A message in words. An id that the catalogue lacks is shown as it stands. */
+/** A message in words: in English where the language lacks it, and its id as it stands where English does. */
 export function say(message: Message): string {
-  const pattern = bundle.getMessage(message.id)?.value;
-  if (!pattern) return message.id;
+  const found = language.find(message.id);
+  if (!found?.entry.value) return message.id;
   const args: Record<string, string | FluentNumber> = {};
   for (const [name, value] of Object.entries(message.args ?? {})) args[name] = flat(value);
   const problems: Error[] = [];
-  return bundle.formatPattern(pattern, args, problems);
+  return found.bundle.formatPattern(found.entry.value, args, problems);
 }
 
 /** A message of the page's own. */
@@ -49,8 +44,14 @@ export function worded<T extends string>(family: string, values: readonly T[]): 
   return values.map((value) => ({ value, label: word(family, value) }));
 }
 
-/** Figures stand as the record prints them: no grouping. */
 function flat(value: Arg): string | FluentNumber {
   if (typeof value === 'object') return say(value);
-  return typeof value === 'number' ? new FluentNumber(value, { useGrouping: false }) : value;
+  return typeof value === 'number' ? new Figure(value) : value;
+}
+
+/** A number that stands as the record prints it: no grouping, and the decimal sign of the catalogue. */
+class Figure extends FluentNumber {
+  override toString(_scope?: Scope): string {
+    return figure(String(this.value));
+  }
 }

@@ -2,7 +2,7 @@
 
 use super::blood;
 use crate::chart::Chart;
-use crate::message::Message;
+use crate::message::{Message, decimal};
 use crate::protocol::{Protocol, Status};
 
 /// Blood of a woman at term, mL for each kg of her weight at booking.
@@ -23,7 +23,7 @@ pub fn blood_share(chart: &Chart, protocol: Option<&Protocol>) -> Option<Message
     // Tenths of a percent, rounded.
     let tenths = (u64::from(lost) * 1000 + u64::from(volume) / 2) / u64::from(volume).max(1);
     let message = Message::new("value-blood-share")
-        .with("share", format!("{}.{}", tenths / 10, tenths % 10))
+        .with("share", decimal(tenths / 10, &(tenths % 10).to_string()))
         .with("lost", lost)
         .with("volume", volume)
         .with("weight", f64::from(hectograms) / 10.0)

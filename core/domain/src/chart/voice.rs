@@ -32,6 +32,6 @@ impl Chart {
             (true, Some(written)) => ("fact-voice-written", Some(&written.mark.at)),
         };
         let said = Message { id: id.to_owned(), ..said };
-        when.map_or(said.clone(), |at| said.with("when", format!("{} {}", at.date(), at.clock())))
+        when.map_or(said.clone(), |at| said.with("when", at.words()))
     }
 }

@@ -10,7 +10,7 @@ use super::order::cords;
 use crate::chart::Chart;
 use crate::entry::EntryId;
 use crate::fact::BabyNo;
-use crate::message::Message;
+use crate::message::{Message, rounded};
 use crate::protocol::{Level, Milli, Status, Step};
 
 mod chorions;
@@ -223,8 +223,8 @@ fn input(name: &str, value: Message) -> Input {
 }
 
 /// A number with two digits behind the point.
-fn hundredths(value: f64) -> String {
-    format!("{value:.2}")
+fn hundredths(value: f64) -> Message {
+    rounded(value, 2)
 }
 
 /// A number for a threshold, rounded to a thousandth.

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::Milli;
-use crate::message::{Arg, Message};
+use crate::message::{Arg, Message, decimal};
 
 /// What is watched against limits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
@@ -139,11 +139,11 @@ impl Watch {
             Self::Saturation => "value-percent",
             Self::Completeness => "value-questions",
         })
-        .with("value", if self == Self::ShockIndex { Arg::Text(hundredths(value)) } else { Arg::Number(f64::from(value)) })
+        .with("value", if self == Self::ShockIndex { Arg::Message(hundredths(value)) } else { Arg::Number(f64::from(value)) })
     }
 }
 
 /// Two digits, cut and not rounded: a value short of a threshold never reads as having reached it.
-fn hundredths(value: Milli) -> String {
-    format!("{}.{:02}", value.0 / 1000, value.0 % 1000 / 10)
+fn hundredths(value: Milli) -> Message {
+    decimal(value.0 / 1000, &format!("{:02}", value.0 % 1000 / 10))
 }

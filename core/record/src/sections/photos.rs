@@ -3,7 +3,6 @@
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
 
-use super::when;
 use crate::document::Source;
 use crate::page::{Block, Span};
 
@@ -22,12 +21,12 @@ pub(crate) fn photographs(source: &Source) -> Vec<Block> {
     let photos = chart.photos.iter().map(|noted| {
         let said = words.say(&chart.say(&Fact::PhotoTaken(noted.what.clone())));
         let file = words.say(&Message::new("record-photo-file").with("name", name(&noted.what.file)));
-        (when(&noted.mark.at), vec![Span::plain(said), Span::plain(format!("\n{file}")).small()])
+        (words.say(&noted.mark.at.words()), vec![Span::plain(said), Span::plain(format!("\n{file}")).small()])
     });
     let measures = chart.photo_measures.iter().map(|noted| {
         let said = words.say(&chart.say(&Fact::PhotoMeasured(Box::new(noted.what.clone()))));
         let file = words.say(&Message::new("record-photo-file").with("name", name(&noted.what.file)));
-        (when(&noted.mark.at), vec![Span::plain(said), Span::plain(format!("\n{file}")).small()])
+        (words.say(&noted.mark.at.words()), vec![Span::plain(said), Span::plain(format!("\n{file}")).small()])
     });
     vec![
         Block::Heading(words.plain("record-photos")),

@@ -4,7 +4,7 @@ use secundine_domain::chart::{Chart, Line, State};
 use secundine_domain::entry::Entry;
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
-use secundine_domain::time::{Occurred, Precision};
+use secundine_domain::time::{Occurred, Precision, date_words};
 
 use super::table;
 use crate::document::Source;
@@ -31,7 +31,7 @@ pub(crate) fn timeline(source: &Source) -> Vec<Block> {
             lines = rest;
         }
     }
-    let heading = Message::new("record-timeline").with("date", first_date(source).unwrap_or_default());
+    let heading = Message::new("record-timeline").with("date", date_words(&first_date(source).unwrap_or_default()));
     vec![Block::Heading(source.words.say(&heading)), Block::Table(table(source, &COLUMNS, rows))]
 }
 
@@ -86,7 +86,7 @@ fn cells(source: &Source, shown: &Entry, what: Cell) -> Vec<Cell> {
     let mut clock = shown.occurred.clock();
     let date = shown.occurred.date();
     if first_date(source) != Some(date.clone()) {
-        clock = format!("{clock}\n{date}");
+        clock = format!("{clock}\n{}", source.words.say(&date_words(&date)));
     }
     vec![vec![Span::plain(clock)], vec![Span::plain(since)], what, vec![Span::plain(&shown.author)]]
 }
@@ -99,7 +99,7 @@ fn change(amendment: &Entry) -> Message {
     let id = if amendment.fact == Fact::Retracted { "record-taken-out" } else { "record-changed" };
     let reason = amendment.amends.as_ref().map(|amends| amends.reason.clone()).unwrap_or_default();
     Message::new(id)
-        .with("when", amendment.recorded.date_and_clock())
+        .with("when", amendment.recorded.words())
         .with("author", amendment.author.as_str())
         .with("reason", reason)
 }
@@ -122,7 +122,7 @@ fn marks(source: &Source, line: &Line) -> Vec<String> {
     let shown = line.shown();
     let mut marks = Vec::new();
     if let Some(when) = source.chart.written_apart(shown) {
-        marks.push(words.say(&Message::new("record-written").with("when", when)));
+        marks.push(words.say(&Message::new("record-written").with("when", when.words())));
     }
     if source.protocol.is_some_and(|protocol| source.chart.is_late(shown, protocol)) {
         marks.push(words.plain("record-late"));
@@ -148,6 +148,7 @@ mod tests {
 
     use super::*;
     use crate::document::{Origin, document};
+    use crate::words::Words;
 
     const BIRTH: BirthId = BirthId(EntryId { device: DeviceId([1; 16]), n: 1 });
 
@@ -193,7 +194,7 @@ mod tests {
         let mut entries = vec![entry(1, 1, 0, Fact::VoiceNoted(note))];
         let printed = |entries: &[Entry]| {
             let practice = Practice { name: String::new(), practitioner: "Ida".to_owned(), role: String::new(), protocol: None };
-            let origin = Origin { practice: &practice, version: "00", written: &entries[0].recorded };
+            let origin = Origin { practice: &practice, version: "00", written: &entries[0].recorded, words: Words::english() };
             format!("{:?}", document(&fold(BIRTH, entries), &origin))
         };
         let before = printed(&entries);
@@ -201,7 +202,7 @@ mod tests {
         assert!(before.contains("One voice note is not yet written up"), "{before}");
         entries.push(entry(1, 2, 60, Fact::WrittenUp(up)));
         let after = printed(&entries);
-        assert!(after.contains("Voice note at the examination, 3 min 20 s, written up 2026-11-25 02:41:00"), "{after}");
+        assert!(after.contains("Voice note at the examination, 3 min 20 s, written up 25 Nov 2026 02:41:00"), "{after}");
         assert!(after.contains("Written up from a voice note: Chorion ragged."), "{after}");
         assert!(!after.contains("not yet written up"), "{after}");
     }
@@ -217,7 +218,7 @@ mod tests {
             let chart = fold(BIRTH, entries);
             let practice = Practice { name: String::new(), practitioner: "Ida".to_owned(), role: String::new(), protocol: None };
             let written = &entries[0].recorded;
-            let document = document(&chart, &Origin { practice: &practice, version: "00", written });
+            let document = document(&chart, &Origin { practice: &practice, version: "00", written, words: Words::english() });
             format!("{document:?}").matches("added after signing").count()
         };
         assert_eq!(rows(&entries), 0);

@@ -234,6 +234,10 @@ pub enum Request {
     WriteRecord {
         /// For which birth.
         birth: BirthId,
+        /// BCP 47 tag of the language to write it in; English where there is none of that name.
+        #[serde(default)]
+        #[ts(optional)]
+        language: Option<String>,
     },
     /// Writes a paper that goes with a placenta as a PDF file.
     WritePaper {
@@ -243,6 +247,10 @@ pub enum Request {
         placenta: BabyNo,
         /// Which paper.
         paper: Paper,
+        /// BCP 47 tag of the language to write it in; English where there is none of that name.
+        #[serde(default)]
+        #[ts(optional)]
+        language: Option<String>,
     },
     /// The drawing of a placenta.
     Sketch {

@@ -5,6 +5,7 @@ use secundine_domain::entry::BirthId;
 use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
 use secundine_record::page::{PageError, Pdf};
+use secundine_record::words::Words;
 use secundine_record::{Form, Origin, form_pdf, pdf};
 use secundine_store::version;
 
@@ -13,8 +14,8 @@ use crate::api::{ApiError, ErrorCode, Paper, Response};
 use crate::views;
 
 impl Session {
-    pub(super) fn write_record(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
-        let (path, pages) = self.write_pdf(birth, "record", now, pdf)?;
+    pub(super) fn write_record(&mut self, birth: BirthId, language: Option<&str>, now: &Stamp) -> Result<Response, ApiError> {
+        let (path, pages) = self.write_pdf(birth, "record", language, now, pdf)?;
         Ok(Response::WriteRecord { path, pages })
     }
 
@@ -23,6 +24,7 @@ impl Session {
         birth: BirthId,
         placenta: BabyNo,
         paper: Paper,
+        language: Option<&str>,
         now: &Stamp,
     ) -> Result<Response, ApiError> {
         known(&self.open()?.chart(birth)?, placenta)?;
@@ -30,7 +32,7 @@ impl Session {
             Paper::Laboratory => ("laboratory", Form::Laboratory),
             Paper::Family => ("family", Form::Family),
         };
-        let (path, pages) = self.write_pdf(birth, name, now, |chart, origin| form_pdf(chart, origin, form, placenta))?;
+        let (path, pages) = self.write_pdf(birth, name, language, now, |chart, origin| form_pdf(chart, origin, form, placenta))?;
         Ok(Response::WritePaper { path, pages })
     }
 
@@ -46,6 +48,7 @@ impl Session {
         &mut self,
         birth: BirthId,
         name: &str,
+        language: Option<&str>,
         now: &Stamp,
         make: impl FnOnce(&Chart, &Origin) -> Result<Pdf, PageError>,
     ) -> Result<(String, u32), ApiError> {
@@ -54,7 +57,7 @@ impl Session {
         let chart = open.chart(birth)?;
         let named = version(open.entries(birth)?);
         let practice = open.described().clone();
-        let origin = Origin { practice: &practice, version: &named, written: now };
+        let origin = Origin { practice: &practice, version: &named, written: now, words: Words::of(language.unwrap_or_default()) };
         let pdf = make(&chart, &origin).map_err(|_| ApiError::internal())?;
         let path = views::paper_file(&folder, &chart, name, now);
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &pdf.bytes));

@@ -5,7 +5,7 @@ use secundine_domain::entry::Entry;
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
-use secundine_domain::time::{Occurred, Precision};
+use secundine_domain::time::{Occurred, Precision, Stamp};
 use secundine_record::after_signing;
 
 use super::stands;
@@ -27,7 +27,7 @@ fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
         message: said(chart, &shown.fact),
         fact: shown.fact.clone(),
         author: shown.author.clone(),
-        written: chart.written_apart(shown),
+        written: chart.written_apart(shown).map(Stamp::date_and_clock),
         estimated: matches!(shown.occurred, Occurred::Typed { precision: Precision::Estimated, .. }),
         late: protocol.is_some_and(|protocol| chart.is_late(shown, protocol)),
         after_signing: after_signing(chart, line),

@@ -139,8 +139,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::Amend { birth, entry, fact: None, at: None, reason: reason() },
             Request::Retract { birth, entry, reason: reason() },
             Request::Sign { birth, signer: None },
-            Request::WriteRecord { birth },
-            Request::WritePaper { birth, placenta: 1, paper: Paper::Laboratory },
+            Request::WriteRecord { birth, language: None },
+            Request::WritePaper { birth, placenta: 1, paper: Paper::Laboratory, language: None },
             Request::Sketch { birth, placenta: 1 },
             Request::MeasurePhoto { birth, file: FileId([0; 32]), tracing: tracing(), keep: true },
         ]);

@@ -113,7 +113,7 @@ fn answers(shared: &SharedSession, births: [BirthId; 2]) -> Vec<String> {
         requests.push(Request::Birth { birth });
         requests.push(Request::Record { birth, fact: Fact::CordCut { baby: 1 }, at: At::Now { ago_ms: 0 } });
         requests.push(Request::Birth { birth });
-        requests.push(Request::WriteRecord { birth });
+        requests.push(Request::WriteRecord { birth, language: None });
         requests.push(Request::Record { birth, fact: Fact::CordCut { baby: 1 }, at: At::Now { ago_ms: 0 } });
     }
     requests.extend([Request::BabyBornNow { ago_ms: 0 }, Request::Verify, Request::Keys, Request::Rest]);

@@ -3,7 +3,7 @@
 use super::{Beside, Case, Figure, Input, hundredths, input};
 use crate::examination::{Standing, WeightTable};
 use crate::growth::{in_weeks, latest};
-use crate::message::Message;
+use crate::message::{Message, rounded};
 use crate::protocol::{Milli, Status};
 
 /// Fresh, untrimmed placentas of vaginal births at term, g: mean and standard deviation of 11,141 singletons of 37 to 42 weeks,
@@ -104,7 +104,7 @@ fn ratio(case: Case<'_>, grams: u32, weight: Input) -> Option<Figure> {
     };
     inputs.push(state_input(state));
     let value = Message::new("figure-ratio")
-        .with("value", format!("{:.1}", f64::from(baby) / f64::from(grams)))
+        .with("value", rounded(f64::from(baby) / f64::from(grams), 1))
         .with("state", Message::new(format!("exam-weighed-as-{state}")));
     Some(Figure::known("weight-ratio", value, None, inputs).weighed(state, None))
 }
