@@ -32,7 +32,9 @@ impl Needs {
                 PatternElement::Placeable { expression: Expression::Select { selector, variants } } => {
                     self.inline(selector);
                     for variant in variants {
-                        if let (InlineExpression::VariableReference { id }, VariantKey::Identifier { name }) = (selector, &variant.key) {
+                        if let (InlineExpression::VariableReference { id }, VariantKey::Identifier { name }) =
+                            (selector, &variant.key)
+                        {
                             if !PLURALS.contains(name) {
                                 self.kinds.insert((id.name.to_owned(), (*name).to_owned()));
                             }
@@ -81,7 +83,8 @@ fn faults(name: &str, text: &str, english: &str) -> Vec<String> {
     let (found, mut faults) = messages(name, text);
     let (wanted, _) = messages("en.ftl", english);
     faults.extend(wanted.keys().filter(|id| !found.contains_key(*id)).map(|id| format!("{name} lacks {id}")));
-    faults.extend(found.keys().filter(|id| !wanted.contains_key(*id)).map(|id| format!("{name} has {id}, which English has not")));
+    faults
+        .extend(found.keys().filter(|id| !wanted.contains_key(*id)).map(|id| format!("{name} has {id}, which English has not")));
     let pairs = wanted.iter().filter_map(|(id, wanted)| Some((id, wanted, found.get(id)?)));
     let other = pairs.filter(|(_, wanted, found)| wanted != found);
     faults.extend(other.map(|(id, wanted, found)| format!("{name}, {id}: {found:?} in place of {wanted:?}")));
@@ -116,8 +119,7 @@ fn english() -> String {
 #[test]
 fn every_catalogue_says_all_that_english_says() {
     let english = english();
-    let wrong: Vec<String> =
-        catalogues().iter().flat_map(|(tag, text)| faults(&format!("{tag}.ftl"), text, &english)).collect();
+    let wrong: Vec<String> = catalogues().iter().flat_map(|(tag, text)| faults(&format!("{tag}.ftl"), text, &english)).collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
@@ -152,7 +154,10 @@ fn what_is_wrong_is_told_with_its_file_and_its_id() {
         faults("xx.ftl", &english.replace(from, to), &english)
     };
     assert_eq!(told("part-none = nothing\n", ""), ["xx.ftl lacks part-none"]);
-    assert_eq!(told("part-none = nothing\n", "part-nought = x\npart-none = y\n"), ["xx.ftl has part-nought, which English has not"]);
+    assert_eq!(
+        told("part-none = nothing\n", "part-nought = x\npart-none = y\n"),
+        ["xx.ftl has part-nought, which English has not"]
+    );
     assert_eq!(told("part-none = nothing\n", "part-none = x\npart-none = y\n"), ["xx.ftl has part-none twice"]);
     let other = told("part-pulse = pulse { $value }", "part-pulse = pulse { $number }");
     assert!(other.len() == 1 && other.iter().all(|fault| fault.starts_with("xx.ftl, part-pulse: ")), "{other:?}");

@@ -20,7 +20,9 @@ fn paper(session: &mut Session, birth: BirthId, paper: Paper) -> String {
 }
 
 fn record(session: &mut Session, birth: BirthId) -> String {
-    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else { unreachable!() };
+    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+        unreachable!()
+    };
     path
 }
 

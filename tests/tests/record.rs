@@ -15,7 +15,9 @@ use secundine_session::api::{At, Request, Response};
 /// The record of the rehearsal, begun on 2026-11-25 at 02:40 local time.
 fn record(folder: &Path) -> String {
     let (mut session, birth) = rehearsed(folder);
-    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else { unreachable!() };
+    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+        unreachable!()
+    };
     path
 }
 
@@ -107,10 +109,12 @@ fn a_limit_of_the_own_protocol_says_from_where_it_is_and_that_it_is_unverified()
     // Below 60 a minute: the WHO Labour Care Guide, from memory.
     let fact = Fact::MotherObserved(MotherObservation { pulse: HeartRate::new(55).ok(), ..MotherObservation::default() });
     session.call(Request::Record { birth, fact, at: At::Now { ago_ms: 0 } }).unwrap();
-    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else { unreachable!() };
+    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+        unreachable!()
+    };
     let text = output("pdftotext", &["-layout", &path, "-"]).split_whitespace().collect::<Vec<_>>().join(" ");
     for told in [
-        "Ours, first; numbers last checked 2026-11-25",
+        "Ours, first; numbers last checked 25 Nov 2026",
         "Ours: WHO 2012 to 2025: WHO Labour Care Guide 2020, made for labour",
         "from memory, unverified",
     ] {

@@ -246,9 +246,7 @@ pub(crate) fn span(ms: i64) -> Message {
 #[must_use]
 pub fn date_words(date: &str) -> Message {
     match date.parse::<NaiveDate>() {
-        Ok(day) => {
-            Message::new("date").with("year", day.year().to_string()).with("month", day.month()).with("day", day.day())
-        }
+        Ok(day) => Message::new("date").with("year", day.year().to_string()).with("month", day.month()).with("day", day.day()),
         Err(_) => Message::new("value-text").with("value", date),
     }
 }

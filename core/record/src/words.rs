@@ -132,7 +132,10 @@ mod tests {
 
     #[test]
     fn a_text_alone_is_a_language_and_english_says_what_it_lacks() {
-        let words = Words::read("xx", "language-decimal = ,\nmeasure-cm = { $value } Maß\ndecimal = { $whole }{ language-decimal }{ $places }");
+        let words = Words::read(
+            "xx",
+            "language-decimal = ,\nmeasure-cm = { $value } Maß\ndecimal = { $whole }{ language-decimal }{ $places }",
+        );
         assert_eq!(words.say(&Message::new("measure-cm").with("value", 54.5)), "54,5 Maß");
         assert_eq!(words.say(&secundine_domain::message::decimal(7, "05")), "7,05");
         assert_eq!(words.plain("bleeding-heavy"), "bleeding heavy");

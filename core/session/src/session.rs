@@ -162,7 +162,7 @@ impl Session {
             Request::WriteRecord { birth, language } => self.write_record(birth, language.as_deref(), &now),
             Request::WritePaper { birth, placenta, paper, language } => {
                 self.write_paper(birth, placenta, paper, language.as_deref(), &now)
-            },
+            }
             Request::Sketch { birth, placenta } => self.sketch(birth, placenta),
             Request::FilePart { kind, offset, base64, end } => self.file_part(kind, offset, &base64, end),
             Request::ReadFile { file, offset } => self.read_file(file, offset),

@@ -135,7 +135,8 @@ fn a_damaged_practice_is_told_read_and_built_anew() {
     assert_eq!((read.entries, read.births, read.missing, read.set_aside), (ALL, 1, 0, None));
     assert_eq!((practised.births(), practised.lines()), (1, NOTES + 2));
     let birth = practised.birth;
-    let Response::WriteRecord { path, .. } = practised.session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+    let Response::WriteRecord { path, .. } = practised.session.call(Request::WriteRecord { birth, language: None }).unwrap()
+    else {
         unreachable!()
     };
     assert!(fs::read(path).unwrap().starts_with(b"%PDF"));

@@ -154,7 +154,8 @@ fn its_record_is_marked_and_holds_the_durations() {
     let mut drill = Drill::begin(RehearsalMode::Watch);
     drill.pass(3_000);
     let birth = drill.birth_id();
-    let Response::WriteRecord { path, pages } = drill.session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+    let Response::WriteRecord { path, pages } = drill.session.call(Request::WriteRecord { birth, language: None }).unwrap()
+    else {
         unreachable!()
     };
     assert_eq!(pages, 4, "{path}");

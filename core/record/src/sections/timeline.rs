@@ -98,10 +98,7 @@ fn said(source: &Source, entry: &Entry) -> String {
 fn change(amendment: &Entry) -> Message {
     let id = if amendment.fact == Fact::Retracted { "record-taken-out" } else { "record-changed" };
     let reason = amendment.amends.as_ref().map(|amends| amends.reason.clone()).unwrap_or_default();
-    Message::new(id)
-        .with("when", amendment.recorded.words())
-        .with("author", amendment.author.as_str())
-        .with("reason", reason)
+    Message::new(id).with("when", amendment.recorded.words()).with("author", amendment.author.as_str()).with("reason", reason)
 }
 
 /// Whether a line was first written after a signature: by the device's own numbers, or between two devices by their clocks.

@@ -32,7 +32,8 @@ impl Session {
             Paper::Laboratory => ("laboratory", Form::Laboratory),
             Paper::Family => ("family", Form::Family),
         };
-        let (path, pages) = self.write_pdf(birth, name, language, now, |chart, origin| form_pdf(chart, origin, form, placenta))?;
+        let (path, pages) =
+            self.write_pdf(birth, name, language, now, |chart, origin| form_pdf(chart, origin, form, placenta))?;
         Ok(Response::WritePaper { path, pages })
     }
 
@@ -57,7 +58,8 @@ impl Session {
         let chart = open.chart(birth)?;
         let named = version(open.entries(birth)?);
         let practice = open.described().clone();
-        let origin = Origin { practice: &practice, version: &named, written: now, words: Words::of(language.unwrap_or_default()) };
+        let origin =
+            Origin { practice: &practice, version: &named, written: now, words: Words::of(language.unwrap_or_default()) };
         let pdf = make(&chart, &origin).map_err(|_| ApiError::internal())?;
         let path = views::paper_file(&folder, &chart, name, now);
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &pdf.bytes));
