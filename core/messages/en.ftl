@@ -2174,3 +2174,25 @@ ui-salvage-missing = Entries known to be missing
 ui-salvage-list = What is missing or cannot be proved
 ui-salvage-add = Have you got a backup? What is missing here can be added from it.
 ui-salvage-aside = The damaged files are kept here:
+
+## The birth as a picture
+
+picture-baby = { $of ->
+    [1] Baby
+   *[other] Baby { $baby }
+}
+picture-placenta = Placenta
+picture-mother = Mother
+picture-done = Given and done
+picture-notes = Notes
+picture-record = The record itself
+picture-pressure = Blood pressure
+picture-blood-all = all
+picture-blood-measured = measured
+picture-apgar = { $of ->
+    [1] Apgar
+   *[other] Apgar, baby { $baby }
+}
+picture-apgar-at = { $total } at { $minute } min
+picture-limit = { $compare } { $value }: { $words }
+picture-limit-bare = { $compare } { $value }: { $what }
