@@ -15,6 +15,14 @@ value: number,
  */
 level: Level, 
 /**
+ * Whether larger values pass it.
+ */
+upper: boolean, 
+/**
+ * The comparison.
+ */
+at: Message, 
+/**
  * The comparison, and what the protocol says there.
  */
 said: Message, };

@@ -125,6 +125,10 @@ pub struct PictureLimit {
     pub value: f64,
     /// How much passing it asks for attention.
     pub level: Level,
+    /// Whether larger values pass it.
+    pub upper: bool,
+    /// The comparison.
+    pub at: Message,
     /// The comparison, and what the protocol says there.
     pub said: Message,
 }

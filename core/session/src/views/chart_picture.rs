@@ -255,12 +255,13 @@ impl Axis<'_> {
 }
 
 fn limit(watch: Watch, step: &Step) -> PictureLimit {
+    let at = Message::new("picture-limit-at").with("compare", step.compare.sign()).with("value", f64::from(step.value));
+    let said = Message::new("picture-limit").with("at", at.clone());
     let said = match step.words.trim() {
-        "" => Message::new("picture-limit-bare").with("what", watch.heading()),
-        words => Message::new("picture-limit").with("words", words),
+        "" => said.with("words", watch.heading()),
+        words => said.with("words", words),
     };
-    let said = said.with("compare", step.compare.sign()).with("value", f64::from(step.value));
-    PictureLimit { value: step.value.into(), level: step.level, said: hide::said(said) }
+    PictureLimit { value: step.value.into(), level: step.level, upper: step.is_upper(), at, said: hide::said(said) }
 }
 
 /// The mother's first, then each baby's.
