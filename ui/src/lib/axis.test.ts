@@ -15,7 +15,7 @@ describe('moments and pixels', () => {
   });
 
   it('leave room at both ends', () => {
-    expect(padded(span(0, 100))).toEqual(span(-4, 104));
+    expect(padded(span(0, 100))).toEqual(span(-6, 106));
   });
 });
 
@@ -62,8 +62,8 @@ describe('closer, wider and along', () => {
 
   it('moves to hold a moment only where it is outside', () => {
     expect(holding(span(0, 50), 25 * MINUTE, whole)).toEqual(span(0, 50));
-    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(12, 62));
-    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-7, 43));
+    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(13, 63));
+    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-8, 42));
   });
 });
 

@@ -12,7 +12,7 @@ const LABEL_PX = 72;
 /** The closest look. */
 const CLOSEST_MS = 2 * MINUTE;
 /** Part of a window that stays free beside the first and the last entry. */
-const MARGIN = 0.04;
+const MARGIN = 0.06;
 
 /** A label of the axis. */
 export interface Tick {

@@ -211,9 +211,12 @@ impl Axis<'_> {
     }
 
     fn pressure(&self) -> Option<PictureLane> {
-        let watches = [Watch::Systolic, Watch::Diastolic];
-        let series = watches.into_iter().map(|watch| self.series(watch, None)).collect();
-        self.lane(Message::new("picture-pressure"), &watches, series)
+        let named = |(watch, name): (Watch, &str)| {
+            let (reach, series) = self.series(watch, None);
+            (reach, PictureSeries { name: Message::new(name), ..series })
+        };
+        let both = [(Watch::Systolic, "picture-systolic"), (Watch::Diastolic, "picture-diastolic")];
+        self.lane(Message::new("picture-pressure"), &both.map(|(watch, _)| watch), both.into_iter().map(named).collect())
     }
 
     /// The blood as it grew: all of it, and what of it was measured where some was judged by eye.
