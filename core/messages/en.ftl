@@ -2208,3 +2208,51 @@ date-clock = { $date } { $clock }
 decimal = { $whole }{ language-decimal }{ $places }
 ui-language = Language
 ui-language-device = As on this device
+
+## The birth as a picture
+
+picture-baby = { $of ->
+    [1] Baby
+   *[other] Baby { $baby }
+}
+picture-placenta = Placenta
+picture-mother = Mother
+picture-done = Given and done
+picture-notes = Notes
+picture-record = The record itself
+picture-pressure = Blood pressure
+picture-systolic = systolic
+picture-diastolic = diastolic
+picture-blood-all = all
+picture-blood-measured = measured
+picture-apgar = { $of ->
+    [1] Apgar
+   *[other] Apgar, baby { $baby }
+}
+picture-apgar-at = { $total } at { $minute } min
+picture-limit-at = { $compare } { $value }
+picture-limit = { $at }: { $words }
+ui-picture = The birth as a picture
+ui-picture-open = Picture
+ui-picture-closer = Closer
+ui-picture-wider = Wider
+ui-picture-whole = Whole birth
+ui-picture-earlier = Earlier
+ui-picture-earlier-more = Earlier: { $n }
+ui-picture-later = Later
+ui-picture-later-more = Later: { $n }
+ui-picture-table = As a table
+ui-picture-time = Time
+ui-picture-at = { $clock }, { $time } after the birth
+ui-picture-add = Add at { $clock }
+ui-picture-keys = Arrow keys go from entry to entry, Enter opens one. Plus and minus look closer or wider, 0 shows the whole birth, Shift with an arrow moves along.
+ui-picture-corrected = put right
+ui-picture-sign-corrected = Pen, or a ring about a reading: put right.
+ui-picture-sign-late = Small clock, or a broken ring: late entry.
+ui-picture-sign-out = Struck through: taken out.
+ui-picture-since = After the birth
+ui-picture-entry = Entry
+ui-picture-became = Remarks
+ui-picture-failed = The picture could not be shown.
+ui-exam-keys = Tab goes from item to item, arrow keys from answer to answer, Enter records.
+ui-exam-still-open = Still open: { $n }

@@ -45,6 +45,7 @@ const CASES: &[Case] = &[
     }),
     ("an unknown birth signed", NOT_FOUND, |desk| refused(desk, Request::Sign { birth: unknown(desk), signer: None })),
     ("an unknown birth printed", NOT_FOUND, |desk| refused(desk, Request::WriteRecord { birth: unknown(desk), language: None })),
+    ("an unknown birth as a picture", NOT_FOUND, |desk| refused(desk, Request::ChartPicture { birth: unknown(desk) })),
     ("an unknown birth drawn", NOT_FOUND, |desk| refused(desk, Request::Sketch { birth: unknown(desk), placenta: 1 })),
     ("a paper of a placenta that is not here", NOT_FOUND, |desk| {
         refused(desk, Request::WritePaper { birth: desk.birth, placenta: 7, paper: Paper::Family })

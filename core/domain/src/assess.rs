@@ -25,6 +25,7 @@ pub use apgar::{ALWAYS_OFFERED, apgar_minutes};
 pub(crate) use apgar::{Awaited, awaited as awaited_apgars};
 pub use curve::blood_curve;
 pub use share::blood_share;
+pub use signs::{Reading, readings_of};
 pub(crate) use signs::{Repeat, repeats};
 pub(crate) use third_stage::steps as third_stage_steps;
 pub(crate) use windows::{passed_urine, running as window_running};

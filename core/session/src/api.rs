@@ -8,6 +8,7 @@ use serde::Serialize;
 use ts_rs::TS;
 
 mod birth;
+mod chart_picture;
 mod examination;
 mod files;
 mod keeping;
@@ -23,6 +24,9 @@ mod voice;
 pub use birth::{
     BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView, LeavingLine,
     LineView, MarkGroup, MarkView, MedicineView, NextMark, PlacentaView, ProtocolLine, WeighedItem,
+};
+pub use chart_picture::{
+    ChartPicture, PictureLane, PictureLimit, PicturePoint, PictureReading, PictureRow, PictureSeries, Shape, Span,
 };
 pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
 pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};

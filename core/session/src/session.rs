@@ -15,6 +15,7 @@ mod rest;
 use std::path::PathBuf;
 use std::sync::Arc;
 
+use secundine_domain::chart::Chart;
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
@@ -155,6 +156,7 @@ impl Session {
             Request::BabyBornNow { ago_ms } => self.baby_born_now(ago_ms, &now),
             Request::RegisterBirth { label } => self.register(label, &now),
             Request::Birth { birth } => self.birth(birth, &now),
+            Request::ChartPicture { birth } => self.chart_picture(birth, &now),
             request @ Request::Record { .. } => Ok(Response::Record { entry: self.write(request, &now)? }),
             request @ Request::Amend { .. } => Ok(Response::Amend { entry: self.write(request, &now)? }),
             request @ Request::Retract { .. } => Ok(Response::Retract { entry: self.write(request, &now)? }),
@@ -274,14 +276,25 @@ impl Session {
     }
 
     fn birth(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
-        let (speed, hidden) = (self.speed(), self.hidden.is_some());
+        let speed = self.speed();
+        self.open()?.beat(now);
+        let chart = self.shown(birth)?;
         let open = self.open()?;
-        open.beat(now);
-        let chart = if hidden { open.hidden_chart(birth)? } else { open.chart(birth)? };
         let named = version(open.entries(birth)?);
         let band = open.band(birth)?;
         let order = &open.examining.order;
         Ok(Response::Birth(Box::new(views::birth(birth, band, &chart, order, named, now, speed))))
+    }
+
+    fn chart_picture(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
+        Ok(Response::ChartPicture(Box::new(views::chart_picture(&self.shown(birth)?, now))))
+    }
+
+    /// A chart as it may be shown now: without names while they are hidden.
+    fn shown(&mut self, birth: BirthId) -> Result<Chart, ApiError> {
+        let hidden = self.hidden.is_some();
+        let open = self.open()?;
+        if hidden { open.hidden_chart(birth) } else { open.chart(birth) }
     }
 
     fn examining(&mut self) -> Result<ExaminingView, ApiError> {
@@ -323,6 +336,7 @@ pub(crate) fn label_of(date: &str, clock: &str) -> String {
 fn birth_of(request: &Request) -> Option<BirthId> {
     match request {
         Request::Birth { birth }
+        | Request::ChartPicture { birth }
         | Request::Record { birth, .. }
         | Request::Amend { birth, .. }
         | Request::Retract { birth, .. }

@@ -20,6 +20,8 @@ use crate::api::{
 use crate::practice::OpenPractice;
 
 mod after;
+mod chart_picture;
+mod chart_scale;
 mod emergency;
 mod examination;
 mod locked;
@@ -31,6 +33,7 @@ mod timeline;
 mod voice;
 mod weighed;
 
+pub(crate) use chart_picture::chart_picture;
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};

@@ -151,6 +151,10 @@ label: string, } | { "request": "birth",
 /**
  * Which.
  */
+birth: BirthId, } | { "request": "chart_picture", 
+/**
+ * Which.
+ */
 birth: BirthId, } | { "request": "record", 
 /**
  * For which birth.

@@ -4,6 +4,7 @@ import type { BackupsView } from "./BackupsView";
 import type { BirthId } from "./BirthId";
 import type { BirthLine } from "./BirthLine";
 import type { BirthView } from "./BirthView";
+import type { ChartPicture } from "./ChartPicture";
 import type { EntryId } from "./EntryId";
 import type { ExaminingView } from "./ExaminingView";
 import type { FileBytes } from "./FileBytes";
@@ -123,7 +124,7 @@ path: string,
 /**
  * How many pages it has.
  */
-pages: number, } | { "response": "sketch" } & SketchView | { "response": "file_part", 
+pages: number, } | { "response": "chart_picture" } & ChartPicture | { "response": "sketch" } & SketchView | { "response": "file_part", 
 /**
  * What is on disk.
  */

@@ -12,6 +12,12 @@ export interface When {
   precision: Precision;
 }
 
+/** A moment to begin typing from: local date, and hour and minute. */
+export interface Moment {
+  date: string;
+  clock: string;
+}
+
 /** The core's form; none to keep the time as it is. */
 export function toAt(when: When, touched: number): At | null {
   switch (when.mode) {

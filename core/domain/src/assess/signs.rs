@@ -3,16 +3,18 @@
 use super::{About, Finding, FindingState, Subject, gravest, held, limit_message, not_recorded, plain, threshold};
 use crate::chart::{Chart, Mark, Noted};
 use crate::due::look_after;
-use crate::fact::{MotherObservation, NewbornMeasures};
+use crate::fact::{BabyNo, MotherObservation, NewbornMeasures};
 use crate::message::Message;
 use crate::protocol::{Level, Milli, Protocol, Step, Watch};
 use crate::quantity::Temperature;
 use crate::time::Stamp;
 
 /// One reading of a sign.
-struct Reading<'a> {
-    value: Milli,
-    mark: &'a Mark,
+pub struct Reading<'a> {
+    /// In thousandths of the unit of its watch.
+    pub value: Milli,
+    /// When, and by which entry.
+    pub mark: &'a Mark,
 }
 
 /// The mother's signs.
@@ -65,6 +67,12 @@ fn read_baby(watch: Watch, seen: &NewbornMeasures) -> Option<Milli> {
 
 fn degrees(tenths: Temperature) -> Milli {
     Milli(i64::from(tenths.get()) * 100)
+}
+
+/// The readings of a sign of the mother, or of this baby, in order of time.
+#[must_use]
+pub fn readings_of(chart: &Chart, watch: Watch, baby: Option<BabyNo>) -> Vec<Reading<'_>> {
+    readings(chart, &baby.map_or_else(|| Subject::of(watch), |no| Subject::baby(chart, no, watch)))
 }
 
 /// The readings of a sign, in order of time.

@@ -192,6 +192,11 @@ pub enum Request {
         /// Which.
         birth: BirthId,
     },
+    /// A birth as a picture over one axis of time.
+    ChartPicture {
+        /// Which.
+        birth: BirthId,
+    },
     /// Writes a fact.
     Record {
         /// For which birth.

@@ -7,8 +7,9 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, ExaminingView, FileBytes, ImportView, KeptFile, KeysView, LockedView,
-    MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, VerifyView, WaitingNote, WeighedItem,
+    BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, ImportView, KeptFile, KeysView,
+    LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, VerifyView, WaitingNote,
+    WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -177,6 +178,8 @@ pub enum Response {
         /// How many pages it has.
         pages: u32,
     },
+    /// As drawn from the entries.
+    ChartPicture(Box<ChartPicture>),
     /// As drawn from the answers.
     Sketch(Box<SketchView>),
     /// Held in memory until the rest has come; with the last part, sealed and on disk.

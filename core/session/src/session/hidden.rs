@@ -36,7 +36,10 @@ impl Session {
             | Request::BabyBornNow { .. }
             // A voice note can be spoken, as a note can be written. To listen to one waits.
             | Request::FilePart { kind: FileKind::Voice, .. } => true,
-            Request::Birth { birth } | Request::Sketch { birth, .. } | Request::Retract { birth, .. } => self.at_work(*birth, now),
+            Request::Birth { birth }
+            | Request::ChartPicture { birth }
+            | Request::Sketch { birth, .. }
+            | Request::Retract { birth, .. } => self.at_work(*birth, now),
             // Who does not see the mother's data, or what was planned with her, would write over it.
             Request::Record { birth, fact, .. } => {
                 !matches!(fact, Fact::ClientRecorded(_) | Fact::NextContactPlanned(_)) && self.at_work(*birth, now)

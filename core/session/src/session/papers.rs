@@ -38,10 +38,8 @@ impl Session {
     }
 
     pub(super) fn sketch(&mut self, birth: BirthId, placenta: BabyNo) -> Result<Response, ApiError> {
-        let hidden = self.hidden.is_some();
-        let open = self.open()?;
-        let chart = if hidden { open.hidden_chart(birth)? } else { open.chart(birth)? };
-        Ok(Response::Sketch(Box::new(views::drawn(&chart, &open.examining.order, placenta))))
+        let chart = self.shown(birth)?;
+        Ok(Response::Sketch(Box::new(views::drawn(&chart, &self.open()?.examining.order, placenta))))
     }
 
     /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has.

@@ -26,6 +26,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::BabyBornNow { .. }
         | Request::FilePart { kind: FileKind::Voice, .. } => true,
         Request::Birth { birth }
+        | Request::ChartPicture { birth }
         | Request::Sketch { birth, .. }
         | Request::Record { birth, .. }
         | Request::Amend { birth, .. }
@@ -141,6 +142,7 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::Sign { birth, signer: None },
             Request::WriteRecord { birth, language: None },
             Request::WritePaper { birth, placenta: 1, paper: Paper::Laboratory, language: None },
+            Request::ChartPicture { birth },
             Request::Sketch { birth, placenta: 1 },
             Request::MeasurePhoto { birth, file: FileId([0; 32]), tracing: tracing(), keep: true },
         ]);

@@ -1,0 +1,214 @@
+// Charting afterwards, on a laptop: the birth as a picture, and the examination as a form, both by keys alone.
+
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { setTimeout as sleep } from "node:timers/promises";
+
+import { emptyPhone, launch, picturesIn } from "./browser.mjs";
+
+const pictures = picturesIn("charting");
+let browser;
+before(async () => {
+  browser = await launch();
+});
+after(() => browser.close());
+
+/** A rehearsed birth that was played to its end, open in the page of a laptop. */
+async function played(t, scenario, size = { width: 1280, height: 800 }) {
+  const { hand, bridge } = await emptyPhone(t, browser, size);
+  const token = new URL(bridge.address).hash.slice("#token=".length);
+  const call = (request) =>
+    hand.page.evaluate(
+      async ([body, bearer]) => (await fetch("/call", { method: "POST", headers: { authorization: `Bearer ${bearer}` }, body: JSON.stringify(body) })).json(),
+      [request, token],
+    );
+  const { rehearsal } = await call({ request: "rehearse", scenario, speed: 600, mode: "watch" });
+  while (!(await call({ request: "status" })).rehearsal.ended) await sleep(100);
+  await hand.page.reload();
+  await hand.tap('[data-test="birth"]');
+  const view = () => call({ request: "birth", birth: rehearsal.birth });
+  return { hand, page: hand.page, view };
+}
+
+/** Where the focus is, by the name for tests of the element or of one about it. */
+const focused = (page) => page.evaluate(() => document.activeElement?.closest("[data-test]")?.getAttribute("data-test") ?? null);
+
+/** Goes on with the Tab key until something of this name has the focus. */
+async function tabTo(page, name, key = "Tab") {
+  for (let n = 0; n < 90; n += 1) {
+    if ((await focused(page)) === name) return;
+    await page.keyboard.press(key);
+  }
+  assert.fail(`${name} is not reached with ${key}`);
+}
+
+async function until(what, holds) {
+  for (let n = 0; n < 50; n += 1) {
+    if (await holds()) return;
+    await sleep(100);
+  }
+  assert.fail(what);
+}
+
+const points = (page) => page.locator('[data-test="point"]').count();
+
+test("a birth is read, put right and added to in the picture, by keys alone", async (t) => {
+  const { hand, page, view } = await played(t, "quiet-night");
+  const look = pictures(hand);
+  await hand.tap('[data-test="tab-timeline"]');
+  await page.locator('[data-test="point"]').first().waitFor();
+  const { timeline } = await view();
+  await page.keyboard.press("Tab");
+  await tabTo(page, "picture-whole");
+  await tabTo(page, "point");
+  assert.equal(await page.locator('[data-test="point"][tabindex="0"]').count(), 1, "one stop of the Tab key for all");
+
+  // Closer by key, and back: what is out of sight is counted.
+  const course = await points(page);
+  await page.keyboard.press("+");
+  await page.keyboard.press("+");
+  await until("a closer look shows fewer entries", async () => (await points(page)) < course);
+  const [earlier, later] = [await hand.textOf('[data-test="picture-earlier"]'), await hand.textOf('[data-test="picture-later"]')];
+  const [hidden] = [earlier, later].map((text) => Number(/\d+/.exec(text)?.[0] ?? 0)).map((n, _, all) => all.reduce((sum, one) => sum + one, 0));
+  assert.equal((await points(page)) + hidden, timeline.length, "shown and not shown are all of the record");
+  await page.keyboard.press("0");
+  await until("0 shows the whole birth", async () => (await points(page)) === course);
+  // The signature is the record's own time, after the course of the birth.
+  await page.keyboard.press("End");
+  await until("the last entry is come to", async () => (await page.evaluate(() => document.activeElement?.getAttribute("data-kind"))) === "signed");
+
+  // Arrows go through the entries in order of time, each with its name.
+  await page.keyboard.press("Home");
+  await page.keyboard.press("0");
+  const heard = [];
+  for (let n = 0; n < 60; n += 1) {
+    await sleep(40);
+    const [kind, name] = await page.evaluate(() => [document.activeElement?.getAttribute("data-kind"), document.activeElement?.getAttribute("aria-label")]);
+    heard.push(name);
+    if (kind === "mother_observed") break;
+    await page.keyboard.press("ArrowRight");
+  }
+  assert.match(heard.at(-1), /^\d\d:\d\d:\d\d, 15:00 after the birth, Mother: pulse 84, blood pressure 118\/72/);
+  const seen = timeline.slice(0, heard.length).map(({ clock }) => clock);
+  assert.deepEqual(heard.map((name) => name.slice(0, 8)), seen, "in the order of the record");
+  await look("focused");
+  const entry = await page.evaluate(() => document.activeElement.getAttribute("data-entry"));
+  assert.equal(await page.locator('[aria-current="true"]').getAttribute("data-line"), entry, "its line is marked");
+  // What held at that moment stands beside the names.
+  assert.match(await page.locator('[data-test="lane"]', { hasText: "Pulse" }).innerText(), /84 a minute/);
+
+  await page.keyboard.press("Enter");
+  await page.locator('[data-test="correct"]').waitFor();
+  await page.keyboard.press("Escape");
+  await until("focus comes back to the entry", async () => (await focused(page)) === "point");
+  await page.keyboard.press("Enter");
+  await tabTo(page, "correct");
+  await page.keyboard.press("Enter");
+  await tabTo(page, "reason");
+  await page.keyboard.type("Read off the other watch");
+  await tabTo(page, "when-typed", "Shift+Tab");
+  await page.keyboard.press("Enter");
+  await tabTo(page, "when-clock");
+  const before = timeline.find((line) => line.entry === entry).clock;
+  const [hours, minutes] = before.split(":").map(Number);
+  const earlierClock = new Date(Date.UTC(2000, 0, 2, hours, minutes - 2)).toISOString().slice(11, 16);
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type(earlierClock);
+  await tabTo(page, "save");
+  await page.keyboard.press("Enter");
+  const corrected = page.locator(`[data-entry="${entry}"][data-corrected="true"]`);
+  await corrected.waitFor();
+  assert.match(await corrected.getAttribute("aria-label"), new RegExp(`^${earlierClock},.*put right`));
+  await until("focus comes back to the entry that was put right", () => corrected.evaluate((node) => node === document.activeElement));
+  await look("corrected");
+
+  // The cursor is moved along the axis, and a late entry added there.
+  await tabTo(page, "picture-axis", "Shift+Tab");
+  for (let n = 0; n < 5; n += 1) await page.keyboard.press("ArrowRight");
+  const text = await page.locator('[data-test="picture-axis"]').getAttribute("aria-valuetext");
+  const clock = text.slice(0, 5);
+  assert.equal(await hand.textOf('[data-test="picture-add"]'), `Add at ${clock}`);
+  await tabTo(page, "picture-add", "Shift+Tab");
+  await page.keyboard.press("Enter");
+  await tabTo(page, "enter-noted");
+  await page.keyboard.press("Enter");
+  await tabTo(page, "note-text");
+  await page.keyboard.type("Window opened");
+  await tabTo(page, "when-clock");
+  assert.equal(await page.locator('[data-test="when-clock"]').inputValue(), clock);
+  await tabTo(page, "save");
+  await page.keyboard.press("Enter");
+  await page.locator(`[data-test="point"][data-kind="noted"][aria-label^="${clock},"]`).waitFor();
+  const added = (await view()).timeline.find((line) => line.fact.kind === "noted" && line.fact.data.text === "Window opened");
+  assert.equal(added.clock, clock);
+
+  // The same as a table, each row with its entry.
+  await page.locator('[data-test="picture-table"]').focus();
+  await page.keyboard.press("Enter");
+  await until("a row for each entry", async () => (await page.locator('[data-test="picture-as-table"] tbody tr').count()) === timeline.length + 1);
+  assert.match(await page.locator('[data-test="picture-as-table"]').innerText(), /Window opened/);
+  assert.deepEqual(hand.problems, []);
+});
+
+test("on a phone it has the whole screen, and a thumb finds the nearest entry or the pile", async (t) => {
+  const { hand, page, view } = await played(t, "quiet-night", { width: 411, height: 891 });
+  const look = pictures(hand);
+  await hand.tap('[data-test="tab-timeline"]');
+  assert.equal(await page.locator('[data-test="picture"]').count(), 0);
+  await hand.tap('[data-test="picture-open"]');
+  await page.locator('[data-test="point"]').first().waitFor();
+  await look("phone");
+  const loss = page.locator('[data-test="point"][data-kind="examined"]').first();
+  await loss.scrollIntoViewIfNeeded();
+  const box = await loss.boundingBox();
+  await page.touchscreen.tap(box.x + box.width + 12, box.y + box.height / 2);
+  const examined = (await view()).timeline.filter(({ fact }) => fact.kind === "examined").length;
+  await page.locator('[data-test="picture-pile"]').waitFor();
+  assert.equal(await page.locator('[data-test="picture-pile"] li').count(), examined, "a pile shows what lies on it");
+  await look("phone-pile");
+  await hand.tap('[data-test="picture-pile"] li button');
+  await page.locator('[data-test="correct"]').waitFor();
+  assert.deepEqual(hand.problems, []);
+});
+
+test("the whole examination is filled in by keys alone", async (t) => {
+  const { hand, page, view } = await played(t, "slow-placenta");
+  const look = pictures(hand);
+  const exam = async () => (await view()).examinations[0];
+  await hand.tap('[data-test="tab-exam"]');
+  await hand.tap('[data-test="exam-list"]');
+  await hand.tap('[data-test="exam-page"]');
+  await page.locator('[data-test="exam-still-open"]').waitFor();
+  await look("form-open");
+  await page.locator('[data-test="exam-page-off"]').focus();
+  let open = (await exam()).items.filter(({ answer }) => answer === null);
+  for (let n = 0; n < 60 && open.length > 0; n += 1) {
+    const item = open[0];
+    const name = `page-${item.item}${item.cord ? `-${item.cord}` : ""}`;
+    const inside = () => page.evaluate((of) => document.activeElement?.closest(`[data-test="${of}"]`) !== null, name);
+    for (let tabs = 0; tabs < 70 && !(await inside()); tabs += 1) await page.keyboard.press("Tab");
+    assert.ok(await inside(), `${name} is reached with the Tab key`);
+    const field = await page.evaluate(() => document.activeElement?.tagName === "INPUT");
+    if (field) await page.keyboard.type(String(item.min + 3));
+    // The second answer of a choice, to have gone there by an arrow.
+    else if (item.kind === "choice") await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("Enter");
+    const answered = async () => (await exam()).items.find((one) => one.item === item.item && one.cord === item.cord)?.answer !== null;
+    for (let waits = 0; waits < 6 && !(await answered()); waits += 1) await sleep(60);
+    // In steps: pieces are added and then said to be all, coils are counted and then measured over.
+    if (!(await answered())) await page.keyboard.press("Enter");
+    await until(`${name} is answered`, answered);
+    assert.ok(await inside(), `focus stays at ${name}`);
+    open = (await exam()).items.filter(({ answer }) => answer === null);
+  }
+  assert.equal(open.length, 0);
+  await until("nothing is told to be open", async () => (await page.locator('[data-test="exam-still-open"] li').count()) === 0);
+  await look("form-filled");
+  // An answer is changed by an arrow and Enter.
+  const shape = page.locator('[data-test="page-shape"]');
+  await shape.locator('button[tabindex="0"]').focus();
+  await page.keyboard.press("ArrowLeft");
+  await page.keyboard.press("Enter");
+  await until("the first shape", async () => (await exam()).items.find(({ item }) => item === "shape").answer.option === (await exam()).items.find(({ item }) => item === "shape").options[0].option);
+  assert.deepEqual(hand.problems, []);
+});
