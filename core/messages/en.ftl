@@ -2174,3 +2174,47 @@ ui-salvage-missing = Entries known to be missing
 ui-salvage-list = What is missing or cannot be proved
 ui-salvage-add = Have you got a backup? What is missing here can be added from it.
 ui-salvage-aside = The damaged files are kept here:
+
+## Reminders, touches and the device
+
+fact-moment = Moment marked, to be named later
+fact-touched-again = touched again { $seconds } s later
+before-cannot-tell = This device cannot tell
+before-percent = { $value } %
+before-notifications = Notifications
+before-notifications-yes = This app may show them
+before-notifications-no = This app may not show them
+before-exact-reminders = Exact time reminders
+before-exact-reminders-yes = The device wakes for them at their time
+before-exact-reminders-no = The device may tell them late while its screen is off
+before-volume = Volume
+before-vibration = Vibration
+before-vibration-yes = The device has it
+before-vibration-no = The device has none
+before-battery = Battery
+before-space = Free space
+before-space-free = { $megabytes } MB
+before-clock = Clock
+before-clock-steady = { $clock }, not set by hand since it was last looked at
+before-clock-set = { $clock }. It was set { $way ->
+    [back] back
+   *[forward] forward
+ } by { $by } since it was last looked at
+before-clock-after = { $clock }, after everything that was written here
+before-clock-behind = { $clock }. That is { $by } before the last entry written here
+before-clock-nothing = { $clock }. There is nothing yet to hold it against
+before-awake = Screen kept on
+before-awake-yes = The app can keep the screen on during a birth
+before-awake-no = The screen goes dark by itself; the clock counts on
+before-key = Unlocking by this device
+before-key-yes = This device opens the practice without the passphrase
+before-key-no = Only the passphrase opens the practice
+before-backup = Last backup
+before-backup-none = No backup was made on this device
+before-backup-made = { $made }, { $days ->
+    [0] today
+    [one] one day ago
+   *[other] { $days } days ago
+ }
+before-protocol = Protocol
+before-protocol-no = None is chosen, so no limits are watched

@@ -20,6 +20,7 @@ use crate::api::{
 use crate::practice::OpenPractice;
 
 mod after;
+mod before;
 mod emergency;
 mod examination;
 mod locked;
@@ -31,6 +32,7 @@ mod timeline;
 mod voice;
 mod weighed;
 
+pub(crate) use before::{Known, before_birth};
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
