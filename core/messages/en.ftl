@@ -2218,3 +2218,32 @@ before-backup-made = { $made }, { $days ->
  }
 before-protocol = Protocol
 before-protocol-no = None is chosen, so no limits are watched
+ui-time-reminder = Time reminder: { $level }
+ui-spoken-half = { $n ->
+    [0] Half a minute since the birth
+    [one] { $n } minute and a half since the birth
+   *[other] { $n } minutes and a half since the birth
+ }
+ui-device = This device
+ui-light-auto = By itself
+ui-light-how = By itself: night from 20:00 to 7:00, and wherever it is dark. Dim red comes only by hand.
+ui-spoken-every = Say the time since birth every
+ui-spoken-how = It is silent while the examination is read aloud or a voice note is recorded.
+ui-reader-every = A screen reader hears the clock every
+ui-seconds = { $n } s
+ui-hand = The hand that holds the phone
+ui-hand-left = Left
+ui-hand-right = Right
+ui-volume-marks = A volume key marks the moment
+ui-volume-marks-how = While the timing screen is open. Say later in the timeline what it was.
+ui-before = Before a birth
+ui-before-what = What is in place on this device, and what is not.
+ui-in-place = In place
+ui-not-in-place = Not in place
+ui-cannot-tell = This device cannot tell
+ui-before-sound = The three reminders
+ui-before-sound-what = Each has its own shape, sound and vibration. Listen whether you can hear and feel them.
+ui-before-play = Hear and feel the three reminders
+ui-what-was-it = What was it?
+ui-what-was-it-reason = Named later
+ui-what-was-it-other = Something else, or another time

@@ -2,8 +2,8 @@ import './theme/tokens.css';
 import './theme/base.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
-import { settings } from './lib/settings.svelte';
+import { daylight } from './lib/daylight';
 
-settings.apply();
+daylight.show();
 const target = document.getElementById('page');
 if (target) mount(App, { target });

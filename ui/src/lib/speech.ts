@@ -1,4 +1,5 @@
 import { createSubscriber } from 'svelte/reactivity';
+import { given } from './ports';
 import { LANGUAGE } from './words';
 
 /** What reads sentences aloud on this device. */
@@ -78,4 +79,6 @@ export class Speech {
   }
 }
 
-export const speech = new Speech(typeof window !== 'undefined' && 'speechSynthesis' in window ? web(window.speechSynthesis) : silent);
+const own = (): Speaker => (typeof window !== 'undefined' && 'speechSynthesis' in window ? web(window.speechSynthesis) : silent);
+
+export const speech = new Speech(given('speaker') ?? own());

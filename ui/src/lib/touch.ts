@@ -1,18 +1,15 @@
 import type { Action } from 'svelte/action';
+import { feelMark, unfeelMark } from './feedback';
+import { water, WET_MS } from './water';
 
 /** Contact after which a touch counts without waiting for the finger to lift. */
 const CONTACT_MS = 150;
+/** By then a touch has answered to hand and ear, and a short one is told from a drop of water. */
+const JUDGE_MS = 90;
 /** 10 mm: a finger that has left the button by more meant something else. */
 const SLIP_PX = 63;
 /** The same button again within this time is one press. */
-const REPEAT_MS = 1000;
-/** Under water a contact counts only after it has lasted. */
-const WET_MS = 80;
-const WET_CONTACTS = 3;
-const WET_STARTS = 4;
-const WET_WINDOW_MS = 500;
-const BURST_WINDOW_MS = 5000;
-const BURSTS = 3;
+export const REPEAT_MS = 1000;
 
 /** Whole milliseconds since a touch, as the core takes them. */
 export function ago(touched: number): number {
@@ -22,54 +19,109 @@ export function ago(touched: number): number {
 export interface Press {
   /** `touched` is `performance.now()` at the moment of contact. */
   commit: (touched: number) => void;
+  /** The same button again within a second: no press of its own. `first` is the moment of the one that counts. */
+  again?: ((touched: number, first: number) => void) | undefined;
   /** A finger is down, or no longer. */
   down?: (down: boolean) => void;
   /** Counts only on lifting: for buttons in a list that is scrolled. The time is the contact's all the same. */
   lift?: boolean;
+  /** It makes a mark: hand and ear are told as soon as it is a press, also while the finger still rests. */
+  mark?: boolean;
+  /** The glass is known to be wet: only a contact that lasts counts. */
+  firm?: boolean;
 }
 
-/** The time of a mark is the first contact; it counts on lifting inside the button, or after 150 ms. */
+/** One contact on a button. */
+interface Held {
+  touched: number;
+  lifted: boolean;
+  felt: boolean;
+  judge: ReturnType<typeof setTimeout> | undefined;
+  contact: ReturnType<typeof setTimeout> | undefined;
+}
+
+/**
+ * The time of a mark is the first contact; it counts on lifting inside the button, or after 150 ms. A contact that lifts
+ * sooner than a finger in water would is judged 90 ms after it began, when the drops around it have shown themselves. Each
+ * contact on a button is followed by itself, so that a drop takes nothing from the finger beside it.
+ */
 export const press: Action<HTMLElement, Press> = (node, initial) => {
   let options = initial;
-  let held: { id: number; touched: number; timer: ReturnType<typeof setTimeout> | undefined } | undefined;
+  const held = new Map<number, Held>();
+  /** Contacts that lifted and wait to be judged. */
+  const short = new Set<Held>();
   let last = -Infinity;
 
-  const release = (): void => {
-    if (held) clearTimeout(held.timer);
-    held = undefined;
-    options.down?.(false);
+  const forget = (one: Held): void => {
+    clearTimeout(one.judge);
+    clearTimeout(one.contact);
+    short.delete(one);
+    for (const [id, other] of held) if (other === one) held.delete(id);
+    options.down?.(held.size > 0);
   };
-  const commit = (touched: number): void => {
-    release();
-    if (!options.lift && touched - last < REPEAT_MS) return;
+  const drop = (one: Held): void => {
+    forget(one);
+    if (one.felt) unfeelMark(one.touched);
+  };
+  const commit = (one: Held): void => {
+    forget(one);
+    count(one.touched);
+  };
+  const count = (touched: number): void => {
+    if (!options.lift && touched - last < REPEAT_MS) {
+      options.again?.(touched, last);
+      return;
+    }
     last = touched;
     settle();
+    if (options.mark) feelMark(touched);
     options.commit(touched);
   };
+  const judge = (one: Held): void => {
+    if (one.lifted) {
+      if (options.firm || water.wet() || water.elsewhere(node, one.touched, JUDGE_MS)) drop(one);
+      else commit(one);
+    } else if (options.mark && one.touched - last >= REPEAT_MS) {
+      one.felt = true;
+      feelMark(one.touched);
+    }
+  };
+
   const pointerdown = (event: PointerEvent): void => {
-    if (!event.isPrimary && !water.wet()) return;
     if (event.button !== 0 || (node instanceof HTMLButtonElement && node.disabled)) return;
-    const touched = event.timeStamp;
-    release();
-    const timer = options.lift ? undefined : setTimeout(() => commit(touched), CONTACT_MS);
-    held = { id: event.pointerId, touched, timer };
+    const known = held.get(event.pointerId);
+    if (known) drop(known);
+    const one: Held = { touched: event.timeStamp, lifted: false, felt: false, judge: undefined, contact: undefined };
+    held.set(event.pointerId, one);
+    if (!options.lift) {
+      one.judge = setTimeout(() => judge(one), JUDGE_MS);
+      one.contact = setTimeout(() => commit(one), CONTACT_MS);
+    }
     options.down?.(true);
   };
   const pointermove = (event: PointerEvent): void => {
-    if (held?.id === event.pointerId && distance(node, event) > SLIP_PX) release();
+    const one = held.get(event.pointerId);
+    if (one && distance(node, event) > SLIP_PX) drop(one);
   };
   const pointerup = (event: PointerEvent): void => {
-    if (held?.id !== event.pointerId) return;
-    const long = event.timeStamp - held.touched >= WET_MS;
-    if (distance(node, event) > 0 || (water.wet() && !long)) release();
-    else commit(held.touched);
+    const one = held.get(event.pointerId);
+    if (!one) return;
+    if (distance(node, event) > 0) return drop(one);
+    const long = event.timeStamp - one.touched >= WET_MS;
+    if (long || event.pointerType !== 'touch') return commit(one);
+    if (options.lift) return water.wet() ? drop(one) : commit(one);
+    held.delete(event.pointerId);
+    clearTimeout(one.contact);
+    one.lifted = true;
+    short.add(one);
   };
   const pointercancel = (event: PointerEvent): void => {
-    if (held?.id === event.pointerId) release();
+    const one = held.get(event.pointerId);
+    if (one) drop(one);
   };
   // A key, a switch or a screen reader gives a click without a finger.
   const click = (event: MouseEvent): void => {
-    if (event.detail === 0) commit(event.timeStamp);
+    if (event.detail === 0) count(event.timeStamp);
   };
   const calm = (event: Event): void => event.preventDefault();
 
@@ -84,7 +136,12 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
       options = next;
     },
     destroy: () => {
-      release();
+      // A tap whose button goes in the same moment still counts.
+      for (const one of [...short]) {
+        clearTimeout(one.judge);
+        judge(one);
+      }
+      for (const one of [...held.values()]) drop(one);
       node.removeEventListener('pointerdown', pointerdown);
       window.removeEventListener('pointermove', pointermove);
       window.removeEventListener('pointerup', pointerup);
@@ -107,49 +164,3 @@ function distance(node: HTMLElement, event: PointerEvent): number {
   const y = Math.max(box.top - event.clientY, 0, event.clientY - box.bottom);
   return Math.hypot(x, y);
 }
-
-/** Water on the glass: many contacts at once, or many starts in a short time. */
-class Water {
-  #down = new Set<number>();
-  #starts: number[] = [];
-  #wetUntil = -Infinity;
-  #bursts: number[] = [];
-  /** Told when three bursts came within five seconds. */
-  flooded: (() => void) | undefined;
-
-  wet(): boolean {
-    return performance.now() < this.#wetUntil || this.#down.size >= WET_CONTACTS;
-  }
-
-  watch(): () => void {
-    const start = (event: PointerEvent): void => {
-      if (event.pointerType !== 'touch') return;
-      const now = event.timeStamp;
-      this.#down.add(event.pointerId);
-      this.#starts = [...this.#starts.filter((at) => now - at < WET_WINDOW_MS), now];
-      if (this.#down.size < WET_CONTACTS && this.#starts.length < WET_STARTS) return;
-      if (now > this.#wetUntil) this.#burst(now);
-      this.#wetUntil = now + WET_WINDOW_MS;
-    };
-    const end = (event: PointerEvent): void => {
-      this.#down.delete(event.pointerId);
-    };
-    window.addEventListener('pointerdown', start, true);
-    window.addEventListener('pointerup', end, true);
-    window.addEventListener('pointercancel', end, true);
-    return () => {
-      window.removeEventListener('pointerdown', start, true);
-      window.removeEventListener('pointerup', end, true);
-      window.removeEventListener('pointercancel', end, true);
-    };
-  }
-
-  #burst(now: number): void {
-    this.#bursts = [...this.#bursts.filter((at) => now - at < BURST_WINDOW_MS), now];
-    if (this.#bursts.length < BURSTS) return;
-    this.#bursts = [];
-    this.flooded?.();
-  }
-}
-
-export const water = new Water();

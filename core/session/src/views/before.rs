@@ -115,7 +115,13 @@ mod tests {
 
     fn known() -> Known {
         let made = Some("2026-11-20 03:12".to_owned());
-        Known { free: Some(500_000_000), clock: ClockSince::Measured { by_ms: 0 }, device_key: true, backup: made, protocol: None }
+        Known {
+            free: Some(500_000_000),
+            clock: ClockSince::Measured { by_ms: 0 },
+            device_key: true,
+            backup: made,
+            protocol: None,
+        }
     }
 
     fn of(device: DeviceTold, known: &Known, thing: Thing) -> (Standing, String) {
