@@ -27,12 +27,13 @@ export interface Press {
   lift?: boolean;
   /** It makes a mark: hand and ear are told as soon as it is a press, also while the finger still rests. */
   mark?: boolean;
-  /** The glass is known to be wet: only a contact that lasts counts. */
-  firm?: boolean;
+  /** It is all of a wet glass: every other contact is elsewhere. */
+  whole?: boolean;
 }
 
 /** One contact on a button. */
 interface Held {
+  id: number;
   touched: number;
   lifted: boolean;
   felt: boolean;
@@ -79,7 +80,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
   };
   const judge = (one: Held): void => {
     if (one.lifted) {
-      if (options.firm || water.wet() || water.elsewhere(node, one.touched, JUDGE_MS)) drop(one);
+      if (water.wet() || water.others(one.id, one.touched, JUDGE_MS, options.whole ? null : node)) drop(one);
       else commit(one);
     } else if (options.mark && one.touched - last >= REPEAT_MS) {
       one.felt = true;
@@ -91,7 +92,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     if (event.button !== 0 || (node instanceof HTMLButtonElement && node.disabled)) return;
     const known = held.get(event.pointerId);
     if (known) drop(known);
-    const one: Held = { touched: event.timeStamp, lifted: false, felt: false, judge: undefined, contact: undefined };
+    const one: Held = { id: event.pointerId, touched: event.timeStamp, lifted: false, felt: false, judge: undefined, contact: undefined };
     held.set(event.pointerId, one);
     if (!options.lift) {
       one.judge = setTimeout(() => judge(one), JUDGE_MS);

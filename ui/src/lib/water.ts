@@ -7,6 +7,7 @@ const BURST_WINDOW_MS = 5000;
 const BURSTS = 3;
 
 interface Start {
+  id: number;
   at: number;
   on: EventTarget | null;
 }
@@ -24,17 +25,26 @@ class Water {
     return performance.now() < this.#wetUntil || this.#down.size >= WET_CONTACTS;
   }
 
-  /** Whether another contact began off this button within so many ms of this moment: one thumb is not in two places. */
-  elsewhere(button: Node, at: number, within: number): boolean {
-    return this.#starts.some((start) => Math.abs(start.at - at) <= within && !button.contains(start.on as Node | null));
+  /**
+   * Whether another contact than this began within so many ms of it, off its button where one is named: one thumb is not in
+   * two places at once.
+   */
+  others(id: number, at: number, within: number, button: Node | null): boolean {
+    const near = this.#starts.filter((start) => Math.abs(start.at - at) <= within && !(start.id === id && start.at === at));
+    return near.some((start) => !button?.contains(start.on as Node | null));
   }
 
+  /** Watches the glass from now on, and takes it for dry; gives what ends that. */
   watch(): () => void {
+    this.#down.clear();
+    this.#starts = [];
+    this.#bursts = [];
+    this.#wetUntil = -Infinity;
     const start = (event: PointerEvent): void => {
       if (event.pointerType !== 'touch') return;
       const now = event.timeStamp;
       this.#down.add(event.pointerId);
-      this.#starts = [...this.#starts.filter(({ at }) => now - at < WET_WINDOW_MS), { at: now, on: event.target }];
+      this.#starts = [...this.#starts.filter(({ at }) => now - at < WET_WINDOW_MS), { id: event.pointerId, at: now, on: event.target }];
       if (this.#down.size < WET_CONTACTS && this.#starts.length < WET_STARTS) return;
       if (now > this.#wetUntil) this.#burst(now);
       this.#wetUntil = now + WET_WINDOW_MS;
