@@ -104,12 +104,17 @@ export class Glass {
     ]);
     events.sort((a, b) => a.at - b.at);
     const targets = new Map<number, Pane>();
+    /** Contacts that are down, with whether each is the primary one: it began on an empty glass. */
+    const down = new Map<number, boolean>();
     for (const { at, type, contact, id } of events) {
       this.run(at);
       // A contact stays with what it began on.
       const target = targets.get(id) ?? this.panes.findLast((pane) => pane.holds(contact)) ?? this.root;
       targets.set(id, target);
-      const event = { type, target, pointerId: id, pointerType: 'touch', isPrimary: id === 0, button: 0, timeStamp: at, clientX: contact.x, clientY: contact.y + (type === 'pointerup' ? (contact.slips ?? 0) : 0) };
+      const isPrimary = down.get(id) ?? down.size === 0;
+      if (type === 'pointerdown') down.set(id, isPrimary);
+      else down.delete(id);
+      const event = { type, target, pointerId: id, pointerType: 'touch', isPrimary, button: 0, timeStamp: at, clientX: contact.x, clientY: contact.y + (type === 'pointerup' ? (contact.slips ?? 0) : 0) };
       for (const pane of [this.#capture, target, this.#bubble]) {
         for (const listener of [...(pane.listeners.get(type) ?? [])]) listener(event as unknown as PointerEvent);
       }

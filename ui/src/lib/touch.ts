@@ -4,8 +4,10 @@ import { water, WET_MS } from './water';
 
 /** Contact after which a touch counts without waiting for the finger to lift. */
 const CONTACT_MS = 150;
-/** By then a touch has answered to hand and ear, and a short one is told from a drop of water. */
-const JUDGE_MS = 90;
+/** By then a touch answers to hand and ear. */
+const FEEL_MS = 80;
+/** By then a short touch is told from a drop of water: the drops round it have shown themselves. (ours) */
+const JUDGE_MS = 120;
 /** 10 mm: a finger that has left the button by more meant something else. */
 const SLIP_PX = 63;
 /** The same button again within this time is one press. */
@@ -37,14 +39,16 @@ interface Held {
   touched: number;
   lifted: boolean;
   felt: boolean;
+  feel: ReturnType<typeof setTimeout> | undefined;
   judge: ReturnType<typeof setTimeout> | undefined;
   contact: ReturnType<typeof setTimeout> | undefined;
 }
 
 /**
  * The time of a mark is the first contact; it counts on lifting inside the button, or after 150 ms. A contact that lifts
- * sooner than a finger in water would is judged 90 ms after it began, when the drops around it have shown themselves. Each
- * contact on a button is followed by itself, so that a drop takes nothing from the finger beside it.
+ * sooner than a finger in water would is judged 120 ms after it began, by the drops that came round it; hand and ear are told
+ * before that, and told again in the rare case that it was a drop. Each contact on a button is followed by itself, so that a
+ * drop takes nothing from the finger beside it.
  */
 export const press: Action<HTMLElement, Press> = (node, initial) => {
   let options = initial;
@@ -54,6 +58,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
   let last = -Infinity;
 
   const forget = (one: Held): void => {
+    clearTimeout(one.feel);
     clearTimeout(one.judge);
     clearTimeout(one.contact);
     short.delete(one);
@@ -78,24 +83,27 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     if (options.mark) feelMark(touched);
     options.commit(touched);
   };
+  const isDrop = (one: Held): boolean => water.wet() || water.others(one.id, one.touched, JUDGE_MS, options.whole ? null : node);
+  const feel = (one: Held): void => {
+    if (one.lifted && isDrop(one)) return drop(one);
+    if (!options.mark || one.touched - last < REPEAT_MS) return;
+    one.felt = true;
+    feelMark(one.touched);
+  };
   const judge = (one: Held): void => {
-    if (one.lifted) {
-      if (water.wet() || water.others(one.id, one.touched, JUDGE_MS, options.whole ? null : node)) drop(one);
-      else commit(one);
-    } else if (options.mark && one.touched - last >= REPEAT_MS) {
-      one.felt = true;
-      feelMark(one.touched);
-    }
+    if (isDrop(one)) drop(one);
+    else commit(one);
   };
 
   const pointerdown = (event: PointerEvent): void => {
     if (event.button !== 0 || (node instanceof HTMLButtonElement && node.disabled)) return;
     const known = held.get(event.pointerId);
     if (known) drop(known);
-    const one: Held = { id: event.pointerId, touched: event.timeStamp, lifted: false, felt: false, judge: undefined, contact: undefined };
+    const one: Held = { id: event.pointerId, touched: event.timeStamp, lifted: false, felt: false, feel: undefined, judge: undefined, contact: undefined };
     held.set(event.pointerId, one);
     if (!options.lift) {
-      one.judge = setTimeout(() => judge(one), JUDGE_MS);
+      one.feel = setTimeout(() => feel(one), FEEL_MS);
+      one.judge = setTimeout(() => one.lifted && judge(one), JUDGE_MS);
       one.contact = setTimeout(() => commit(one), CONTACT_MS);
     }
     options.down?.(true);
@@ -139,7 +147,6 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     destroy: () => {
       // A tap whose button goes in the same moment still counts.
       for (const one of [...short]) {
-        clearTimeout(one.judge);
         judge(one);
       }
       for (const one of [...held.values()]) drop(one);
