@@ -1,5 +1,5 @@
 import { device } from './device';
-import { themeOf } from './light';
+import { themeOf, type Theme } from './light';
 import { settings } from './settings.svelte';
 
 /** How often the hour is looked at, ms. */
@@ -7,6 +7,7 @@ const LOOK_MS = 30_000;
 
 /** Shows the theme that is chosen, or the one for the light round the device. It never changes under a finger. */
 class Daylight {
+  #shown: Theme | null = null;
   #lux: number | null = null;
   #fingers = new Set<number>();
 
@@ -14,9 +15,8 @@ class Daylight {
     if (this.#fingers.size > 0) return;
     const dark = typeof matchMedia === 'function' && matchMedia('(prefers-color-scheme: dark)').matches;
     const theme = themeOf(settings.light, { dark, hour: new Date().getHours(), lux: this.#lux });
-    const root = document.documentElement;
-    if (root.dataset['theme'] !== theme) root.dataset['theme'] = theme;
-    root.dataset['hand'] = settings.hand;
+    if (theme !== this.#shown) document.documentElement.dataset['theme'] = this.#shown = theme;
+    document.documentElement.dataset['hand'] = settings.hand;
   };
 
   /** Follows the light from now on; gives what ends it. */

@@ -109,7 +109,7 @@ export class Glass {
     for (const { at, type, contact, id } of events) {
       this.run(at);
       // A contact stays with what it began on.
-      const target = targets.get(id) ?? this.panes.findLast((pane) => pane.holds(contact)) ?? this.root;
+      const target = targets.get(id) ?? [...this.panes].reverse().find((pane) => pane.holds(contact)) ?? this.root;
       targets.set(id, target);
       const isPrimary = down.get(id) ?? down.size === 0;
       if (type === 'pointerdown') down.set(id, isPrimary);
