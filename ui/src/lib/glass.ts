@@ -80,6 +80,8 @@ export class Glass {
       this.#timers.push({ at: this.now + ms, id: this.#ids, run });
       return this.#ids;
     });
+    stub('requestAnimationFrame', (run: () => void) => (setTimeout as unknown as (run: () => void, ms: number) => number)(run, 16));
+    stub('cancelAnimationFrame', (id: number) => clearTimeout(id));
     stub('clearTimeout', (id: number | undefined) => (this.#timers = this.#timers.filter((timer) => timer.id !== id)));
   }
 

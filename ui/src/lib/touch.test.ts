@@ -67,13 +67,13 @@ it('answers to hand and ear within 100 ms, also while the finger rests, and take
   new Mark();
   glass.touch([on(10, 20)]);
   glass.run(1000);
-  expect(felt).toEqual([[10, 70, 'mark'], [10, 130, 'mark']]);
+  expect(felt).toEqual([[10, 74, 'mark'], [10, 130, 'mark']]);
   glass.touch([on(1000, 400)]);
-  expect(felt.slice(2), 'once more when it counts, which is told once').toEqual([[2000, 2060, 'mark'], [2000, 2150, 'mark']]);
+  expect(felt.slice(2), 'once more when it counts, which is told once').toEqual([[2000, 2064, 'mark'], [2000, 2150, 'mark']]);
   felt.length = 0;
   glass.run(5000);
   glass.touch([{ ...on(0, 120), slips: 400 }]);
-  expect(felt).toEqual([[5000, 5060, 'mark'], [5000, 5120, 'undo']]);
+  expect(felt).toEqual([[5000, 5064, 'mark'], [5000, 5120, 'undo']]);
 });
 
 it('takes two touches 50 ms apart for one mark and keeps the repeat', () => {

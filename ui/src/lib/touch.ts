@@ -43,7 +43,7 @@ interface Held {
   y: number;
   lifted: boolean;
   felt: boolean;
-  feel: ReturnType<typeof setTimeout> | undefined;
+  frame: number;
   judge: ReturnType<typeof setTimeout> | undefined;
   contact: ReturnType<typeof setTimeout> | undefined;
 }
@@ -62,7 +62,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
   let last = -Infinity;
 
   const forget = (one: Held): void => {
-    clearTimeout(one.feel);
+    cancelAnimationFrame(one.frame);
     clearTimeout(one.judge);
     clearTimeout(one.contact);
     short.delete(one);
@@ -94,6 +94,11 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     one.felt = true;
     feelMark(one.touched);
   };
+  // By frames: while a finger is down Chromium holds back timers for a tenth of a second.
+  const soon = (one: Held): void => {
+    if (performance.now() - one.touched >= FEEL_MS) feel(one);
+    else one.frame = requestAnimationFrame(() => soon(one));
+  };
   const judge = (one: Held): void => {
     if (isDrop(one)) drop(one);
     else commit(one);
@@ -103,10 +108,10 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     if (event.button !== 0 || (node instanceof HTMLButtonElement && node.disabled)) return;
     const known = held.get(event.pointerId);
     if (known) drop(known);
-    const one: Held = { id: event.pointerId, touched: event.timeStamp, x: event.clientX, y: event.clientY, lifted: false, felt: false, feel: undefined, judge: undefined, contact: undefined };
+    const one: Held = { id: event.pointerId, touched: event.timeStamp, x: event.clientX, y: event.clientY, lifted: false, felt: false, frame: 0, judge: undefined, contact: undefined };
     held.set(event.pointerId, one);
     if (!options.lift) {
-      one.feel = setTimeout(() => feel(one), FEEL_MS);
+      soon(one);
       one.judge = setTimeout(() => one.lifted && judge(one), JUDGE_MS);
       one.contact = setTimeout(() => commit(one), CONTACT_MS);
     }
@@ -116,7 +121,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     const one = held.get(event.pointerId);
     if (!one) return;
     if (distance(node, event) > SLIP_PX) drop(one);
-    else if (Math.hypot(event.clientX - one.x, event.clientY - one.y) > STILL_PX) clearTimeout(one.feel);
+    else if (Math.hypot(event.clientX - one.x, event.clientY - one.y) > STILL_PX) cancelAnimationFrame(one.frame);
   };
   const pointerup = (event: PointerEvent): void => {
     const one = held.get(event.pointerId);
