@@ -2256,3 +2256,76 @@ ui-picture-became = Remarks
 ui-picture-failed = The picture could not be shown.
 ui-exam-keys = Tab goes from item to item, arrow keys from answer to answer, Enter records.
 ui-exam-still-open = Still open: { $n }
+
+## Reminders, touches and the device
+
+fact-moment = Moment marked, to be named later
+fact-touched-again = touched again { $seconds } s later
+before-cannot-tell = This device cannot tell
+before-percent = { $value } %
+before-notifications = Notifications
+before-notifications-yes = This app may show them
+before-notifications-no = This app may not show them
+before-exact-reminders = Exact time reminders
+before-exact-reminders-yes = The device wakes for them at their time
+before-exact-reminders-no = The device may tell them late while its screen is off
+before-volume = Volume
+before-vibration = Vibration
+before-vibration-yes = The device has it
+before-vibration-no = The device has none
+before-battery = Battery
+before-space = Free space
+before-space-free = { $megabytes } MB
+before-clock = Clock
+before-clock-steady = { $clock }, not set by hand since it was last looked at
+before-clock-set = { $clock }. It was set { $way ->
+    [back] back
+   *[forward] forward
+ } by { $by } since it was last looked at
+before-clock-after = { $clock }, after everything that was written here
+before-clock-behind = { $clock }. That is { $by } before the last entry written here
+before-clock-nothing = { $clock }. There is nothing yet to hold it against
+before-awake = Screen kept on
+before-awake-yes = The app can keep the screen on during a birth
+before-awake-no = The screen goes dark by itself; the clock counts on
+before-key = Unlocking by this device
+before-key-yes = This device opens the practice without the passphrase
+before-key-no = Only the passphrase opens the practice
+before-backup = Last backup
+before-backup-none = No backup was made on this device
+before-backup-made = { $made }, { $days ->
+    [0] today
+    [one] one day ago
+   *[other] { $days } days ago
+ }
+before-protocol = Protocol
+before-protocol-no = None is chosen, so no limits are watched
+ui-time-reminder = Time reminder: { $level }
+ui-spoken-half = { $n ->
+    [0] Half a minute since the birth
+    [one] { $n } minute and a half since the birth
+   *[other] { $n } minutes and a half since the birth
+ }
+ui-device = This device
+ui-light-auto = By itself
+ui-light-how = By itself: night from 20:00 to 7:00, and wherever it is dark. Dim red comes only by hand.
+ui-spoken-every = Say the time since birth every
+ui-spoken-how = It is silent while the examination is read aloud or a voice note is recorded.
+ui-reader-every = A screen reader hears the clock every
+ui-seconds = { $n } s
+ui-hand = The hand that holds the phone
+ui-hand-left = Left
+ui-hand-right = Right
+ui-volume-marks = A volume key marks the moment
+ui-volume-marks-how = While the timing screen is open. Say later in the timeline what it was.
+ui-before = Before a birth
+ui-before-what = What is in place on this device, and what is not.
+ui-in-place = In place
+ui-not-in-place = Not in place
+ui-cannot-tell = This device cannot tell
+ui-before-sound = The three reminders
+ui-before-sound-what = Each has its own shape, sound and vibration. Listen whether you can hear and feel them.
+ui-before-play = Hear and feel the three reminders
+ui-what-was-it = What was it?
+ui-what-was-it-reason = Named later
+ui-what-was-it-other = Something else, or another time

@@ -49,8 +49,11 @@ async function measuringOn(hand) {
   await hand.tap('[data-test="tab-stage"]');
   await hand.tap('[data-test="more"]');
   await hand.tap('[data-test="menu"]');
+  await hand.tap('[data-test="device"]');
   await hand.tap('[data-test="measuring-on"]');
   await look(hand)("switch");
+  await hand.tap('[data-test="sheet-close"] >> nth=-1');
+  await hand.page.locator('[data-test="sheet-close"]').nth(1).waitFor({ state: "detached" });
   await hand.tap('[data-test="sheet-close"]');
   await hand.tap('[data-test="tab-exam"]');
 }

@@ -45,6 +45,10 @@ pub struct Finding {
     pub rests_on: Vec<EntryId>,
     /// The threshold that was passed, whose it is and how well it was checked.
     pub threshold: Option<Threshold>,
+    /// The time reminder that this finding is: the name under which it was still to come.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub reminder: Option<String>,
 }
 
 /// What a finding is about.
@@ -265,7 +269,17 @@ fn for_time(subject: Subject, elapsed: &Elapsed, steps: &[Step], rests_on: Vec<E
         let message = Message::new("finding-at-least").with("what", subject.name).with("value", value);
         return plain(subject.about, FindingState::CannotAssess, message, rests_on);
     }
-    held(subject, value, rests_on, passed, protocol)
+    let reminder = passed.map(|step| reminder_id(subject.watch, step));
+    Finding { reminder, ..held(subject, value, rests_on, passed, protocol) }
+}
+
+/// The stable name of the time reminder for a step of a running time.
+pub(crate) fn reminder_id(watch: Watch, step: &Step) -> String {
+    let of = match watch {
+        Watch::ThirdStagePhysiological | Watch::ThirdStageActive => "third-stage".to_owned(),
+        window => window.name().id,
+    };
+    format!("{of}-{}", step.value.0)
 }
 
 /// The gravest step that the value has passed, or that it has passed none.
@@ -308,5 +322,5 @@ fn passed_state(level: Level) -> FindingState {
 }
 
 fn plain(about: About, state: FindingState, message: Message, rests_on: Vec<EntryId>) -> Finding {
-    Finding { about, state, level: None, message, rests_on, threshold: None }
+    Finding { about, state, level: None, message, rests_on, threshold: None, reminder: None }
 }

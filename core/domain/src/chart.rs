@@ -17,6 +17,7 @@ use runs::Runs;
 use timebase::Timebase;
 
 mod account;
+mod again;
 mod apply;
 mod clock_changes;
 mod lines;

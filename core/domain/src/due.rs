@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::assess::{About, Awaited, Repeat, awaited_apgars, repeats, third_stage_steps, window_running};
+use crate::assess::{About, Awaited, Repeat, awaited_apgars, reminder_id, repeats, third_stage_steps, window_running};
 use crate::chart::{Chart, Mark};
 use crate::fact::BabyNo;
 use crate::message::Message;
@@ -52,7 +52,7 @@ fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
     let Some(stage) = chart.third_stage(now).filter(|stage| stage.to.is_none()) else { return Vec::new() };
     let Some((watch, steps)) = third_stage_steps(chart, protocol, &stage) else { return Vec::new() };
     let message = |step: &Step| Message::new("due-third-stage").with("minutes", f64::from(step.value));
-    to_come(&steps, watch.unit_ms(), stage.elapsed.ms, "third-stage", message)
+    to_come(&steps, watch, stage.elapsed.ms, message)
 }
 
 /// The marks of a running window that are still to come.
@@ -60,16 +60,16 @@ fn window(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Vec<
     let Some(from) = window_running(chart, protocol, watch, now) else { return Vec::new() };
     let message =
         |step: &Step| Message::new("due-window").with("what", watch.name()).with("value", watch.value_words(step.value));
-    to_come(protocol.steps(watch), watch.unit_ms(), chart.until(&from.at, now).ms, &watch.name().id, message)
+    to_come(protocol.steps(watch), watch, chart.until(&from.at, now).ms, message)
 }
 
 /// The steps of a running time that are still to come.
-fn to_come(steps: &[Step], unit_ms: i64, passed_ms: i64, id: &str, message: impl Fn(&Step) -> Message) -> Vec<Due> {
+fn to_come(steps: &[Step], watch: Watch, passed_ms: i64, message: impl Fn(&Step) -> Message) -> Vec<Due> {
     let one = |step: &Step| {
         // The number is in thousandths of the unit.
-        let in_ms = step.value.0.saturating_mul(unit_ms / 1_000).saturating_sub(passed_ms);
+        let in_ms = step.value.0.saturating_mul(watch.unit_ms() / 1_000).saturating_sub(passed_ms);
         (in_ms > 0).then(|| Due {
-            id: format!("{id}-{}", step.value.0),
+            id: reminder_id(watch, step),
             in_ms,
             level: step.level,
             message: message(step),

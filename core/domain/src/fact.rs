@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
+use crate::entry::EntryId;
 use crate::examination::WeightTable;
 use crate::file::FileId;
 use crate::message::{Arg, Message};
@@ -187,6 +188,15 @@ pub enum Fact {
     Noted {
         /// What they say.
         text: String,
+    },
+    /// A moment that is named later, by putting it right.
+    MomentMarked,
+    /// The button of a mark was touched once more, too soon after it to be a mark of its own.
+    TouchedAgain {
+        /// The mark, as first written.
+        entry: EntryId,
+        /// Milliseconds from its touch to this one.
+        after_ms: u32,
     },
     /// Words were spoken and kept, to be written up later.
     VoiceNoted(VoiceNote),

@@ -232,7 +232,8 @@ impl Elapsed {
 }
 
 /// A span of time by its two greatest units.
-pub(crate) fn span(ms: i64) -> Message {
+#[must_use]
+pub fn span(ms: i64) -> Message {
     let seconds = ms.unsigned_abs() / 1000;
     let (id, great, small) = match seconds {
         0..60 => return Message::new("span-seconds").with("seconds", seconds.to_string()),

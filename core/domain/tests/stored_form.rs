@@ -163,6 +163,8 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("separation_seen", Fact::SeparationSeen { sign: SeparationSign::CordLengthens }),
         ("response_marked", Fact::ResponseMarked { step: ResponseStep::AmbulanceCalled }),
         ("concern_marked", Fact::ConcernMarked),
+        ("moment_marked", Fact::MomentMarked),
+        ("touched_again", Fact::TouchedAgain { entry: id(1, 11), after_ms: 400 }),
         ("travel_time_set", Fact::TravelTimeSet { minutes: Minutes::new(25).unwrap() }),
         ("next_contact_planned", Fact::NextContactPlanned(NextContact { when: text("tomorrow at 10"), call: text("Ada") })),
         ("voice_noted", Fact::VoiceNoted(note())),

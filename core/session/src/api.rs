@@ -7,6 +7,7 @@ use secundine_domain::time::Certainty;
 use serde::Serialize;
 use ts_rs::TS;
 
+mod before;
 mod birth;
 mod chart_picture;
 mod examination;
@@ -21,6 +22,7 @@ mod sketch;
 mod verify;
 mod voice;
 
+pub use before::{DeviceTold, Standing, Thing, ThingView};
 pub use birth::{
     BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView, LeavingLine,
     LineView, MarkGroup, MarkView, MedicineView, NextMark, PlacentaView, ProtocolLine, WeighedItem,

@@ -91,6 +91,8 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::SeparationSeen { .. }
         | Fact::ResponseMarked { .. }
         | Fact::ConcernMarked
+        | Fact::MomentMarked
+        | Fact::TouchedAgain { .. }
         | Fact::TravelTimeSet { .. }
         | Fact::LeavingMarked { .. }
         | Fact::HomeLeft

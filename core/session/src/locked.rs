@@ -31,7 +31,7 @@ pub(crate) fn rewritten(bytes: &[u8]) -> Option<Vec<u8>> {
 }
 
 /// Stands for a moment that is named later. Stored, so in no catalogue.
-const MOMENT: &str = "Moment marked while locked";
+pub(crate) const MOMENT: &str = "Moment marked while locked";
 /// Why a mark was taken back. Stored, as the page's own undo stores it.
 const UNDONE: &str = "Undone at once";
 

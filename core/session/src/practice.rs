@@ -43,6 +43,17 @@ pub(crate) struct OpenPractice {
 /// Milliseconds between two beats of one run.
 const BEAT_MS: i64 = 60_000;
 
+/// How the clock of the device stands against what was seen of it last.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum ClockSince {
+    /// By how much it was set in this run of the device, ms.
+    Measured { by_ms: i64 },
+    /// How far it is past the last that is known from before; behind it when negative, ms.
+    Compared { by_ms: i64 },
+    /// There is nothing to hold it against.
+    Nothing,
+}
+
 /// What is to be written.
 pub(crate) struct Draft {
     pub birth: BirthId,
@@ -144,6 +155,19 @@ impl OpenPractice {
         }
     }
 
+    /// How the clock stands against what was seen of it last; the marks of a run that still goes on measure it.
+    pub(crate) fn clock_since(&self, now: &Stamp) -> Result<ClockSince, ApiError> {
+        let here = now.run();
+        let same = here.as_ref().and_then(|here| self.runs.iter().find(|run| run.boot == here.boot).map(|run| (here, run)));
+        if let Some((here, run)) = same {
+            let by_ms = (here.wall_ms - run.wall_ms).saturating_sub(here.since_ms.saturating_sub(run.since_ms));
+            return Ok(ClockSince::Measured { by_ms });
+        }
+        let registered = self.births()?.first().map(|birth| birth.registered_ms);
+        let last_ms = self.runs.iter().map(|run| run.wall_ms).chain(registered).max();
+        Ok(last_ms.map_or(ClockSince::Nothing, |last_ms| ClockSince::Compared { by_ms: now.wall_ms.saturating_sub(last_ms) }))
+    }
+
     /// The practice's own protocol.
     pub(crate) fn own(&self) -> &Own {
         &self.own
@@ -169,7 +193,7 @@ impl OpenPractice {
     }
 
     /// The protocol that a new birth begins with; none where none is chosen.
-    fn first_protocol(&self) -> Option<Fact> {
+    pub(crate) fn first_protocol(&self) -> Option<Fact> {
         self.own.chosen(self.described.protocol.clone()?).ok()
     }
 

@@ -1,6 +1,7 @@
 //! One session: a practice behind a door, and at times a rehearsal beside it.
 
 mod backup;
+mod before;
 mod damage;
 mod door;
 mod elsewhere;
@@ -109,6 +110,7 @@ impl Session {
             Request::ChangePassphrase { old, new } => self.change_passphrase(old, new, &now),
             Request::RenewRecovery { passphrase } => self.renew_recovery(passphrase, &now),
             Request::CheckRecovery { recovery } => self.check_recovery(recovery, &now),
+            Request::BeforeBirth { device } => self.before_birth(&device, &now),
             Request::Backups => self.backups(&now),
             Request::MakeBackup => self.make_backup(&now),
             Request::BackupPart { offset, base64 } => self.backup_part(offset, &base64),

@@ -20,6 +20,7 @@ use crate::api::{
 use crate::practice::OpenPractice;
 
 mod after;
+mod before;
 mod chart_picture;
 mod chart_scale;
 mod emergency;
@@ -33,6 +34,7 @@ mod timeline;
 mod voice;
 mod weighed;
 
+pub(crate) use before::{Known, before_birth};
 pub(crate) use chart_picture::chart_picture;
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;

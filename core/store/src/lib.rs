@@ -41,7 +41,7 @@ pub use keys::{
     DEVICE_KEY, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity, recovery_identity,
 };
 pub use platform::{PlatformError, PlatformKeys};
-pub use reserve::{RESERVE, RESERVE_BYTES, low_space};
+pub use reserve::{RESERVE, RESERVE_BYTES, free_bytes, low_space};
 pub use restore::Restored;
 pub use salvage::{Missing, Report, SALVAGE_REPORT, salvage_pages};
 pub use slots::{DEVICE_NAME, Slot};

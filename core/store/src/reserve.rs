@@ -50,6 +50,12 @@ fn stands(folder: &Path) -> bool {
     fs::metadata(folder.join(RESERVE)).is_ok_and(|file| file.len() == RESERVE_BYTES)
 }
 
+/// Bytes that are free on the disk of this folder; none where the system does not tell.
+#[must_use]
+pub fn free_bytes(folder: &Path) -> Option<u64> {
+    fs4::available_space(folder).ok()
+}
+
 /// Where the system does not tell, there is said to be room: a write that fails tells more.
 fn plenty(folder: &Path) -> bool {
     fs4::available_space(folder).map_or(true, |bytes| bytes >= PLENTY)

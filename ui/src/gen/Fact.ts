@@ -3,6 +3,7 @@ import type { Answer } from "./Answer";
 import type { Apgar } from "./Apgar";
 import type { Care } from "./Care";
 import type { Client } from "./Client";
+import type { EntryId } from "./EntryId";
 import type { LeavingStep } from "./LeavingStep";
 import type { Loss } from "./Loss";
 import type { Medicine } from "./Medicine";
@@ -134,7 +135,15 @@ items: Array<string>, } } | { "kind": "photo_taken", "data": Photo } | { "kind":
 /**
  * What they say.
  */
-text: string, } } | { "kind": "voice_noted", "data": VoiceNote } | { "kind": "written_up", "data": WrittenUp } | { "kind": "retracted" } | { "kind": "signed", "data": { 
+text: string, } } | { "kind": "moment_marked" } | { "kind": "touched_again", "data": { 
+/**
+ * The mark, as first written.
+ */
+entry: EntryId, 
+/**
+ * Milliseconds from its touch to this one.
+ */
+after_ms: number, } } | { "kind": "voice_noted", "data": VoiceNote } | { "kind": "written_up", "data": WrittenUp } | { "kind": "retracted" } | { "kind": "signed", "data": { 
 /**
  * Name as printed.
  */

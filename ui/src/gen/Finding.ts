@@ -33,4 +33,8 @@ rests_on: Array<EntryId>,
 /**
  * The threshold that was passed, whose it is and how well it was checked.
  */
-threshold: Threshold | null, };
+threshold: Threshold | null, 
+/**
+ * The time reminder that this finding is: the name under which it was still to come.
+ */
+reminder?: string, };

@@ -63,4 +63,12 @@ earlier: Array<EarlierView>,
 /**
  * What is odd about it.
  */
-oddities: Array<Message>, };
+oddities: Array<Message>, 
+/**
+ * Touches that came again too soon to be marks of their own.
+ */
+again: Array<Message>, 
+/**
+ * A moment that still has to be named.
+ */
+unnamed: boolean, };

@@ -21,6 +21,7 @@ import type { RecoveryView } from "./RecoveryView";
 import type { RestoredView } from "./RestoredView";
 import type { SketchView } from "./SketchView";
 import type { StatusView } from "./StatusView";
+import type { ThingView } from "./ThingView";
 import type { VerifyView } from "./VerifyView";
 import type { WaitingNote } from "./WaitingNote";
 import type { WeighedItem } from "./WeighedItem";
@@ -44,7 +45,11 @@ words: Array<string>,
 /**
  * Whether it opens this practice.
  */
-opens: boolean, } | { "response": "backups" } & BackupsView | { "response": "make_backup" } & BackupMade | { "response": "backup_part" } | { "response": "restore" } & RestoredView | { "response": "read_damaged" } & StatusView | { "response": "salvage" } & StatusView | { "response": "elsewhere" } & StatusView | { "response": "wipe" } & StatusView | { "response": "locked_mark" } & LockedView | { "response": "locked_undo" } & LockedView | { "response": "describe_practice" } & StatusView | { "response": "write_as" } & StatusView | { "response": "protocols", 
+opens: boolean, } | { "response": "before_birth", 
+/**
+ * Each thing, in the order in which it is shown.
+ */
+things: Array<ThingView>, } | { "response": "backups" } & BackupsView | { "response": "make_backup" } & BackupMade | { "response": "backup_part" } | { "response": "restore" } & RestoredView | { "response": "read_damaged" } & StatusView | { "response": "salvage" } & StatusView | { "response": "elsewhere" } & StatusView | { "response": "wipe" } & StatusView | { "response": "locked_mark" } & LockedView | { "response": "locked_undo" } & LockedView | { "response": "describe_practice" } & StatusView | { "response": "write_as" } & StatusView | { "response": "protocols", 
 /**
  * Each whole, with its sources; the practice's own among them once it was finished.
  */

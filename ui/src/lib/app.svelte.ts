@@ -8,10 +8,11 @@ import type { Request } from '../gen/Request';
 import type { RestoredView } from '../gen/RestoredView';
 import type { SalvageView } from '../gen/SalvageView';
 import type { StatusView } from '../gen/StatusView';
+import { keepAgain, type Made } from './again';
 import { Birth } from './birth.svelte';
 import { notSaved } from './failures.svelte';
 import { dictation } from './dictation.svelte';
-import { feel } from './feedback';
+import { feel, feelMark } from './feedback';
 import { locked } from './locked.svelte';
 import { ago } from './touch';
 import { ask, asApiError, type ApiError } from './transport';
@@ -44,6 +45,7 @@ class App {
   /** The passphrase is asked for, to show the names. */
   asking = $state(false);
 
+  #born: Made | undefined;
   /** Where to go on after the door closed by itself. */
   #back: { birth: BirthId; tab: Tab } | null = null;
 
@@ -131,10 +133,11 @@ class App {
   async babyBorn(touched: number): Promise<void> {
     if (this.bearing) return;
     this.bearing = true;
-    feel('mark');
+    feelMark(touched);
     const order = (): { ago_ms: number } => ({ ago_ms: ago(touched) });
     try {
-      const { birth, entry } = await ask('baby_born_now', order());
+      this.#born = ask('baby_born_now', order());
+      const { birth, entry } = await this.#born;
       this.open(birth);
       await this.birth?.refresh();
       this.birth?.offerUndo(entry, ui('ui-baby-born'));
@@ -144,6 +147,11 @@ class App {
     } finally {
       this.bearing = false;
     }
+  }
+
+  /** That button was touched again, too soon for a second birth. */
+  bornAgain(touched: number, first: number): void {
+    void keepAgain(this.#born, touched, first);
   }
 
   open(id: BirthId, tab: Tab = 'stage'): void {

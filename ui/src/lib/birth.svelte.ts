@@ -5,11 +5,13 @@ import type { EntryId } from '../gen/EntryId';
 import type { Fact } from '../gen/Fact';
 import type { NextMark } from '../gen/NextMark';
 import type { Request } from '../gen/Request';
+import { keepAgain, type Made } from './again';
 import { tick } from './clock.svelte';
 import { factKey } from './facts';
 import { notSaved } from './failures.svelte';
-import { feel } from './feedback';
+import { feel, feelMark } from './feedback';
 import { Marks, type Undo } from './marks.svelte';
+import { Reminders } from './reminders';
 import { ago } from './touch';
 import { ask, asApiError } from './transport';
 import { say, ui } from './words';
@@ -20,14 +22,23 @@ export type Order = Extract<Request, { request: 'record' | 'amend' }>;
 const REFRESH_MS = 5000;
 const REHEARSAL_REFRESH_MS = 1000;
 
+/** When time reminders sounded, whichever birth they were of. */
+const sounded: number[] = [];
+
+/** A moment that is named later. */
+export const MOMENT: NextMark = { fact: { kind: 'moment_marked' }, label: { id: 'ui-unnamed-mark' } };
+
 /** One birth as the core tells it, and what the person writes into it. */
 export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   view = $state.raw<BirthView | null>(null);
   /** `performance.now()` when the view came. */
   arrival = $state(0);
+  readonly reminders = new Reminders(sounded);
   /** Why the last look at the birth failed. */
   unread = $state<string | null>(null);
 
+  /** The last mark of each button. */
+  readonly #made = new Map<string, Made>();
   #asked = 0;
   #shown = 0;
   #beat: ReturnType<typeof setInterval> | undefined;
@@ -81,9 +92,11 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
     this.saving = key;
     // From here on an undo would mean this mark, not the one before.
     this.undo = null;
-    feel('mark');
+    feelMark(touched);
     try {
-      const { entry } = await ask('record', this.#marked(fact, touched));
+      const made = ask('record', this.#marked(fact, touched)).then(({ entry }) => ({ birth: this.id, entry }));
+      this.#made.set(key, made);
+      const { entry } = await made;
       this.settle();
       await this.refresh();
       const clock = this.#clockOf(entry);
@@ -95,6 +108,11 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
     } finally {
       this.saving = null;
     }
+  }
+
+  /** The button of a mark was touched again, too soon for a mark of its own. */
+  again({ fact }: NextMark, touched: number, first: number): void {
+    void keepAgain(this.#made.get(factKey(fact)), touched, first);
   }
 
   /** Gives an order that writes; whoever asked keeps what was typed if this throws. Tells the new entry. */

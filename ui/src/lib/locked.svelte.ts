@@ -5,7 +5,7 @@ import type { NextMark } from '../gen/NextMark';
 import { tick } from './clock.svelte';
 import { factKey } from './facts';
 import { notSaved } from './failures.svelte';
-import { feel } from './feedback';
+import { feel, feelMark } from './feedback';
 import { Marks, type Undo } from './marks.svelte';
 import { ago } from './touch';
 import { ask, asApiError } from './transport';
@@ -55,7 +55,7 @@ class Locked extends Marks<Undo> {
     this.saving = key;
     // From here on an undo would mean this mark, not the one before.
     this.undo = null;
-    feel('mark');
+    feelMark(touched);
     try {
       const view = await ask('locked_mark', { mark: asMark(fact), ago_ms: ago(touched) });
       if (this.begun) this.settle();

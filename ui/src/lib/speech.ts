@@ -1,5 +1,6 @@
 import { createSubscriber } from 'svelte/reactivity';
 import { language } from './language.svelte';
+import { given } from './ports';
 
 /** What reads sentences aloud on this device. */
 export interface Speaker {
@@ -78,4 +79,6 @@ export class Speech {
   }
 }
 
-export const speech = new Speech(typeof window !== 'undefined' && 'speechSynthesis' in window ? web(window.speechSynthesis) : silent);
+const own = (): Speaker => (typeof window !== 'undefined' && 'speechSynthesis' in window ? web(window.speechSynthesis) : silent);
+
+export const speech = new Speech(given('speaker') ?? own());

@@ -1,20 +1,21 @@
 import type { Action } from 'svelte/action';
+import { feelMark, unfeelMark } from './feedback';
+import { water, WET_MS } from './water';
 
 /** Contact after which a touch counts without waiting for the finger to lift. */
 const CONTACT_MS = 150;
+/** By then a touch answers to hand and ear, so that they have it in 100 ms. (ours) */
+const FEEL_MS = 60;
+/** A finger that has moved by more may be scrolling, and is answered only once it counts. (ours) */
+const STILL_PX = 8;
+/** By then a short touch is told from a drop of water: the drops round it have shown themselves. (ours) */
+const JUDGE_MS = 120;
 /** 10 mm: a finger that has left the button by more meant something else. */
 const SLIP_PX = 63;
 /** The same button again within this time is one press. */
-const REPEAT_MS = 1000;
-/** Under water a contact counts only after it has lasted. */
-const WET_MS = 80;
+export const REPEAT_MS = 1000;
 /** How long after a touch has ended its click may still come. */
 const CLICK_MS = 400;
-const WET_CONTACTS = 3;
-const WET_STARTS = 4;
-const WET_WINDOW_MS = 500;
-const BURST_WINDOW_MS = 5000;
-const BURSTS = 3;
 
 /** Whole milliseconds since a touch, as the core takes them. */
 export function ago(touched: number): number {
@@ -24,65 +25,130 @@ export function ago(touched: number): number {
 export interface Press {
   /** `touched` is `performance.now()` at the moment of contact. */
   commit: (touched: number) => void;
+  /** The same button again within a second: no press of its own. `first` is the moment of the one that counts. */
+  again?: ((touched: number, first: number) => void) | undefined;
   /** A finger is down, or no longer. */
   down?: (down: boolean) => void;
   /** Counts only on lifting: for buttons in a list that is scrolled. The time is the contact's all the same. */
   lift?: boolean;
+  /** It makes a mark: hand and ear are told as soon as it is a press, also while the finger still rests. */
+  mark?: boolean;
+  /** It is all of a wet glass: every other contact is elsewhere. */
+  whole?: boolean;
 }
 
-/** The time of a mark is the first contact; it counts on lifting inside the button, or after 150 ms. */
+/** One contact on a button. */
+interface Held {
+  id: number;
+  touched: number;
+  x: number;
+  y: number;
+  lifted: boolean;
+  felt: boolean;
+  frame: number;
+  judge: ReturnType<typeof setTimeout> | undefined;
+  contact: ReturnType<typeof setTimeout> | undefined;
+}
+
+/**
+ * The time of a mark is the first contact; it counts on lifting inside the button, or after 150 ms. A contact that lifts
+ * sooner than a finger in water would is judged 120 ms after it began, by the drops that came round it; hand and ear are told
+ * before that, and told again in the rare case that it was a drop. Each contact on a button is followed by itself, so that a
+ * drop takes nothing from the finger beside it.
+ */
 export const press: Action<HTMLElement, Press> = (node, initial) => {
   let options = initial;
-  let held: { id: number; touched: number; timer: ReturnType<typeof setTimeout> | undefined } | undefined;
+  const held = new Map<number, Held>();
+  /** Contacts that lifted and wait to be judged. */
+  const short = new Set<Held>();
+  /** Contacts that began here and are still down. */
+  const mine = new Set<number>();
   let last = -Infinity;
-  /** The contact that counted while it lasted. */
-  let counted: number | undefined;
 
-  const release = (): void => {
-    if (held) clearTimeout(held.timer);
-    held = undefined;
-    options.down?.(false);
+  const forget = (one: Held): void => {
+    cancelAnimationFrame(one.frame);
+    clearTimeout(one.judge);
+    clearTimeout(one.contact);
+    short.delete(one);
+    for (const [id, other] of held) if (other === one) held.delete(id);
+    options.down?.(held.size > 0);
   };
-  const commit = (touched: number): void => {
-    release();
-    if (!options.lift && touched - last < REPEAT_MS) return;
+  const drop = (one: Held): void => {
+    forget(one);
+    if (one.felt) unfeelMark(one.touched);
+  };
+  const commit = (one: Held): void => {
+    forget(one);
+    count(one.touched);
+  };
+  const count = (touched: number): void => {
+    if (!options.lift && touched - last < REPEAT_MS) {
+      options.again?.(touched, last);
+      return;
+    }
     last = touched;
     settle();
+    if (options.mark) feelMark(touched);
     options.commit(touched);
   };
+  const isDrop = (one: Held): boolean => water.wet() || water.others(one.id, one.touched, JUDGE_MS, options.whole ? null : node);
+  const feel = (one: Held): void => {
+    if (one.lifted && isDrop(one)) return drop(one);
+    if (!options.mark || one.touched - last < REPEAT_MS) return;
+    one.felt = true;
+    feelMark(one.touched);
+  };
+  // By frames: while a finger is down Chromium holds back timers for a tenth of a second.
+  const soon = (one: Held): void => {
+    if (performance.now() - one.touched >= FEEL_MS) feel(one);
+    else one.frame = requestAnimationFrame(() => soon(one));
+  };
+  const judge = (one: Held): void => {
+    if (isDrop(one)) drop(one);
+    else commit(one);
+  };
+
   const pointerdown = (event: PointerEvent): void => {
-    if (!event.isPrimary && !water.wet()) return;
     if (event.button !== 0 || (node instanceof HTMLButtonElement && node.disabled)) return;
-    const touched = event.timeStamp;
-    release();
-    const early = (): void => {
-      counted = event.pointerId;
-      commit(touched);
-    };
-    const timer = options.lift ? undefined : setTimeout(early, CONTACT_MS);
-    held = { id: event.pointerId, touched, timer };
+    const known = held.get(event.pointerId);
+    if (known) drop(known);
+    const one: Held = { id: event.pointerId, touched: event.timeStamp, x: event.clientX, y: event.clientY, lifted: false, felt: false, frame: 0, judge: undefined, contact: undefined };
+    held.set(event.pointerId, one);
+    mine.add(event.pointerId);
+    if (!options.lift) {
+      soon(one);
+      one.judge = setTimeout(() => one.lifted && judge(one), JUDGE_MS);
+      one.contact = setTimeout(() => commit(one), CONTACT_MS);
+    }
     options.down?.(true);
   };
   const pointermove = (event: PointerEvent): void => {
-    if (held?.id === event.pointerId && distance(node, event) > SLIP_PX) release();
+    const one = held.get(event.pointerId);
+    if (!one) return;
+    if (distance(node, event) > SLIP_PX) drop(one);
+    else if (Math.hypot(event.clientX - one.x, event.clientY - one.y) > STILL_PX) cancelAnimationFrame(one.frame);
   };
   const pointerup = (event: PointerEvent): void => {
-    if (counted === event.pointerId) {
-      counted = undefined;
-      swallowClick();
-    }
-    if (held?.id !== event.pointerId) return;
-    const long = event.timeStamp - held.touched >= WET_MS;
-    if (distance(node, event) > 0 || (water.wet() && !long)) return release();
-    swallowClick();
-    commit(held.touched);
+    if (mine.delete(event.pointerId)) swallowClick();
+    const one = held.get(event.pointerId);
+    if (!one) return;
+    if (distance(node, event) > 0) return drop(one);
+    const long = event.timeStamp - one.touched >= WET_MS;
+    if (long || event.pointerType !== 'touch') return commit(one);
+    if (options.lift) return water.wet() ? drop(one) : commit(one);
+    held.delete(event.pointerId);
+    clearTimeout(one.contact);
+    one.lifted = true;
+    short.add(one);
   };
   const pointercancel = (event: PointerEvent): void => {
-    if (held?.id === event.pointerId) release();
+    mine.delete(event.pointerId);
+    const one = held.get(event.pointerId);
+    if (one) drop(one);
   };
   // A key, a switch or a screen reader gives a click without a finger.
   const click = (event: MouseEvent): void => {
-    if (event.detail === 0) commit(event.timeStamp);
+    if (event.detail === 0) count(event.timeStamp);
   };
   const calm = (event: Event): void => event.preventDefault();
 
@@ -97,7 +163,11 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
       options = next;
     },
     destroy: () => {
-      release();
+      // A tap whose button goes in the same moment still counts.
+      for (const one of [...short]) {
+        judge(one);
+      }
+      for (const one of [...held.values()]) drop(one);
       node.removeEventListener('pointerdown', pointerdown);
       window.removeEventListener('pointermove', pointermove);
       window.removeEventListener('pointerup', pointerup);
@@ -131,49 +201,3 @@ function distance(node: HTMLElement, event: PointerEvent): number {
   const y = Math.max(box.top - event.clientY, 0, event.clientY - box.bottom);
   return Math.hypot(x, y);
 }
-
-/** Water on the glass: many contacts at once, or many starts in a short time. */
-class Water {
-  #down = new Set<number>();
-  #starts: number[] = [];
-  #wetUntil = -Infinity;
-  #bursts: number[] = [];
-  /** Told when three bursts came within five seconds. */
-  flooded: (() => void) | undefined;
-
-  wet(): boolean {
-    return performance.now() < this.#wetUntil || this.#down.size >= WET_CONTACTS;
-  }
-
-  watch(): () => void {
-    const start = (event: PointerEvent): void => {
-      if (event.pointerType !== 'touch') return;
-      const now = event.timeStamp;
-      this.#down.add(event.pointerId);
-      this.#starts = [...this.#starts.filter((at) => now - at < WET_WINDOW_MS), now];
-      if (this.#down.size < WET_CONTACTS && this.#starts.length < WET_STARTS) return;
-      if (now > this.#wetUntil) this.#burst(now);
-      this.#wetUntil = now + WET_WINDOW_MS;
-    };
-    const end = (event: PointerEvent): void => {
-      this.#down.delete(event.pointerId);
-    };
-    window.addEventListener('pointerdown', start, true);
-    window.addEventListener('pointerup', end, true);
-    window.addEventListener('pointercancel', end, true);
-    return () => {
-      window.removeEventListener('pointerdown', start, true);
-      window.removeEventListener('pointerup', end, true);
-      window.removeEventListener('pointercancel', end, true);
-    };
-  }
-
-  #burst(now: number): void {
-    this.#bursts = [...this.#bursts.filter((at) => now - at < BURST_WINDOW_MS), now];
-    if (this.#bursts.length < BURSTS) return;
-    this.#bursts = [];
-    this.flooded?.();
-  }
-}
-
-export const water = new Water();

@@ -46,6 +46,7 @@ fn tells(fact: &Fact) -> bool {
             | Fact::TravelTimeSet { .. }
             | Fact::NextContactPlanned(_)
             | Fact::LeavingMarked { .. }
+            | Fact::TouchedAgain { .. }
             | Fact::Unknown { .. }
     )
 }

@@ -68,6 +68,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         | Fact::ExaminationOrdered { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::Noted { .. }
+        | Fact::MomentMarked
+        | Fact::TouchedAgain { .. }
         | Fact::Retracted
         | Fact::Unknown { .. } => {}
     }

@@ -70,6 +70,10 @@ impl Fact {
             Self::PhotoTaken(photo) => photo_line(photo),
             Self::PhotoMeasured(measure) => photo_measure_line(measure),
             Self::Noted { text } => Message::new("fact-noted").with("text", text.as_str()),
+            Self::MomentMarked => Message::new("fact-moment"),
+            Self::TouchedAgain { after_ms, .. } => {
+                Message::new("fact-touched-again").with("seconds", f64::from(after_ms / 10) / 100.0)
+            }
             Self::VoiceNoted(note) => Message::new("fact-voice-noted").with("what", note.what(1)).with("length", note.length()),
             Self::WrittenUp(WrittenUp { text, .. }) if text.trim().is_empty() => Message::new("fact-written-up-nothing"),
             Self::WrittenUp(WrittenUp { text, .. }) => Message::new("fact-written-up").with("text", text.as_str()),

@@ -329,6 +329,9 @@ fn course() -> BoxedStrategy<Fact> {
         sign.prop_map(|sign| Fact::SeparationSeen { sign }),
         step.prop_map(|step| Fact::ResponseMarked { step }),
         Just(Fact::ConcernMarked),
+        Just(Fact::MomentMarked),
+        (1..4_u8, 1..20_u64, any::<u32>())
+            .prop_map(|(device, n, after_ms)| Fact::TouchedAgain { entry: id(device, n), after_ms }),
         (0..=1_440_i64).prop_map(|v| Fact::TravelTimeSet { minutes: Minutes::new(v).unwrap() }),
         (text(), text()).prop_map(|(when, call)| Fact::NextContactPlanned(NextContact { when, call })),
         select(LeavingStep::ALL.to_vec()).prop_map(|step| Fact::LeavingMarked { step }),

@@ -276,6 +276,8 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::SeparationSeen { .. } => "separation_seen",
         Fact::ResponseMarked { .. } => "response_marked",
         Fact::ConcernMarked => "concern_marked",
+        Fact::MomentMarked => "moment_marked",
+        Fact::TouchedAgain { .. } => "touched_again",
         Fact::TravelTimeSet { .. } => "travel_time_set",
         Fact::NextContactPlanned(_) => "next_contact_planned",
         Fact::LeavingMarked { .. } => "leaving_marked",

@@ -20,7 +20,8 @@ pub(super) const COLUMNS: [(&str, u16, Align); 4] = [
 
 pub(crate) fn timeline(source: &Source) -> Vec<Block> {
     let mut rows = Vec::new();
-    let mut lines = source.chart.lines.as_slice();
+    let told: Vec<&Line> = source.chart.lines.iter().filter(|line| !source.chart.is_told_beside(line)).collect();
+    let mut lines = told.as_slice();
     while let Some((line, rest)) = lines.split_first() {
         let run = lines.iter().take_while(|line| is_plain_answer(source, line)).count();
         if run > 1 {
@@ -51,7 +52,7 @@ fn is_plain_answer(source: &Source, line: &Line) -> bool {
 }
 
 /// Several such answers in one row.
-fn run_row(source: &Source, run: &[Line]) -> Vec<Cell> {
+fn run_row(source: &Source, run: &[&Line]) -> Vec<Cell> {
     let (Some(first), Some(last)) = (run.first(), run.last()) else { return Vec::new() };
     let count = u32::try_from(run.len()).unwrap_or(u32::MAX);
     let what = Message::new("record-examined-run").with("count", count).with("until", last.shown().occurred.clock());
@@ -132,6 +133,7 @@ fn marks(source: &Source, line: &Line) -> Vec<String> {
     }
     let odd = source.chart.oddities.iter().filter(|odd| odd.entry == line.first.id);
     marks.extend(odd.map(|odd| words.say(&odd.message())));
+    marks.extend(source.chart.touched_again(line).map(|again| words.say(&again.first.fact.describe())));
     marks
 }
 

@@ -302,6 +302,10 @@ pub struct LineView {
     pub earlier: Vec<EarlierView>,
     /// What is odd about it.
     pub oddities: Vec<Message>,
+    /// Touches that came again too soon to be marks of their own.
+    pub again: Vec<Message>,
+    /// A moment that still has to be named.
+    pub unnamed: bool,
 }
 
 /// An earlier form of an entry, and why it was left.

@@ -9,7 +9,7 @@ use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{FileKind, LockedMark, Paper, Slot};
+use super::{DeviceTold, FileKind, LockedMark, Paper, Slot};
 
 /// A question or an order.
 #[derive(Clone, Debug, Deserialize, Serialize, TS)]
@@ -70,6 +70,11 @@ pub enum Request {
     CheckRecovery {
         /// As it was printed.
         recovery: String,
+    },
+    /// What is in place before a birth, what is not, and what cannot be told.
+    BeforeBirth {
+        /// What the device tells of itself.
+        device: DeviceTold,
     },
     /// The backups on this device.
     Backups,

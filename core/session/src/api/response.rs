@@ -8,7 +8,7 @@ use ts_rs::TS;
 
 use super::{
     BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, ImportView, KeptFile, KeysView,
-    LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, VerifyView, WaitingNote,
+    LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, ThingView, VerifyView, WaitingNote,
     WeighedItem,
 };
 
@@ -52,6 +52,11 @@ pub enum Response {
         words: Vec<String>,
         /// Whether it opens this practice.
         opens: bool,
+    },
+    /// What is in place, and what is not.
+    BeforeBirth {
+        /// Each thing, in the order in which it is shown.
+        things: Vec<ThingView>,
     },
     /// The backups on this device.
     Backups(BackupsView),

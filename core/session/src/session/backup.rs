@@ -21,9 +21,18 @@ const PART_MAX: usize = 1 << 20;
 impl Session {
     pub(super) fn backups(&mut self, _now: &Stamp) -> Result<Response, ApiError> {
         self.not_rehearsing()?;
-        let folder = self.backup_folder();
+        let folder = self.backup_folder().to_string_lossy().into_owned();
+        Ok(Response::Backups(BackupsView { folder, backups: self.backup_lines() }))
+    }
+
+    /// The backup that was made last; none where there is none.
+    pub(super) fn last_backup(&self) -> Option<BackupLine> {
+        self.backup_lines().into_iter().next()
+    }
+
+    fn backup_lines(&self) -> Vec<BackupLine> {
         let mut found: Vec<(Name, BackupLine)> = Vec::new();
-        for file in fs::read_dir(&folder).into_iter().flatten().flatten() {
+        for file in fs::read_dir(self.backup_folder()).into_iter().flatten().flatten() {
             let file_name = file.file_name().to_string_lossy().into_owned();
             if let (Some(name), Ok(about)) = (Name::parse(&file_name), file.metadata()) {
                 let line = BackupLine { made: name.made.clone(), bytes: about.len(), file: file_name };
@@ -31,8 +40,7 @@ impl Session {
             }
         }
         found.sort_by(|(one, _), (other, _)| other.cmp(one));
-        let backups = found.into_iter().map(|(_, line)| line).collect();
-        Ok(Response::Backups(BackupsView { folder: folder.to_string_lossy().into_owned(), backups }))
+        found.into_iter().map(|(_, line)| line).collect()
     }
 
     pub(super) fn make_backup(&mut self, now: &Stamp) -> Result<Response, ApiError> {

@@ -11,9 +11,10 @@ use secundine_record::after_signing;
 use super::stands;
 use crate::api::{EarlierView, LineView};
 use crate::hide;
+use crate::locked::MOMENT;
 
 pub(super) fn lines(chart: &Chart, protocol: Option<&Protocol>) -> Vec<LineView> {
-    chart.lines.iter().map(|line| view(chart, protocol, line)).collect()
+    chart.lines.iter().filter(|line| !chart.is_told_beside(line)).map(|line| view(chart, protocol, line)).collect()
 }
 
 fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
@@ -34,6 +35,17 @@ fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
         retracted: !stands(line),
         earlier: earlier(chart, line),
         oddities: oddities.map(Oddity::message).collect(),
+        again: chart.touched_again(line).map(|again| again.first.fact.describe()).collect(),
+        unnamed: stands(line) && is_unnamed(&line.current().fact),
+    }
+}
+
+/// A moment that was marked without a name, here or while it was locked.
+fn is_unnamed(fact: &Fact) -> bool {
+    match fact {
+        Fact::MomentMarked => true,
+        Fact::Noted { text } => text == MOMENT,
+        _ => false,
     }
 }
 

@@ -7,7 +7,7 @@ use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, Mot
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{Reference, Tracing};
 use secundine_domain::protocol::OwnChange;
-use secundine_session::api::{At, ErrorCode, FileKind, LockedMark, Paper, RehearsalMode, Request, Response, Slot};
+use secundine_session::api::{At, DeviceTold, ErrorCode, FileKind, LockedMark, Paper, RehearsalMode, Request, Response, Slot};
 use ts_rs::{Config, TS};
 
 use super::{Desk, PASSPHRASE, placenta};
@@ -39,6 +39,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::ChangePassphrase { .. }
         | Request::RenewRecovery { .. }
         | Request::CheckRecovery { .. }
+        | Request::BeforeBirth { .. }
         | Request::Backups
         | Request::MakeBackup
         | Request::BackupPart { .. }
@@ -94,6 +95,7 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::ChangePassphrase { old: secret(), new: secret() },
         Request::RenewRecovery { passphrase: secret() },
         Request::CheckRecovery { recovery: secret() },
+        Request::BeforeBirth { device: DeviceTold::default() },
         Request::Backups,
         Request::MakeBackup,
         Request::BackupPart { offset: 0, base64: String::new() },

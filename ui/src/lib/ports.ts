@@ -1,0 +1,24 @@
+import type { Buzzer } from './buzz';
+import type { Device } from './device';
+import type { Sounder } from './sound';
+import type { Speaker } from './speech';
+
+/** What a device does beside the screen. Each has the web's own way; a phone's shell may give a better one. */
+export interface Ports {
+  sounder: Sounder;
+  buzzer: Buzzer;
+  speaker: Speaker;
+  device: Device;
+}
+
+declare global {
+  interface Window {
+    /** Set by a shell before the page loads: what is given here takes the place of the web's own. */
+    secundine?: Partial<Ports>;
+  }
+}
+
+/** What the shell gives; nothing in a browser. */
+export function given<K extends keyof Ports>(port: K): Partial<Ports>[K] {
+  return typeof window === 'undefined' ? undefined : window.secundine?.[port];
+}
