@@ -1420,7 +1420,7 @@ ui-blood-none = nada registrado
 ui-blood-measured = { $ml } mL medidos
 ui-blood-seen = { $ml } mL a ojo
 ui-next-marks = Próximas marcas
-ui-more = Más
+ui-more = Añadir
 ui-recorded-at = Registrado
 ui-undo = Deshacer
 ui-undo-reason = Deshecho en el acto
@@ -2202,3 +2202,130 @@ date-clock = { $date } { $clock }
 decimal = { $whole }{ language-decimal }{ $places }
 ui-language = Idioma
 ui-language-device = Como en este dispositivo
+
+## Founding a practice
+
+ui-found-title = Su consulta
+
+## The birth as a picture
+
+picture-baby = { $of ->
+    [1] Bebé
+   *[other] Bebé { $baby }
+}
+picture-placenta = Placenta
+picture-mother = Madre
+picture-done = Administrado y hecho
+picture-notes = Notas
+picture-record = El propio registro
+picture-pressure = Presión arterial
+picture-systolic = sistólica
+picture-diastolic = diastólica
+picture-blood-all = toda
+picture-blood-measured = medida
+picture-apgar = { $of ->
+    [1] Apgar
+   *[other] Apgar, bebé { $baby }
+}
+picture-apgar-at = { $total } a los { $minute } min
+picture-limit-at = { $compare } { $value }
+picture-limit = { $at }: { $words }
+ui-picture = El parto en imagen
+ui-picture-open = Imagen
+ui-picture-closer = Más cerca
+ui-picture-wider = Más lejos
+ui-picture-whole = Todo el parto
+ui-picture-earlier = Antes
+ui-picture-earlier-more = Antes: { $n }
+ui-picture-later = Después
+ui-picture-later-more = Después: { $n }
+ui-picture-table = Como tabla
+ui-picture-time = Tiempo
+ui-picture-at = { $clock }, { $time } después del nacimiento
+ui-picture-add = Añadir a las { $clock }
+ui-picture-keys = Las flechas van de anotación en anotación e Intro abre una. Más y menos acercan o alejan, 0 muestra todo el parto, Mayúsculas con una flecha desplaza.
+ui-picture-corrected = corregido
+ui-picture-sign-corrected = Lápiz, o un aro alrededor de un valor: corregido.
+ui-picture-sign-late = Reloj pequeño, o un aro discontinuo: anotación tardía.
+ui-picture-sign-out = Tachado: retirado.
+ui-picture-since = Desde el nacimiento
+ui-picture-entry = Anotación
+ui-picture-became = Observaciones
+ui-picture-failed = No se pudo mostrar la imagen.
+ui-exam-keys = El tabulador va de punto en punto, las flechas de respuesta en respuesta, Intro anota.
+ui-exam-still-open = Sin responder: { $n }
+
+## Reminders, touches and the device
+
+fact-moment = Momento marcado, por nombrar después
+fact-touched-again = tocado otra vez { $seconds } s después
+before-cannot-tell = Este dispositivo no puede decirlo
+before-percent = { $value } %
+before-notifications = Notificaciones
+before-notifications-yes = Esta app puede mostrarlas
+before-notifications-no = Esta app no puede mostrarlas
+before-exact-reminders = Recordatorios a su hora
+before-exact-reminders-yes = El dispositivo se despierta a su hora
+before-exact-reminders-no = Con la pantalla apagada pueden llegar tarde
+before-volume = Volumen
+before-vibration = Vibración
+before-vibration-yes = El dispositivo la tiene
+before-vibration-no = El dispositivo no la tiene
+before-battery = Batería
+before-space = Espacio libre
+before-space-free = { $megabytes } MB
+before-clock = Reloj
+before-clock-steady = { $clock }, sin ajuste manual desde la última vez que se miró
+before-clock-set = { $clock }. Se { $way ->
+    [back] atrasó
+   *[forward] adelantó
+ } { $by } desde la última vez que se miró
+before-clock-after = { $clock }, después de todo lo que se anotó aquí
+before-clock-behind = { $clock }. Son { $by } antes de la última anotación hecha aquí
+before-clock-nothing = { $clock }. Todavía no hay nada con qué compararlo
+before-awake = Pantalla encendida
+before-awake-yes = La app puede mantener la pantalla encendida durante un parto
+before-awake-no = La pantalla se apaga sola; el reloj sigue contando
+before-key = Abrir con este dispositivo
+before-key-yes = Este dispositivo abre la consulta sin la frase de acceso
+before-key-no = Solo la frase de acceso abre la consulta
+before-backup = Última copia de seguridad
+before-backup-none = En este dispositivo no se hizo ninguna copia de seguridad
+before-backup-made = { $made }, { $days ->
+    [0] hoy
+    [one] hace un día
+   *[other] hace { $days } días
+  }
+before-protocol = Protocolo
+before-protocol-no = Ninguno elegido: no se vigila ningún límite
+ui-time-reminder = Recordatorio de tiempo: { $level }
+ui-spoken-half = { $n ->
+    [0] Medio minuto desde el nacimiento
+    [one] { $n } minuto y medio desde el nacimiento
+   *[other] { $n } minutos y medio desde el nacimiento
+  }
+ui-device = Este dispositivo
+ui-light-auto = Automática
+ui-light-how = Automática: noche de 20:00 a 7:00 y donde esté oscuro. El rojo tenue solo se pone a mano.
+ui-spoken-every = Decir el tiempo desde el nacimiento cada
+ui-spoken-how = Calla mientras se lee el examen en voz alta o se graba una nota de voz.
+ui-reader-every = Un lector de pantalla oye el reloj cada
+ui-seconds = { $n } s
+ui-hand = La mano que sostiene el teléfono
+ui-hand-left = Izquierda
+ui-hand-right = Derecha
+ui-volume-marks = Una tecla de volumen marca el momento
+ui-volume-marks-how = Mientras está abierta la pantalla de tiempos. Diga después en la cronología qué fue.
+ui-before = Antes de un parto
+ui-before-what = Qué está listo en este dispositivo y qué no.
+ui-in-place = Está
+ui-not-in-place = No está
+ui-cannot-tell = Este dispositivo no puede decirlo
+ui-before-sound = Los tres recordatorios
+ui-before-sound-what = Cada uno tiene su forma, su sonido y su vibración. Compruebe si los oye y los siente.
+ui-before-play = Oír y sentir los tres recordatorios
+ui-what-was-it = ¿Qué fue?
+ui-what-was-it-reason = Nombrado después
+ui-what-was-it-other = Otra cosa, u otra hora
+ui-before-sound-off = El sonido está apagado en esta app: vea Menú, Este dispositivo.
+ui-before-vibration-off = La vibración está apagada en esta app: vea Menú, Este dispositivo.

@@ -1419,7 +1419,7 @@ ui-blood-none = rien de noté
 ui-blood-measured = { $ml } mL mesurés
 ui-blood-seen = { $ml } mL à l’œil
 ui-next-marks = Prochains repères
-ui-more = Plus
+ui-more = Ajouter
 ui-recorded-at = Noté
 ui-undo = Annuler
 ui-undo-reason = Annulé aussitôt
@@ -2204,3 +2204,130 @@ date-clock = { $date } { $clock }
 decimal = { $whole }{ language-decimal }{ $places }
 ui-language = Langue
 ui-language-device = Comme sur cet appareil
+
+## Founding a practice
+
+ui-found-title = Votre cabinet
+
+## The birth as a picture
+
+picture-baby = { $of ->
+    [1] Bébé
+   *[other] Bébé { $baby }
+}
+picture-placenta = Placenta
+picture-mother = Mère
+picture-done = Donné et fait
+picture-notes = Notes
+picture-record = Le dossier lui-même
+picture-pressure = Tension artérielle
+picture-systolic = systolique
+picture-diastolic = diastolique
+picture-blood-all = tout
+picture-blood-measured = mesuré
+picture-apgar = { $of ->
+    [1] Apgar
+   *[other] Apgar, bébé { $baby }
+}
+picture-apgar-at = { $total } à { $minute } min
+picture-limit-at = { $compare } { $value }
+picture-limit = { $at } : { $words }
+ui-picture = La naissance en image
+ui-picture-open = Image
+ui-picture-closer = Plus près
+ui-picture-wider = Plus loin
+ui-picture-whole = Toute la naissance
+ui-picture-earlier = Avant
+ui-picture-earlier-more = Avant : { $n }
+ui-picture-later = Après
+ui-picture-later-more = Après : { $n }
+ui-picture-table = En tableau
+ui-picture-time = Temps
+ui-picture-at = { $clock }, { $time } après la naissance
+ui-picture-add = Ajouter à { $clock }
+ui-picture-keys = Les flèches vont d’une entrée à l’autre, Entrée en ouvre une. Plus et moins rapprochent ou éloignent, 0 montre toute la naissance, Majuscule avec une flèche déplace.
+ui-picture-corrected = corrigé
+ui-picture-sign-corrected = Crayon, ou anneau autour d’une valeur : corrigé.
+ui-picture-sign-late = Petite horloge, ou anneau brisé : entrée tardive.
+ui-picture-sign-out = Barré : retiré.
+ui-picture-since = Depuis la naissance
+ui-picture-entry = Entrée
+ui-picture-became = Remarques
+ui-picture-failed = L’image n’a pas pu être affichée.
+ui-exam-keys = Tab va d’un point à l’autre, les flèches d’une réponse à l’autre, Entrée note la réponse.
+ui-exam-still-open = Encore ouverts : { $n }
+
+## Reminders, touches and the device
+
+fact-moment = Moment marqué, à nommer plus tard
+fact-touched-again = touché de nouveau { $seconds } s plus tard
+before-cannot-tell = Cet appareil ne peut pas le dire
+before-percent = { $value } %
+before-notifications = Notifications
+before-notifications-yes = Cette app peut en afficher
+before-notifications-no = Cette app ne peut pas en afficher
+before-exact-reminders = Rappels à l’heure juste
+before-exact-reminders-yes = L’appareil se réveille à leur heure
+before-exact-reminders-no = Écran éteint, ils peuvent arriver en retard
+before-volume = Volume
+before-vibration = Vibration
+before-vibration-yes = L’appareil en a une
+before-vibration-no = L’appareil n’en a pas
+before-battery = Batterie
+before-space = Espace libre
+before-space-free = { $megabytes } Mo
+before-clock = Horloge
+before-clock-steady = { $clock }, pas réglée à la main depuis le dernier regard
+before-clock-set = { $clock }. Elle a été { $way ->
+    [back] reculée
+   *[forward] avancée
+ } de { $by } depuis le dernier regard
+before-clock-after = { $clock }, après tout ce qui a été noté ici
+before-clock-behind = { $clock }. C’est { $by } avant la dernière entrée notée ici
+before-clock-nothing = { $clock }. Rien encore à quoi la comparer
+before-awake = Écran allumé
+before-awake-yes = L’app peut garder l’écran allumé pendant une naissance
+before-awake-no = L’écran s’éteint tout seul ; l’horloge continue
+before-key = Ouvrir par cet appareil
+before-key-yes = Cet appareil ouvre le cabinet sans la phrase de passe
+before-key-no = Seule la phrase de passe ouvre le cabinet
+before-backup = Dernière sauvegarde
+before-backup-none = Aucune sauvegarde n’a été faite sur cet appareil
+before-backup-made = { $made }, { $days ->
+    [0] aujourd’hui
+    [one] il y a un jour
+   *[other] il y a { $days } jours
+  }
+before-protocol = Protocole
+before-protocol-no = Aucun n’est choisi : aucune limite n’est suivie
+ui-time-reminder = Rappel de temps : { $level }
+ui-spoken-half = { $n ->
+    [0] Une demi-minute depuis la naissance
+    [one] { $n } minute et demie depuis la naissance
+   *[other] { $n } minutes et demie depuis la naissance
+  }
+ui-device = Cet appareil
+ui-light-auto = Automatique
+ui-light-how = Automatique : nuit de 20:00 à 7:00, et là où il fait sombre. Le rouge doux ne se met qu’à la main.
+ui-spoken-every = Dire le temps depuis la naissance toutes les
+ui-spoken-how = Muet pendant la lecture de l’examen à voix haute ou l’enregistrement d’une note vocale.
+ui-reader-every = Un lecteur d’écran entend l’horloge toutes les
+ui-seconds = { $n } s
+ui-hand = La main qui tient le téléphone
+ui-hand-left = Gauche
+ui-hand-right = Droite
+ui-volume-marks = Une touche de volume marque le moment
+ui-volume-marks-how = Tant que l’écran de la délivrance est ouvert. Dites plus tard dans la chronologie ce que c’était.
+ui-before = Avant une naissance
+ui-before-what = Ce qui est en place sur cet appareil, et ce qui ne l’est pas.
+ui-in-place = En place
+ui-not-in-place = Pas en place
+ui-cannot-tell = Cet appareil ne peut pas le dire
+ui-before-sound = Les trois rappels
+ui-before-sound-what = Chacun a sa forme, son son et sa vibration. Vérifiez si vous les entendez et les sentez.
+ui-before-play = Entendre et sentir les trois rappels
+ui-what-was-it = C’était quoi ?
+ui-what-was-it-reason = Nommé plus tard
+ui-what-was-it-other = Autre chose, ou une autre heure
+ui-before-sound-off = Le son est coupé dans cette app : voir Menu, Cet appareil.
+ui-before-vibration-off = La vibration est coupée dans cette app : voir Menu, Cet appareil.

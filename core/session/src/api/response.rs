@@ -8,8 +8,8 @@ use ts_rs::TS;
 
 use super::{
     BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, ImportView, KeptFile, KeysView,
-    LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, ThingView, VerifyView, WaitingNote,
-    WeighedItem,
+    LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, ThingView, VerifyView,
+    WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
