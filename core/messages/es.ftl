@@ -2297,7 +2297,7 @@ before-backup-made = { $made }, { $days ->
    *[other] hace { $days } días
   }
 before-protocol = Protocolo
-before-protocol-no = Ninguno elegido: no se vigila ningún límite
+before-protocol-no = Ninguno elegido: no se compara con ningún límite
 ui-time-reminder = Recordatorio de tiempo: { $level }
 ui-spoken-half = { $n ->
     [0] Medio minuto desde el nacimiento
