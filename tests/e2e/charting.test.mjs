@@ -4,18 +4,19 @@ import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { emptyPhone, launch, picturesIn } from "./browser.mjs";
+import { Phone, emptyPhone, launch, picturesIn } from "./browser.mjs";
 
 const pictures = picturesIn("charting");
+const LAPTOP = { width: 1280, height: 800 };
 let browser;
 before(async () => {
   browser = await launch();
 });
 after(() => browser.close());
 
-/** A rehearsed birth that was played to its end, open in the page of a laptop. */
-async function played(t, scenario, size = { width: 1280, height: 800 }) {
-  const { hand, bridge } = await emptyPhone(t, browser, size);
+/** A rehearsed birth that was played to its end, open in the page of a laptop; and the address for further pages. */
+async function played(t, scenario) {
+  const { hand, bridge } = await emptyPhone(t, browser, LAPTOP);
   const token = new URL(bridge.address).hash.slice("#token=".length);
   const call = (request) =>
     hand.page.evaluate(
@@ -27,7 +28,7 @@ async function played(t, scenario, size = { width: 1280, height: 800 }) {
   await hand.page.reload();
   await hand.tap('[data-test="birth"]');
   const view = () => call({ request: "birth", birth: rehearsal.birth });
-  return { hand, page: hand.page, view };
+  return { hand, page: hand.page, view, address: bridge.address };
 }
 
 /** Where the focus is, by the name for tests of the element or of one about it. */
@@ -53,8 +54,7 @@ async function until(what, holds) {
 const points = (page) => page.locator('[data-test="point"]').count();
 
 test("a birth is read, put right and added to in the picture, by keys alone", async (t) => {
-  const { hand, page, view } = await played(t, "quiet-night");
-  const look = pictures(hand);
+  const { hand, page, view, address } = await played(t, "quiet-night");
   await hand.tap('[data-test="tab-timeline"]');
   await page.locator('[data-test="point"]').first().waitFor();
   const { timeline } = await view();
@@ -149,30 +149,50 @@ test("a birth is read, put right and added to in the picture, by keys alone", as
   await page.keyboard.press("Enter");
   await until("a row for each entry", async () => (await page.locator('[data-test="picture-as-table"] tbody tr').count()) === timeline.length + 1);
   assert.match(await page.locator('[data-test="picture-as-table"]').innerText(), /Window opened/);
-  await look("table");
+  await hand.tap('[data-test="picture-table"]');
+  await underMouse(page, hidden);
   assert.deepEqual(hand.problems, []);
+  await onPhone(await Phone.open(browser, address, { width: 411, height: 891 }), (await view()).timeline);
 });
 
-test("on a phone it has the whole screen, and a thumb finds the nearest entry or the pile", async (t) => {
-  const { hand, page, view } = await played(t, "quiet-night", { width: 411, height: 891 });
-  const look = pictures(hand);
+/** A wheel with Ctrl looks closer, a drag moves along and opens nothing. */
+async function underMouse(page, hidden) {
+  const axis = page.locator('[data-test="picture-axis"]');
+  const box = await axis.boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + 90);
+  const before = await hidden();
+  await page.keyboard.down("Control");
+  await page.mouse.wheel(0, -100);
+  await page.mouse.wheel(0, -100);
+  await page.keyboard.up("Control");
+  await until("the wheel looks closer", async () => (await hidden()) > before);
+  const labels = await axis.innerText();
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 150, box.y + 90, { steps: 5 });
+  await page.mouse.up();
+  await until("a drag moves along", async () => (await axis.innerText()) !== labels);
+  assert.equal(await page.locator('[role="dialog"]').count(), 0);
+}
+
+/** It has the whole screen there, and a thumb finds the nearest entry, or the pile. */
+async function onPhone(hand, timeline) {
+  const { page } = hand;
+  await hand.tap('[data-test="birth"]');
   await hand.tap('[data-test="tab-timeline"]');
   assert.equal(await page.locator('[data-test="picture"]').count(), 0);
   await hand.tap('[data-test="picture-open"]');
-  await page.locator('[data-test="point"]').first().waitFor();
-  await look("phone");
-  const loss = page.locator('[data-test="point"][data-kind="examined"]').first();
-  await loss.scrollIntoViewIfNeeded();
-  const box = await loss.boundingBox();
+  const pile = page.locator('[data-test="point"][data-kind="examined"]').first();
+  await pile.scrollIntoViewIfNeeded();
+  const box = await pile.boundingBox();
   await page.touchscreen.tap(box.x + box.width + 12, box.y + box.height / 2);
-  const examined = (await view()).timeline.filter(({ fact }) => fact.kind === "examined").length;
   await page.locator('[data-test="picture-pile"]').waitFor();
+  const examined = timeline.filter(({ fact }) => fact.kind === "examined").length;
   assert.equal(await page.locator('[data-test="picture-pile"] li').count(), examined, "a pile shows what lies on it");
-  await look("phone-pile");
+  await pictures(hand)("phone-pile");
   await hand.tap('[data-test="picture-pile"] li button');
   await page.locator('[data-test="correct"]').waitFor();
   assert.deepEqual(hand.problems, []);
-});
+}
 
 test("the examination is filled in by keys alone, whatever the kind of item", async (t) => {
   const { hand, page, view } = await played(t, "slow-placenta");
