@@ -188,7 +188,6 @@ async function onPhone(hand, timeline) {
   await page.locator('[data-test="picture-pile"]').waitFor();
   const examined = timeline.filter(({ fact }) => fact.kind === "examined").length;
   assert.equal(await page.locator('[data-test="picture-pile"] li').count(), examined, "a pile shows what lies on it");
-  await pictures(hand)("phone-pile");
   await hand.tap('[data-test="picture-pile"] li button');
   await page.locator('[data-test="correct"]').waitFor();
   assert.deepEqual(hand.problems, []);
