@@ -4,18 +4,19 @@ import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { emptyPhone, launch, picturesIn } from "./browser.mjs";
+import { Phone, emptyPhone, launch, picturesIn } from "./browser.mjs";
 
 const pictures = picturesIn("charting");
+const LAPTOP = { width: 1280, height: 800 };
 let browser;
 before(async () => {
   browser = await launch();
 });
 after(() => browser.close());
 
-/** A rehearsed birth that was played to its end, open in the page of a laptop. */
-async function played(t, scenario, size = { width: 1280, height: 800 }) {
-  const { hand, bridge } = await emptyPhone(t, browser, size);
+/** A rehearsed birth that was played to its end, open in the page of a laptop; and the address for further pages. */
+async function played(t, scenario) {
+  const { hand, bridge } = await emptyPhone(t, browser, LAPTOP);
   const token = new URL(bridge.address).hash.slice("#token=".length);
   const call = (request) =>
     hand.page.evaluate(
@@ -27,7 +28,7 @@ async function played(t, scenario, size = { width: 1280, height: 800 }) {
   await hand.page.reload();
   await hand.tap('[data-test="birth"]');
   const view = () => call({ request: "birth", birth: rehearsal.birth });
-  return { hand, page: hand.page, view };
+  return { hand, page: hand.page, view, address: bridge.address };
 }
 
 /** Where the focus is, by the name for tests of the element or of one about it. */
@@ -53,8 +54,7 @@ async function until(what, holds) {
 const points = (page) => page.locator('[data-test="point"]').count();
 
 test("a birth is read, put right and added to in the picture, by keys alone", async (t) => {
-  const { hand, page, view } = await played(t, "quiet-night");
-  const look = pictures(hand);
+  const { hand, page, view, address } = await played(t, "quiet-night");
   await hand.tap('[data-test="tab-timeline"]');
   await page.locator('[data-test="point"]').first().waitFor();
   const { timeline } = await view();
@@ -63,16 +63,20 @@ test("a birth is read, put right and added to in the picture, by keys alone", as
   await tabTo(page, "point");
   assert.equal(await page.locator('[data-test="point"][tabindex="0"]').count(), 1, "one stop of the Tab key for all");
 
-  // Closer by key, and back: what is out of sight is counted.
-  const course = await points(page);
+  assert.equal(await points(page), timeline.length, "an entry of the record, a sign in the picture");
+
+  // Closer by key, and back: how many are out of sight is told.
+  const hidden = async () => {
+    const told = [await hand.textOf('[data-test="picture-earlier"]'), await hand.textOf('[data-test="picture-later"]')];
+    return told.reduce((sum, text) => sum + Number(/\d+/.exec(text)?.[0] ?? 0), 0);
+  };
+  const course = await hidden();
   await page.keyboard.press("+");
   await page.keyboard.press("+");
-  await until("a closer look shows fewer entries", async () => (await points(page)) < course);
-  const [earlier, later] = [await hand.textOf('[data-test="picture-earlier"]'), await hand.textOf('[data-test="picture-later"]')];
-  const [hidden] = [earlier, later].map((text) => Number(/\d+/.exec(text)?.[0] ?? 0)).map((n, _, all) => all.reduce((sum, one) => sum + one, 0));
-  assert.equal((await points(page)) + hidden, timeline.length, "shown and not shown are all of the record");
+  await until("a closer look leaves some out of sight", async () => (await hidden()) > course + 10);
+  assert.equal(await focused(page), "point", "focus stays where it was");
   await page.keyboard.press("0");
-  await until("0 shows the whole birth", async () => (await points(page)) === course);
+  await until("0 shows the whole birth", async () => (await hidden()) === course);
   // The signature is the record's own time, after the course of the birth.
   await page.keyboard.press("End");
   await until("the last entry is come to", async () => (await page.evaluate(() => document.activeElement?.getAttribute("data-kind"))) === "signed");
@@ -91,9 +95,8 @@ test("a birth is read, put right and added to in the picture, by keys alone", as
   assert.match(heard.at(-1), /^\d\d:\d\d:\d\d, 15:00 after the birth, Mother: pulse 84, blood pressure 118\/72/);
   const seen = timeline.slice(0, heard.length).map(({ clock }) => clock);
   assert.deepEqual(heard.map((name) => name.slice(0, 8)), seen, "in the order of the record");
-  await look("focused");
   const entry = await page.evaluate(() => document.activeElement.getAttribute("data-entry"));
-  assert.equal(await page.locator('[aria-current="true"]').getAttribute("data-line"), entry, "its line is marked");
+  assert.equal(await page.locator('[data-line][aria-current="true"]').getAttribute("data-line"), entry, "its line is marked");
   // What held at that moment stands beside the names.
   assert.match(await page.locator('[data-test="lane"]', { hasText: "Pulse" }).innerText(), /84 a minute/);
 
@@ -120,7 +123,6 @@ test("a birth is read, put right and added to in the picture, by keys alone", as
   await corrected.waitFor();
   assert.match(await corrected.getAttribute("aria-label"), new RegExp(`^${earlierClock},.*put right`));
   await until("focus comes back to the entry that was put right", () => corrected.evaluate((node) => node === document.activeElement));
-  await look("corrected");
 
   // The cursor is moved along the axis, and a late entry added there.
   await tabTo(page, "picture-axis", "Shift+Tab");
@@ -147,31 +149,51 @@ test("a birth is read, put right and added to in the picture, by keys alone", as
   await page.keyboard.press("Enter");
   await until("a row for each entry", async () => (await page.locator('[data-test="picture-as-table"] tbody tr').count()) === timeline.length + 1);
   assert.match(await page.locator('[data-test="picture-as-table"]').innerText(), /Window opened/);
+  await hand.tap('[data-test="picture-table"]');
+  await underMouse(page, hidden);
   assert.deepEqual(hand.problems, []);
+  await onPhone(await Phone.open(browser, address, { width: 411, height: 891 }), (await view()).timeline);
 });
 
-test("on a phone it has the whole screen, and a thumb finds the nearest entry or the pile", async (t) => {
-  const { hand, page, view } = await played(t, "quiet-night", { width: 411, height: 891 });
-  const look = pictures(hand);
+/** A wheel with Ctrl looks closer, a drag moves along and opens nothing. */
+async function underMouse(page, hidden) {
+  const axis = page.locator('[data-test="picture-axis"]');
+  const box = await axis.boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + 90);
+  const before = await hidden();
+  await page.keyboard.down("Control");
+  await page.mouse.wheel(0, -100);
+  await page.mouse.wheel(0, -100);
+  await page.keyboard.up("Control");
+  await until("the wheel looks closer", async () => (await hidden()) > before);
+  const labels = await axis.innerText();
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 150, box.y + 90, { steps: 5 });
+  await page.mouse.up();
+  await until("a drag moves along", async () => (await axis.innerText()) !== labels);
+  assert.equal(await page.locator('[role="dialog"]').count(), 0);
+}
+
+/** It has the whole screen there, and a thumb finds the nearest entry, or the pile. */
+async function onPhone(hand, timeline) {
+  const { page } = hand;
+  await hand.tap('[data-test="birth"]');
   await hand.tap('[data-test="tab-timeline"]');
   assert.equal(await page.locator('[data-test="picture"]').count(), 0);
   await hand.tap('[data-test="picture-open"]');
-  await page.locator('[data-test="point"]').first().waitFor();
-  await look("phone");
-  const loss = page.locator('[data-test="point"][data-kind="examined"]').first();
-  await loss.scrollIntoViewIfNeeded();
-  const box = await loss.boundingBox();
+  const pile = page.locator('[data-test="point"][data-kind="examined"]').first();
+  await pile.scrollIntoViewIfNeeded();
+  const box = await pile.boundingBox();
   await page.touchscreen.tap(box.x + box.width + 12, box.y + box.height / 2);
-  const examined = (await view()).timeline.filter(({ fact }) => fact.kind === "examined").length;
   await page.locator('[data-test="picture-pile"]').waitFor();
+  const examined = timeline.filter(({ fact }) => fact.kind === "examined").length;
   assert.equal(await page.locator('[data-test="picture-pile"] li').count(), examined, "a pile shows what lies on it");
-  await look("phone-pile");
   await hand.tap('[data-test="picture-pile"] li button');
   await page.locator('[data-test="correct"]').waitFor();
   assert.deepEqual(hand.problems, []);
-});
+}
 
-test("the whole examination is filled in by keys alone", async (t) => {
+test("the examination is filled in by keys alone, whatever the kind of item", async (t) => {
   const { hand, page, view } = await played(t, "slow-placenta");
   const look = pictures(hand);
   const exam = async () => (await view()).examinations[0];
@@ -180,35 +202,51 @@ test("the whole examination is filled in by keys alone", async (t) => {
   await hand.tap('[data-test="exam-page"]');
   await page.locator('[data-test="exam-still-open"]').waitFor();
   await look("form-open");
+  const { items } = await exam();
+  const kinds = new Set(items.map(({ kind }) => kind));
+  assert.ok(kinds.size >= 5, [...kinds].join());
   await page.locator('[data-test="exam-page-off"]').focus();
-  let open = (await exam()).items.filter(({ answer }) => answer === null);
-  for (let n = 0; n < 60 && open.length > 0; n += 1) {
-    const item = open[0];
-    const name = `page-${item.item}${item.cord ? `-${item.cord}` : ""}`;
-    const inside = () => page.evaluate((of) => document.activeElement?.closest(`[data-test="${of}"]`) !== null, name);
-    for (let tabs = 0; tabs < 70 && !(await inside()); tabs += 1) await page.keyboard.press("Tab");
-    assert.ok(await inside(), `${name} is reached with the Tab key`);
-    const field = await page.evaluate(() => document.activeElement?.tagName === "INPUT");
-    if (field) await page.keyboard.type(String(item.min + 3));
+  let filled = 0;
+  for (const { item, kind, min } of items) {
+    const name = `page-${item}`;
+    // An item is one stop of the Tab key, and its field of figures a second one.
+    const inside = () => page.evaluate((of) => (document.activeElement?.closest(`[data-test="${of}"]`) ? document.activeElement.tagName : null), name);
+    let tag = null;
+    for (let tabs = 0; tabs < 3 && tag === null; tabs += 1) {
+      await page.keyboard.press("Tab");
+      tag = await inside();
+    }
+    assert.ok(tag, `${name} is reached with the Tab key`);
+    // One of each kind is enough.
+    if (!kinds.delete(kind)) continue;
+    if (tag === "INPUT") await page.keyboard.type(String(min + 3));
     // The second answer of a choice, to have gone there by an arrow.
-    else if (item.kind === "choice") await page.keyboard.press("ArrowRight");
+    else if (kind === "choice") await page.keyboard.press("ArrowRight");
     await page.keyboard.press("Enter");
-    const answered = async () => (await exam()).items.find((one) => one.item === item.item && one.cord === item.cord)?.answer !== null;
-    for (let waits = 0; waits < 6 && !(await answered()); waits += 1) await sleep(60);
     // In steps: pieces are added and then said to be all, coils are counted and then measured over.
-    if (!(await answered())) await page.keyboard.press("Enter");
-    await until(`${name} is answered`, answered);
-    assert.ok(await inside(), `focus stays at ${name}`);
-    open = (await exam()).items.filter(({ answer }) => answer === null);
+    if (kind === "pieces" || kind === "coils") {
+      await page.locator(`[data-test="${name}"] .so-far`).waitFor();
+      await page.keyboard.press("Enter");
+    }
+    await page.locator(`[data-test="${name}"]:not(.open)`).waitFor();
+    await until(`focus stays at ${name}`, async () => (await inside()) !== null);
+    filled += 1;
   }
-  assert.equal(open.length, 0);
-  await until("nothing is told to be open", async () => (await page.locator('[data-test="exam-still-open"] li').count()) === 0);
+  const now = await exam();
+  assert.equal(now.answered, filled);
+  const open = now.items.filter(({ answer }) => answer === null).length;
+  await until("what is open is told", async () => (await page.locator('[data-test="exam-still-open"] li').count()) === open);
   await look("form-filled");
-  // An answer is changed by an arrow and Enter.
-  const shape = page.locator('[data-test="page-shape"]');
-  await shape.locator('button[tabindex="0"]').focus();
-  await page.keyboard.press("ArrowLeft");
+  await look("form-filled");
+
+  // A value that is not offered is typed, and takes the place of the first.
+  await page.locator('[data-test="page-insertion-edge"] button[tabindex="0"]').focus();
+  for (let n = 0; n < 20 && (await focused(page)) !== "exam-other-value"; n += 1) await page.keyboard.press("ArrowRight");
   await page.keyboard.press("Enter");
-  await until("the first shape", async () => (await exam()).items.find(({ item }) => item === "shape").answer.option === (await exam()).items.find(({ item }) => item === "shape").options[0].option);
+  await until("the field of figures has the focus", async () => (await focused(page)) === "pad-display");
+  await page.keyboard.type("4.5");
+  await page.keyboard.press("Enter");
+  await page.locator('[data-test="page-insertion-edge"] legend b', { hasText: "4.5 cm" }).waitFor();
+  assert.equal((await exam()).answered, filled, "put right, not answered a second time");
   assert.deepEqual(hand.problems, []);
 });

@@ -21,7 +21,9 @@ use crate::own::Own;
 use crate::verify;
 
 mod bands;
+mod clock;
 mod files;
+mod medicines;
 
 /// An open practice.
 pub(crate) struct OpenPractice {
@@ -38,20 +40,6 @@ pub(crate) struct OpenPractice {
     runs: Vec<Run>,
     /// What was read of a damaged store, which is open to be read only.
     salvage: Option<SalvageView>,
-}
-
-/// Milliseconds between two beats of one run.
-const BEAT_MS: i64 = 60_000;
-
-/// How the clock of the device stands against what was seen of it last.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum ClockSince {
-    /// By how much it was set in this run of the device, ms.
-    Measured { by_ms: i64 },
-    /// How far it is past the last that is known from before; behind it when negative, ms.
-    Compared { by_ms: i64 },
-    /// There is nothing to hold it against.
-    Nothing,
 }
 
 /// What is to be written.
@@ -139,35 +127,6 @@ impl OpenPractice {
         bring_in(&mut self.store, &self.described, protocol, expected)
     }
 
-    /// Notes once a minute how far the running clock has come, so that after a restart less of the time in between is in
-    /// doubt. A beat that cannot be written only leaves more of it in doubt.
-    pub(crate) fn beat(&mut self, now: &Stamp) {
-        let Some(run) = now.run() else { return };
-        let last = self.runs.iter_mut().find(|known| known.boot == run.boot);
-        if last.as_ref().is_some_and(|last| run.since_ms < last.since_ms.saturating_add(BEAT_MS))
-            || self.store.beat(&run).is_err()
-        {
-            return;
-        }
-        match last {
-            Some(last) => *last = run,
-            None => self.runs.push(run),
-        }
-    }
-
-    /// How the clock stands against what was seen of it last; the marks of a run that still goes on measure it.
-    pub(crate) fn clock_since(&self, now: &Stamp) -> Result<ClockSince, ApiError> {
-        let here = now.run();
-        let same = here.as_ref().and_then(|here| self.runs.iter().find(|run| run.boot == here.boot).map(|run| (here, run)));
-        if let Some((here, run)) = same {
-            let by_ms = (here.wall_ms - run.wall_ms).saturating_sub(here.since_ms.saturating_sub(run.since_ms));
-            return Ok(ClockSince::Measured { by_ms });
-        }
-        let registered = self.births()?.first().map(|birth| birth.registered_ms);
-        let last_ms = self.runs.iter().map(|run| run.wall_ms).chain(registered).max();
-        Ok(last_ms.map_or(ClockSince::Nothing, |last_ms| ClockSince::Compared { by_ms: now.wall_ms.saturating_sub(last_ms) }))
-    }
-
     /// The practice's own protocol.
     pub(crate) fn own(&self) -> &Own {
         &self.own
@@ -230,21 +189,6 @@ impl OpenPractice {
             self.described = before;
         }
         written.map(|_| ())
-    }
-
-    /// The medicines that this practice gives; none until it lists them.
-    pub(crate) fn medicines(&self) -> Result<Vec<Medicine>, ApiError> {
-        let listed = practice_entries(&self.store)?.into_iter().rev().find_map(|entry| match entry.fact {
-            Fact::MedicinesListed { medicines } => Some(medicines),
-            _ => None,
-        });
-        Ok(listed.unwrap_or_default())
-    }
-
-    /// Puts a new list in the place of the last one.
-    pub(crate) fn list_medicines(&mut self, medicines: Vec<Medicine>, now: &Stamp) -> Result<(), ApiError> {
-        let medicines = medicines.into_iter().map(recognised).collect();
-        self.write(Draft::now(BirthId::PRACTICE, Fact::MedicinesListed { medicines }, now)).map(|_| ())
     }
 
     /// Registers a birth with its first fact, if there is one already, and the practice's protocol, if one is chosen: all
@@ -384,14 +328,6 @@ fn practice_entries(store: &Store) -> Result<Vec<Entry>, StoreError> {
     let mut entries: Vec<Entry> = store.entries(BirthId::PRACTICE)?.into_iter().map(|stored| stored.entry).collect();
     entries.sort_by_key(|entry| (entry.recorded.wall_ms, entry.id));
     Ok(entries)
-}
-
-/// A medicine of the list, tied to the one that is known by its name: so its cautions come with it.
-fn recognised(medicine: Medicine) -> Medicine {
-    let Medicine { name, dose, route, uterotonic, .. } = medicine;
-    let found = known().iter().find(|known| known.name.eq_ignore_ascii_case(name.trim()));
-    let (listed, uterotonic) = (found.map(|known| known.id.clone()), found.map_or(uterotonic, |known| known.uterotonic));
-    Medicine { name, dose, route, uterotonic, listed, ..Medicine::default() }
 }
 
 /// How the practice was described last.

@@ -61,9 +61,11 @@ describe('closer, wider and along', () => {
   });
 
   it('moves to hold a moment only where it is outside', () => {
+    const first = padded(span(0, 40));
+    expect(holding(first, 0, whole)).toBe(first);
     expect(holding(span(0, 50), 25 * MINUTE, whole)).toEqual(span(0, 50));
-    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(13, 63));
-    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-8, 42));
+    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(11.5, 61.5));
+    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-6.5, 43.5));
   });
 });
 

@@ -80,7 +80,7 @@ export function panned(window: Span, part: number, whole: Span): Span {
 
 /** The window moved no further than it takes to hold a moment, with some room beside it. */
 export function holding(window: Span, ms: number, whole: Span): Span {
-  const room = (window.to_ms - window.from_ms) * MARGIN;
+  const room = (window.to_ms - window.from_ms) * (MARGIN / 2);
   const by = Math.min(0, ms - room - window.from_ms) + Math.max(0, ms + room - window.to_ms);
   return by === 0 ? window : within({ from_ms: window.from_ms + by, to_ms: window.to_ms + by }, whole);
 }

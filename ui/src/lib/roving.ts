@@ -19,7 +19,7 @@ export const roving: Action<HTMLElement, boolean> = (group, initial) => {
     const stop = inside ?? all.find((each) => each.ariaPressed === 'true') ?? all.find((each) => each.ariaChecked === 'true') ?? all[0];
     for (const each of all) {
       const index = !on || each === stop ? 0 : -1;
-      if (each.tabIndex !== index) each.tabIndex = index;
+      if (each.getAttribute('tabindex') !== String(index)) each.tabIndex = index;
     }
     if (!on || last === null || document.activeElement !== document.body) return;
     const next = last.isConnected ? last : (field() ?? stop);
