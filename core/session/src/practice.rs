@@ -6,8 +6,7 @@ use std::path::Path;
 use secundine_domain::chart::{Chart, State, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
 use secundine_domain::examination::Examination;
-use secundine_domain::fact::{Fact, Medicine, Photo, Practice};
-use secundine_domain::medicines::known;
+use secundine_domain::fact::{Fact, Photo, Practice};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::{Occurred, Run, Stamp};
@@ -24,6 +23,8 @@ mod bands;
 mod clock;
 mod files;
 mod medicines;
+
+pub(crate) use clock::ClockSince;
 
 /// An open practice.
 pub(crate) struct OpenPractice {

@@ -114,7 +114,7 @@ impl About {
             | Fact::CareChosen { .. }
             | Fact::LeavingMarked { .. }
             | Fact::HomeLeft => Self::Done,
-            Fact::Noted { .. } | Fact::VoiceNoted(_) | Fact::WrittenUp(_) => Self::Notes,
+            Fact::MomentMarked | Fact::Noted { .. } | Fact::VoiceNoted(_) | Fact::WrittenUp(_) => Self::Notes,
             Fact::PracticeDescribed(_)
             | Fact::OwnProtocolChanged { .. }
             | Fact::MedicinesListed { .. }
@@ -125,6 +125,7 @@ impl About {
             | Fact::NextContactPlanned(_)
             | Fact::PlacentaWeights { .. }
             | Fact::ExaminationOrdered { .. }
+            | Fact::TouchedAgain { .. }
             | Fact::Retracted
             | Fact::Signed { .. }
             | Fact::Unknown { .. } => Self::Record,
