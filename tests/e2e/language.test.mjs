@@ -58,7 +58,19 @@ test("Spanish is chosen, stays, and is printed; then English again", { timeout: 
   await hand.tap('[data-test="baby-born"]');
   await hand.find('[data-test="clock"]');
   await look("third-stage");
+
+  // A number is typed with either sign, and stands with the language's own.
+  await hand.tap('[data-test="more"]');
+  await hand.tap('[data-test="enter-mother_observed"]');
+  await hand.type('[data-test="temperature"]', "36.8");
+  await at(hand, "temperature").blur();
+  assert.equal(await at(hand, "temperature").inputValue(), "36,8");
+  await hand.type('[data-test="temperature"]', "36,7");
+  await hand.tap('[data-test="save"]');
+  await at(hand, "save").waitFor({ state: "detached" });
+
   const { text, about } = await printed(hand);
+  assert.match(text, /36,7 °C/);
   assert.match(text, /Alumbramiento y examen de la placenta/i);
   assert.match(text, /traducción automática/);
   assert.doesNotMatch(text, /Written by|Signatures|Not recorded/i);

@@ -48,7 +48,7 @@ const CASES: &[Case] = &[
     ("an unknown birth as a picture", NOT_FOUND, |desk| refused(desk, Request::ChartPicture { birth: unknown(desk) })),
     ("an unknown birth drawn", NOT_FOUND, |desk| refused(desk, Request::Sketch { birth: unknown(desk), placenta: 1 })),
     ("a paper of a placenta that is not here", NOT_FOUND, |desk| {
-        refused(desk, Request::WritePaper { birth: desk.birth, placenta: 7, paper: Paper::Family })
+        refused(desk, Request::WritePaper { birth: desk.birth, placenta: 7, paper: Paper::Family, language: None })
     }),
     ("a point far beyond the disc", IMPOSSIBLE, |desk| record(desk, examined("tear-place", point(3_001)))),
     ("the practice taken for a birth", NOT_FOUND, |desk| {

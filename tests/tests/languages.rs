@@ -34,10 +34,9 @@ impl Needs {
                     for variant in variants {
                         if let (InlineExpression::VariableReference { id }, VariantKey::Identifier { name }) =
                             (selector, &variant.key)
+                            && !PLURALS.contains(name)
                         {
-                            if !PLURALS.contains(name) {
-                                self.kinds.insert((id.name.to_owned(), (*name).to_owned()));
-                            }
+                            self.kinds.insert((id.name.to_owned(), (*name).to_owned()));
                         }
                         self.of(&variant.value);
                     }

@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { FluentResource } from '@fluent/bundle';
 import { describe, expect, it } from 'vitest';
+import { language } from './language.svelte';
+import { dateWords } from './when';
 import { say } from './words';
 
 const SOURCES = join(import.meta.dirname, '..');
@@ -39,6 +41,17 @@ describe.each(readdirSync(CATALOGUES))('%s', (file) => {
 
   it('has every message of English, and each can be read', () => {
     expect(entries.map((entry) => entry.id).sort()).toEqual([...written].sort());
+  });
+
+  it('writes a figure with its own decimal sign, and says its dates', async () => {
+    await language.speak(file.replace('.ftl', ''));
+    expect(language.decimal).toMatch(/^[.,]$/);
+    expect(say({ id: 'measure-cm', args: { value: 54.5 } })).toContain(`54${language.decimal}5`);
+    expect(say({ id: 'value-ratio', args: { value: { id: 'decimal', args: { whole: '0', places: '90' } } } })).toContain(`0${language.decimal}90`);
+    const months = Array.from({ length: 12 }, (_, month) => say(dateWords(`2026-${String(month + 1).padStart(2, '0')}-25`)));
+    expect(new Set(months).size).toBe(12);
+    expect(months.every((month) => month.includes('25') && month.includes('2026'))).toBe(true);
+    await language.speak('en');
   });
 
   it('uses no plural that its language has not', () => {
