@@ -71,11 +71,15 @@ async function sheet(page, theme) {
 
 mkdirSync(out, { recursive: true });
 const browser = await launchForWalks();
+const wrong = [];
 try {
-  const names = process.argv.slice(2).length > 0 ? process.argv.slice(2) : Object.keys(WALKS);
-  for (const name of names) await walk(browser, name, shoot);
+  const names = process.argv.length > 2 ? process.argv.slice(2) : Object.keys(WALKS);
+  // Two at a time.
+  const one = async () => {
+    for (let name = names.shift(); name; name = names.shift()) await walk(browser, name, shoot).catch((error) => wrong.push(String(error)));
+  };
+  await Promise.all([one(), one()]);
   const page = await browser.newPage({ viewport: { width: 1600, height: 900 } });
-  const wrong = [];
   let brightest = { mean: 0 };
   for (const theme of THEMES) {
     for (const { stop, png } of theme === "day" ? [] : taken[theme]) {
