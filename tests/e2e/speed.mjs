@@ -61,7 +61,7 @@ async function coldStart(browser, address) {
     const page = await context.newPage();
     await slow(page);
     await page.goto(address);
-    await page.waitForFunction(() => window.noted.usable > 0);
+    await page.waitForFunction(() => window.noted.usable > 0 && performance.getEntriesByName("first-contentful-paint").length > 0);
     starts.push(await page.evaluate(() => [performance.getEntriesByName("first-contentful-paint")[0].startTime, window.noted.usable]));
     await context.close();
   }
