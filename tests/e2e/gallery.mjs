@@ -16,6 +16,8 @@ const TIMING = "stage/cord-clamped";
 const SIZES = [[320, 568], [411, 891], [768, 1024], [1280, 800], [740, 360]];
 /** Mean relative luminance of a picture in the dim red light. */
 const DIM = 0.02;
+/** A code for a camera is black on white in every light. */
+const WHITE = ["practice/recovery"];
 /** The luminance of #121212: no dark ground is lighter. */
 const DARK = 0.0061;
 const COLUMNS = 8;
@@ -71,15 +73,20 @@ async function sheet(page, theme) {
 
 mkdirSync(out, { recursive: true });
 const browser = await launchForWalks();
+const wrong = [];
 try {
-  const names = process.argv.slice(2).length > 0 ? process.argv.slice(2) : Object.keys(WALKS);
-  for (const name of names) await walk(browser, name, shoot);
+  const names = process.argv.length > 2 ? process.argv.slice(2) : Object.keys(WALKS);
+  // Two at a time.
+  const one = async () => {
+    for (let name = names.shift(); name; name = names.shift()) await walk(browser, name, shoot).catch((error) => wrong.push(String(error)));
+  };
+  await Promise.all([one(), one()]);
   const page = await browser.newPage({ viewport: { width: 1600, height: 900 } });
-  const wrong = [];
   let brightest = { mean: 0 };
   for (const theme of THEMES) {
     for (const { stop, png } of theme === "day" ? [] : taken[theme]) {
       const { mean, ground } = await brightness(page, png);
+      if (WHITE.includes(stop)) continue;
       if (theme === "red" && mean > brightest.mean) brightest = { stop, mean };
       if (theme === "red" && mean >= DIM) wrong.push(`${stop} in red: mean luminance ${(mean * 100).toFixed(2)} %`);
       if (theme === "night" && ground > DARK && !stop.startsWith("harm/not-saved")) wrong.push(`${stop} at night: the ground has ${ground.toFixed(4)}`);

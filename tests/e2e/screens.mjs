@@ -25,6 +25,8 @@ export const STOPS = Object.entries(WALKS).flatMap(([walk, stops]) => Object.key
 
 const FAKE_VOICE = ["--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream"];
 
+const PATIENCE_MS = 60_000;
+
 /** A browser for walks, with a microphone that hums. */
 export const launchForWalks = () => launch(...FAKE_VOICE);
 
@@ -48,6 +50,8 @@ class Device {
     if (this.#language) address.searchParams.set("language", this.#language);
     // A phone's page that changes its size keeps the scale of the size before.
     this.hand = await Phone.open(this.#browser, address.href, { width: 360, height: 740, script, mobile: false });
+    // A busy machine takes its time over a photograph.
+    this.hand.page.setDefaultTimeout(PATIENCE_MS);
   }
 
   async end() {

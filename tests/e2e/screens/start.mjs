@@ -38,6 +38,7 @@ export async function loss(d, ml) {
   await d.tap("loss-jug");
   await d.type("loss-volume", String(ml));
   await d.save();
+  await d.hand.run("window.scrollTo(0, 0)");
 }
 
 /** Writes a fact without a hand. */
