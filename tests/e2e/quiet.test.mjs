@@ -263,6 +263,22 @@ test('a reminder that is touched sounds no second time', { timeout: 60_000 }, as
   await due.waitFor();
   assert.match(await due.getAttribute('class'), /calls/);
   assert.equal(await sounds(), 1);
+  // Only a frame comes and goes, once a second at most, on a small part of the screen; where nothing may move, it stays.
+  const frame = (level) =>
+    due.evaluate((node, name) => {
+      node.classList.remove('note', 'caution', 'limit');
+      node.classList.add(name);
+      const { animationName, animationDuration, borderTopWidth } = getComputedStyle(node, '::after');
+      const box = node.getBoundingClientRect();
+      return { moves: animationName !== 'none', seconds: parseFloat(animationDuration), border: borderTopWidth, part: (box.width * box.height) / (innerWidth * innerHeight) };
+    }, level);
+  for (const [level, seconds] of [['limit', 1], ['caution', 2]]) {
+    const { moves, seconds: told, part } = await frame(level);
+    assert.ok(moves && told === seconds && part <= 0.25, `${level}: every ${told} s, ${part} of the screen`);
+  }
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  assert.deepEqual({ ...(await frame('limit')), part: 0 }, { moves: false, seconds: 0, border: '6px', part: 0 });
+  await frame('note');
   await due.locator('button').tap();
   await page.waitForFunction(() => !document.querySelector('.place .notice.calls'));
   await pass(120_000);
