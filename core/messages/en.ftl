@@ -2329,3 +2329,5 @@ ui-before-play = Hear and feel the three reminders
 ui-what-was-it = What was it?
 ui-what-was-it-reason = Named later
 ui-what-was-it-other = Something else, or another time
+ui-before-sound-off = Sound is switched off in this app: see Menu, This device.
+ui-before-vibration-off = Vibration is switched off in this app: see Menu, This device.

@@ -62,16 +62,17 @@ async function begin(hand) {
  */
 async function moving(hand) {
   const time = { moved: 0, view: null };
+  // From here on it moves only as the test says, however slow the machine is.
+  await hand.page.clock.pauseAt(Date.now() + 1_000);
   await hand.page.route('**/call', async (route) => {
     if (route.request().postDataJSON().request !== 'birth') {
       if (route.request().postDataJSON().request === 'record') time.view = null;
       return route.continue();
     }
-    time.view ??= { told: await (await route.fetch()).json(), at: Date.now() };
-    const view = structuredClone(time.view.told);
-    const passed = time.moved + Date.now() - time.view.at;
-    if (view.third_stage) view.third_stage.elapsed_ms += passed;
-    for (const due of view.due) due.in_ms -= passed;
+    time.view ??= await (await route.fetch()).json();
+    const view = structuredClone(time.view);
+    if (view.third_stage) view.third_stage.elapsed_ms += time.moved;
+    for (const due of view.due) due.in_ms -= time.moved;
     return route.fulfill({ json: view });
   });
   time.pass = async (step) => {
@@ -214,7 +215,7 @@ test('half an hour: the clock is told once a minute, each notice once, and no mo
   await page.evaluate('window.changes.length = 0');
   const { births } = await call(hand, { request: 'births', skip: 0, take: 1 });
   const time = await moving(hand);
-  const STEP = 15_000;
+  const STEP = 30_000;
   const notices = [7, 13].map((minute) => minute * 60_000);
   while (time.moved < 30 * 60_000) {
     if (notices.includes(time.moved)) {
@@ -263,6 +264,22 @@ test('a reminder that is touched sounds no second time', { timeout: 60_000 }, as
   await due.waitFor();
   assert.match(await due.getAttribute('class'), /calls/);
   assert.equal(await sounds(), 1);
+  // Only a frame comes and goes, once a second at most, on a small part of the screen; where nothing may move, it stays.
+  const frame = (level) =>
+    due.evaluate((node, name) => {
+      node.classList.remove('note', 'caution', 'limit');
+      node.classList.add(name);
+      const { animationName, animationDuration, borderTopWidth } = getComputedStyle(node, '::after');
+      const box = node.getBoundingClientRect();
+      return { moves: animationName !== 'none', seconds: parseFloat(animationDuration), border: borderTopWidth, part: (box.width * box.height) / (innerWidth * innerHeight) };
+    }, level);
+  for (const [level, seconds] of [['limit', 1], ['caution', 2]]) {
+    const { moves, seconds: told, part } = await frame(level);
+    assert.ok(moves && told === seconds && part <= 0.25, `${level}: every ${told} s, ${part} of the screen`);
+  }
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  assert.deepEqual({ ...(await frame('limit')), part: 0 }, { moves: false, seconds: 0, border: '6px', part: 0 });
+  await frame('note');
   await due.locator('button').tap();
   await page.waitForFunction(() => !document.querySelector('.place .notice.calls'));
   await pass(120_000);

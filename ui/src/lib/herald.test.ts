@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { Herald, stepOf } from './herald';
+import { Herald, isNew, stepOf } from './herald';
 
 it('tells one thing at a time, ten seconds apart, notices first and together', () => {
   const herald = new Herald();
@@ -13,6 +13,10 @@ it('tells one thing at a time, ten seconds apart, notices first and together', (
   herald.time('three minutes');
   expect(herald.next(20_000), 'the time that is past is not told').toEqual({ words: 'three minutes', urgent: false });
   expect(herald.next(40_000)).toBe(null);
+});
+
+it('tells no step twice where the clock goes back by a moment', () => {
+  expect([isNew(3, 2), isNew(2, 2), isNew(1, 2), isNew(0, 2)]).toEqual([true, false, false, true]);
 });
 
 it('counts steps of a running time', () => {

@@ -44,6 +44,14 @@ export class Herald {
   }
 }
 
+/**
+ * Whether a step of a running time is a new one after the last: an answer of the core may set the clock back by a moment, and
+ * no step is told twice for that. A clock that was put right by more begins anew.
+ */
+export function isNew(step: number, last: number): boolean {
+  return step > last || step < last - 1;
+}
+
 /** Which of the steps of a running time has been reached: 0 before the first, none where there are none. */
 export function stepOf(ms: number, every: number): number | null {
   return every > 0 ? Math.max(0, Math.floor(ms / every)) : null;

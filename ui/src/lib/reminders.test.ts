@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import type { Level } from '../gen/Level';
+import { random } from './glass';
 import { Reminders, type Reminder } from './reminders';
 
 const MINUTE = 60_000;
@@ -68,19 +69,9 @@ it('sounds at most six times in an hour, over all births', () => {
   expect(heard.length).toBe(6);
 });
 
-/** Numbers from 0 to 1 that a seed gives (mulberry32). */
-function random(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 // Whatever stands, goes, flickers and is touched.
 it('never sounds more than six times in any hour, and none three times', () => {
+  const broken: string[] = [];
   let most = 0;
   for (let seed = 1; seed <= 2000; seed += 1) {
     const draw = random(seed);
@@ -111,9 +102,10 @@ it('never sounds more than six times in any hour, and none three times', () => {
       if (standing.size === 1) for (const key of standing.keys()) could.set(key, (could.get(key) ?? 0) + 1);
       const lately = heard.filter((at) => now - at < HOUR).length;
       most = Math.max(most, lately);
-      expect(lately, `seed ${seed}`).toBeLessThanOrEqual(6);
-      for (const [key, times] of could) expect(times, `seed ${seed}: ${key}`).toBeLessThanOrEqual(2);
+      if (lately > 6) broken.push(`seed ${seed}: ${lately} in an hour`);
+      for (const [key, times] of could) if (times > 2) broken.push(`seed ${seed}: ${key} ${times} times`);
     }
   }
+  expect(broken).toEqual([]);
   expect(most, 'the law was put to the test').toBe(6);
-});
+}, 20_000);

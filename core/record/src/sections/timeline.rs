@@ -207,6 +207,19 @@ mod tests {
     }
 
     #[test]
+    fn in_print_a_touch_that_came_again_stands_in_the_row_of_its_mark() {
+        let clamped = entry(1, 1, 0, Fact::CordClamped { baby: 1 });
+        let again = entry(1, 2, 0, Fact::TouchedAgain { entry: clamped.id, after_ms: 430 });
+        let entries = [clamped, again];
+        let practice = Practice { name: String::new(), practitioner: "Ida".to_owned(), role: String::new(), protocol: None };
+        let origin = Origin { practice: &practice, version: "00", written: &entries[0].recorded };
+        let chart = fold(BIRTH, &entries);
+        let printed = format!("{:?}", document(&chart, &origin));
+        assert_eq!(printed.matches("touched again 0.43 s later").count(), 1, "{printed}");
+        assert_eq!(chart.lines.iter().filter(|line| !chart.is_told_beside(line)).count(), 1);
+    }
+
+    #[test]
     fn in_print_an_addition_is_marked_and_stands_in_a_row_of_its_own() {
         let answer = |item: &str| {
             let answer = Answer::Choice { option: "no".to_owned() };

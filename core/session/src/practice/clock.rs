@@ -41,7 +41,7 @@ impl OpenPractice {
         let here = now.run();
         let same = here.as_ref().and_then(|here| self.runs.iter().find(|run| run.boot == here.boot).map(|run| (here, run)));
         if let Some((here, run)) = same {
-            let by_ms = (here.wall_ms - run.wall_ms).saturating_sub(here.since_ms.saturating_sub(run.since_ms));
+            let by_ms = here.wall_ms.saturating_sub(run.wall_ms).saturating_sub(here.since_ms.saturating_sub(run.since_ms));
             return Ok(ClockSince::Measured { by_ms });
         }
         let registered = self.births()?.first().map(|birth| birth.registered_ms);

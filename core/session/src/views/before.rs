@@ -143,7 +143,7 @@ mod tests {
         for (free, standing) in [(Some(499_999_999), NotInPlace), (Some(500_000_000), InPlace), (None, CannotTell)] {
             assert_eq!(of(DeviceTold::default(), &Known { free, ..known() }, Thing::Space).0, standing, "{free:?}");
         }
-        for (made, standing) in [("2026-11-17 02:40", InPlace), ("2026-11-17 02:39", InPlace), ("2026-11-16 02:30", NotInPlace)] {
+        for (made, standing) in [("2026-11-18 02:39", InPlace), ("2026-11-17 02:41", InPlace), ("2026-11-17 02:40", NotInPlace)] {
             let known = Known { backup: Some(made.to_owned()), ..known() };
             assert_eq!(of(DeviceTold::default(), &known, Thing::Backup).0, standing, "{made}");
         }
