@@ -212,7 +212,7 @@ mod tests {
         let again = entry(1, 2, 0, Fact::TouchedAgain { entry: clamped.id, after_ms: 430 });
         let entries = [clamped, again];
         let practice = Practice { name: String::new(), practitioner: "Ida".to_owned(), role: String::new(), protocol: None };
-        let origin = Origin { practice: &practice, version: "00", written: &entries[0].recorded };
+        let origin = Origin { practice: &practice, version: "00", written: &entries[0].recorded, words: Words::english() };
         let chart = fold(BIRTH, &entries);
         let printed = format!("{:?}", document(&chart, &origin));
         assert_eq!(printed.matches("touched again 0.43 s later").count(), 1, "{printed}");
