@@ -87,7 +87,7 @@ it('gives each level a shape and a pattern of its own', () => {
   const shapes = [...sign.matchAll(/class="shape" (d="[^"]+"|cx=[^/]+)/g)].map((found) => found[1]);
   const patterns = [...sign.matchAll(/class="pattern[^"]*" d="([^"]+)"/g)].map((found) => found[1]);
   expect([new Set(shapes).size, new Set(patterns).size]).toEqual([3, 3]);
-  const notice = readFileSync(join(import.meta.dirname, '../parts/Notice.svelte'), 'utf8');
+  const notice = readFileSync(join(import.meta.dirname, '../parts/NoticeBox.svelte'), 'utf8');
   const edges = ['limit', 'caution', 'note'].map((level) => new RegExp(`\\.${level}::before \\{\\s*background: ([a-z-]+\\([^ ,]+)`).exec(notice)?.[1]);
   expect(new Set(edges).size, 'the pattern of the edge').toBe(3);
 });
