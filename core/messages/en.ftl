@@ -2261,45 +2261,45 @@ ui-exam-still-open = Still open: { $n }
 
 fact-moment = Moment marked, to be named later
 fact-touched-again = touched again { $seconds } s later
-before-cannot-tell = This device cannot tell
-before-percent = { $value } %
-before-notifications = Notifications
-before-notifications-yes = This app may show them
-before-notifications-no = This app may not show them
-before-exact-reminders = Exact time reminders
-before-exact-reminders-yes = The device wakes for them at their time
-before-exact-reminders-no = The device may tell them late while its screen is off
-before-volume = Volume
-before-vibration = Vibration
-before-vibration-yes = The device has it
-before-vibration-no = The device has none
-before-battery = Battery
-before-space = Free space
-before-space-free = { $megabytes } MB
-before-clock = Clock
-before-clock-steady = { $clock }, not set by hand since it was last looked at
-before-clock-set = { $clock }. It was set { $way ->
+thing-cannot-tell = This device cannot tell
+thing-percent = { $value } %
+thing-notifications = Notifications
+thing-notifications-yes = This app may show them
+thing-notifications-no = This app may not show them
+thing-exact-reminders = Exact time reminders
+thing-exact-reminders-yes = The device wakes for them at their time
+thing-exact-reminders-no = The device may tell them late while its screen is off
+thing-volume = Volume
+thing-vibration = Vibration
+thing-vibration-yes = The device has it
+thing-vibration-no = The device has none
+thing-battery = Battery
+thing-space = Free space
+thing-space-free = { $megabytes } MB
+thing-clock = Clock
+thing-clock-steady = { $clock }, not set by hand since it was last looked at
+thing-clock-set = { $clock }. It was set { $way ->
     [back] back
    *[forward] forward
  } by { $by } since it was last looked at
-before-clock-after = { $clock }, after everything that was written here
-before-clock-behind = { $clock }. That is { $by } before the last entry written here
-before-clock-nothing = { $clock }. There is nothing yet to hold it against
-before-awake = Screen kept on
-before-awake-yes = The app can keep the screen on during a birth
-before-awake-no = The screen goes dark by itself; the clock counts on
-before-key = Unlocking by this device
-before-key-yes = This device opens the practice without the passphrase
-before-key-no = Only the passphrase opens the practice
-before-backup = Last backup
-before-backup-none = No backup was made on this device
-before-backup-made = { $made }, { $days ->
+thing-clock-after = { $clock }, after everything that was written here
+thing-clock-behind = { $clock }. That is { $by } before the last entry written here
+thing-clock-nothing = { $clock }. There is nothing yet to hold it against
+thing-awake = Screen kept on
+thing-awake-yes = The app can keep the screen on during a birth
+thing-awake-no = The screen goes dark by itself; the clock counts on
+thing-key = Unlocking by this device
+thing-key-yes = This device opens the practice without the passphrase
+thing-key-no = Only the passphrase opens the practice
+thing-backup = Last backup
+thing-backup-none = No backup was made on this device
+thing-backup-made = { $made }, { $days ->
     [0] today
     [one] one day ago
    *[other] { $days } days ago
  }
-before-protocol = Protocol
-before-protocol-no = None is chosen, so no limits are watched
+thing-protocol = Protocol
+thing-protocol-no = None is chosen, so no limits are watched
 ui-time-reminder = Time reminder: { $level }
 ui-spoken-half = { $n ->
     [0] Half a minute since the birth

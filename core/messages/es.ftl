@@ -2259,45 +2259,45 @@ ui-exam-still-open = Sin responder: { $n }
 
 fact-moment = Momento marcado, por nombrar después
 fact-touched-again = tocado otra vez { $seconds } s después
-before-cannot-tell = Este dispositivo no puede decirlo
-before-percent = { $value } %
-before-notifications = Notificaciones
-before-notifications-yes = Esta app puede mostrarlas
-before-notifications-no = Esta app no puede mostrarlas
-before-exact-reminders = Recordatorios a su hora
-before-exact-reminders-yes = El dispositivo se despierta a su hora
-before-exact-reminders-no = Con la pantalla apagada pueden llegar tarde
-before-volume = Volumen
-before-vibration = Vibración
-before-vibration-yes = El dispositivo la tiene
-before-vibration-no = El dispositivo no la tiene
-before-battery = Batería
-before-space = Espacio libre
-before-space-free = { $megabytes } MB
-before-clock = Reloj
-before-clock-steady = { $clock }, sin ajuste manual desde la última vez que se miró
-before-clock-set = { $clock }. Se { $way ->
+thing-cannot-tell = Este dispositivo no puede decirlo
+thing-percent = { $value } %
+thing-notifications = Notificaciones
+thing-notifications-yes = Esta app puede mostrarlas
+thing-notifications-no = Esta app no puede mostrarlas
+thing-exact-reminders = Recordatorios a su hora
+thing-exact-reminders-yes = El dispositivo se despierta a su hora
+thing-exact-reminders-no = Con la pantalla apagada pueden llegar tarde
+thing-volume = Volumen
+thing-vibration = Vibración
+thing-vibration-yes = El dispositivo la tiene
+thing-vibration-no = El dispositivo no la tiene
+thing-battery = Batería
+thing-space = Espacio libre
+thing-space-free = { $megabytes } MB
+thing-clock = Reloj
+thing-clock-steady = { $clock }, sin ajuste manual desde la última vez que se miró
+thing-clock-set = { $clock }. Se { $way ->
     [back] atrasó
    *[forward] adelantó
  } { $by } desde la última vez que se miró
-before-clock-after = { $clock }, después de todo lo que se anotó aquí
-before-clock-behind = { $clock }. Son { $by } antes de la última anotación hecha aquí
-before-clock-nothing = { $clock }. Todavía no hay nada con qué compararlo
-before-awake = Pantalla encendida
-before-awake-yes = La app puede mantener la pantalla encendida durante un parto
-before-awake-no = La pantalla se apaga sola; el reloj sigue contando
-before-key = Abrir con este dispositivo
-before-key-yes = Este dispositivo abre la consulta sin la frase de acceso
-before-key-no = Solo la frase de acceso abre la consulta
-before-backup = Última copia de seguridad
-before-backup-none = En este dispositivo no se hizo ninguna copia de seguridad
-before-backup-made = { $made }, { $days ->
+thing-clock-after = { $clock }, después de todo lo que se anotó aquí
+thing-clock-behind = { $clock }. Son { $by } antes de la última anotación hecha aquí
+thing-clock-nothing = { $clock }. Todavía no hay nada con qué compararlo
+thing-awake = Pantalla encendida
+thing-awake-yes = La app puede mantener la pantalla encendida durante un parto
+thing-awake-no = La pantalla se apaga sola; el reloj sigue contando
+thing-key = Abrir con este dispositivo
+thing-key-yes = Este dispositivo abre la consulta sin la frase de acceso
+thing-key-no = Solo la frase de acceso abre la consulta
+thing-backup = Última copia de seguridad
+thing-backup-none = En este dispositivo no se hizo ninguna copia de seguridad
+thing-backup-made = { $made }, { $days ->
     [0] hoy
     [one] hace un día
    *[other] hace { $days } días
   }
-before-protocol = Protocolo
-before-protocol-no = Ninguno elegido: no se compara con ningún límite
+thing-protocol = Protocolo
+thing-protocol-no = Ninguno elegido: no se compara con ningún límite
 ui-time-reminder = Recordatorio de tiempo: { $level }
 ui-spoken-half = { $n ->
     [0] Medio minuto desde el nacimiento

@@ -2261,45 +2261,45 @@ ui-exam-still-open = Encore ouverts : { $n }
 
 fact-moment = Moment marqué, à nommer plus tard
 fact-touched-again = touché de nouveau { $seconds } s plus tard
-before-cannot-tell = Cet appareil ne peut pas le dire
-before-percent = { $value } %
-before-notifications = Notifications
-before-notifications-yes = Cette app peut en afficher
-before-notifications-no = Cette app ne peut pas en afficher
-before-exact-reminders = Rappels à l’heure juste
-before-exact-reminders-yes = L’appareil se réveille à leur heure
-before-exact-reminders-no = Écran éteint, ils peuvent arriver en retard
-before-volume = Volume
-before-vibration = Vibration
-before-vibration-yes = L’appareil en a une
-before-vibration-no = L’appareil n’en a pas
-before-battery = Batterie
-before-space = Espace libre
-before-space-free = { $megabytes } Mo
-before-clock = Horloge
-before-clock-steady = { $clock }, pas réglée à la main depuis le dernier regard
-before-clock-set = { $clock }. Elle a été { $way ->
+thing-cannot-tell = Cet appareil ne peut pas le dire
+thing-percent = { $value } %
+thing-notifications = Notifications
+thing-notifications-yes = Cette app peut en afficher
+thing-notifications-no = Cette app ne peut pas en afficher
+thing-exact-reminders = Rappels à l’heure juste
+thing-exact-reminders-yes = L’appareil se réveille à leur heure
+thing-exact-reminders-no = Écran éteint, ils peuvent arriver en retard
+thing-volume = Volume
+thing-vibration = Vibration
+thing-vibration-yes = L’appareil en a une
+thing-vibration-no = L’appareil n’en a pas
+thing-battery = Batterie
+thing-space = Espace libre
+thing-space-free = { $megabytes } Mo
+thing-clock = Horloge
+thing-clock-steady = { $clock }, pas réglée à la main depuis le dernier regard
+thing-clock-set = { $clock }. Elle a été { $way ->
     [back] reculée
    *[forward] avancée
  } de { $by } depuis le dernier regard
-before-clock-after = { $clock }, après tout ce qui a été noté ici
-before-clock-behind = { $clock }. C’est { $by } avant la dernière entrée notée ici
-before-clock-nothing = { $clock }. Rien encore à quoi la comparer
-before-awake = Écran allumé
-before-awake-yes = L’app peut garder l’écran allumé pendant une naissance
-before-awake-no = L’écran s’éteint tout seul ; l’horloge continue
-before-key = Ouvrir par cet appareil
-before-key-yes = Cet appareil ouvre le cabinet sans la phrase de passe
-before-key-no = Seule la phrase de passe ouvre le cabinet
-before-backup = Dernière sauvegarde
-before-backup-none = Aucune sauvegarde n’a été faite sur cet appareil
-before-backup-made = { $made }, { $days ->
+thing-clock-after = { $clock }, après tout ce qui a été noté ici
+thing-clock-behind = { $clock }. C’est { $by } avant la dernière entrée notée ici
+thing-clock-nothing = { $clock }. Rien encore à quoi la comparer
+thing-awake = Écran allumé
+thing-awake-yes = L’app peut garder l’écran allumé pendant une naissance
+thing-awake-no = L’écran s’éteint tout seul ; l’horloge continue
+thing-key = Ouvrir par cet appareil
+thing-key-yes = Cet appareil ouvre le cabinet sans la phrase de passe
+thing-key-no = Seule la phrase de passe ouvre le cabinet
+thing-backup = Dernière sauvegarde
+thing-backup-none = Aucune sauvegarde n’a été faite sur cet appareil
+thing-backup-made = { $made }, { $days ->
     [0] aujourd’hui
     [one] il y a un jour
    *[other] il y a { $days } jours
   }
-before-protocol = Protocole
-before-protocol-no = Aucun n’est choisi : aucune limite n’est suivie
+thing-protocol = Protocole
+thing-protocol-no = Aucun n’est choisi : aucune limite n’est suivie
 ui-time-reminder = Rappel de temps : { $level }
 ui-spoken-half = { $n ->
     [0] Une demi-minute depuis la naissance

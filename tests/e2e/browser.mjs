@@ -83,7 +83,7 @@ export class Phone {
 
   /** Reads the page again at its beginning, and not where it was. */
   async anew() {
-    await this.run("history.replaceState(null, '', location.pathname + location.search)");
+    await this.run("const at = new URLSearchParams(location.hash.slice(1)); at.delete('birth'); history.replaceState(null, '', '#' + at)");
     await this.page.reload();
   }
 

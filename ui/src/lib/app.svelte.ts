@@ -185,13 +185,18 @@ class App {
 
   /** Keeps in the page's address where the person is: the system may end the page at any time, and reads it again there. */
   remember(): void {
-    const at = this.birth && !this.birth.rehearsal ? `#${this.tab}/${this.birth.id}` : '';
-    if (location.hash !== at) history.replaceState(null, '', at || location.pathname + location.search);
+    const at = new URLSearchParams(location.hash.slice(1));
+    if (this.birth && !this.birth.rehearsal) at.set('birth', this.birth.id);
+    else at.delete('birth');
+    if (at.has('birth')) at.set('tab', this.tab);
+    else at.delete('tab');
+    if (location.hash.slice(1) !== at.toString()) history.replaceState(null, '', `${location.pathname}${location.search}#${at}`);
   }
 
   #comeBack(): void {
-    const [tab, birth] = location.hash.slice(1).split('/');
-    if (birth && TABS.some((known) => known === tab) && this.status?.door === 'open') this.open(birth, tab as Tab);
+    const at = new URLSearchParams(location.hash.slice(1));
+    const birth = at.get('birth');
+    if (birth && this.status?.door === 'open') this.open(birth, TABS.find((tab) => tab === at.get('tab')));
   }
 
   /** The door was opened: back to where it closed. */

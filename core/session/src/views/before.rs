@@ -34,10 +34,10 @@ pub(crate) fn before_birth(device: &DeviceTold, known: &Known, now: &Stamp) -> V
     let asked = |thing, told: Option<bool>| match told {
         Some(true) => view(thing, Standing::InPlace, plain(thing, "yes")),
         Some(false) => view(thing, Standing::NotInPlace, plain(thing, "no")),
-        None => view(thing, Standing::CannotTell, Message::new("before-cannot-tell")),
+        None => view(thing, Standing::CannotTell, Message::new("thing-cannot-tell")),
     };
     let percent = |thing, told: Option<u8>, enough: fn(u8) -> bool| match told {
-        Some(value) => view(thing, standing(enough(value)), Message::new("before-percent").with("value", u32::from(value))),
+        Some(value) => view(thing, standing(enough(value)), Message::new("thing-percent").with("value", u32::from(value))),
         None => asked(thing, None),
     };
     vec![
@@ -59,7 +59,7 @@ pub(crate) fn before_birth(device: &DeviceTold, known: &Known, now: &Stamp) -> V
 }
 
 fn space(free: Option<u64>) -> ThingView {
-    let Some(free) = free else { return view(Thing::Space, Standing::CannotTell, Message::new("before-cannot-tell")) };
+    let Some(free) = free else { return view(Thing::Space, Standing::CannotTell, Message::new("thing-cannot-tell")) };
     let megabytes = u32::try_from(free / 1_000_000).unwrap_or(u32::MAX);
     view(Thing::Space, standing(free >= LEAST_FREE), plain(Thing::Space, "free").with("megabytes", megabytes))
 }
@@ -96,11 +96,11 @@ fn standing(in_place: bool) -> Standing {
 }
 
 fn plain(thing: Thing, what: &str) -> Message {
-    Message::new(format!("before-{}-{what}", code(thing)))
+    Message::new(format!("thing-{}-{what}", code(thing)))
 }
 
 fn view(thing: Thing, standing: Standing, said: Message) -> ThingView {
-    ThingView { thing, name: Message::new(format!("before-{}", code(thing))), standing, said }
+    ThingView { thing, name: Message::new(format!("thing-{}", code(thing))), standing, said }
 }
 
 fn code(thing: Thing) -> String {
@@ -154,11 +154,11 @@ mod tests {
     fn a_clock_that_was_set_is_told() {
         use ClockSince::{Compared, Measured, Nothing};
         for (clock, id) in [
-            (Measured { by_ms: 2_000 }, "before-clock-steady"),
-            (Measured { by_ms: -2_001 }, "before-clock-set"),
-            (Compared { by_ms: -2_000 }, "before-clock-after"),
-            (Compared { by_ms: -2_001 }, "before-clock-behind"),
-            (Nothing, "before-clock-nothing"),
+            (Measured { by_ms: 2_000 }, "thing-clock-steady"),
+            (Measured { by_ms: -2_001 }, "thing-clock-set"),
+            (Compared { by_ms: -2_000 }, "thing-clock-after"),
+            (Compared { by_ms: -2_001 }, "thing-clock-behind"),
+            (Nothing, "thing-clock-nothing"),
         ] {
             assert_eq!(of(DeviceTold::default(), &Known { clock, ..known() }, Thing::Clock).1, id, "{clock:?}");
         }
