@@ -25,7 +25,7 @@ async function played(t, scenario) {
     );
   const { rehearsal } = await call({ request: "rehearse", scenario, speed: 600, mode: "watch" });
   while (!(await call({ request: "status" })).rehearsal.ended) await sleep(100);
-  await hand.page.reload();
+  await hand.anew();
   await hand.tap('[data-test="birth"]');
   const view = () => call({ request: "birth", birth: rehearsal.birth });
   return { hand, page: hand.page, view, address: bridge.address };

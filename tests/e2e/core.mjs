@@ -5,7 +5,7 @@ export const at = (hand, name) => hand.page.locator(`[data-test="${name}"]`);
 
 /** Asks the core itself. */
 export async function call(hand, request) {
-  const token = new URL(hand.page.url()).hash.slice("#token=".length);
+  const token = new URLSearchParams(new URL(hand.page.url()).hash.slice(1)).get("token");
   return hand.page.evaluate(
     async ([body, bearer]) => (await fetch("/call", { method: "POST", headers: { authorization: `Bearer ${bearer}` }, body })).json(),
     [JSON.stringify(request), token],

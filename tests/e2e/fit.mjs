@@ -52,7 +52,9 @@ function look(text) {
     return `<${node.tagName.toLowerCase()}${named ? ` in ${named.dataset.test}` : ""}> ${node.textContent.trim().replace(/\s+/g, " ").slice(0, 40)}`;
   };
   const seen = (node) => node.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !node.closest("[inert], .heard-only, .unseen");
-  const all = [...document.querySelectorAll("body *")].filter(seen);
+  // Signs and times along the axis of a picture are a drawing: they lie where their time is, and a touch finds the nearest.
+  const drawn = (node) => node.closest('[data-test="picture-axis"], [data-test="point"]') !== null;
+  const all = [...document.querySelectorAll("body *")].filter((node) => seen(node) && !drawn(node));
 
   const over = document.documentElement.scrollWidth - width;
   if (over > 0) found.push(`the page is ${over} px too wide`);
@@ -70,7 +72,7 @@ function look(text) {
   const pieces = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
   for (let piece = pieces.nextNode(); piece; piece = pieces.nextNode()) {
     const parent = piece.parentElement;
-    if (!piece.data.trim() || !seen(parent) || parent.closest("svg, pre, script, style")) continue;
+    if (!piece.data.trim() || !seen(parent) || drawn(parent) || parent.closest("svg, pre, script, style")) continue;
     const range = document.createRange();
     range.selectNodeContents(piece);
     const button = parent.closest("button:not([aria-expanded='false']), label.button, summary")?.getBoundingClientRect();

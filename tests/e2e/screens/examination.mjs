@@ -100,7 +100,7 @@ export const examination = {
   },
   photograph: async (d) => {
     await d.hand.run('const kept = JSON.parse(localStorage.getItem("secundine-settings") ?? "{}"); localStorage.setItem("secundine-settings", JSON.stringify({ ...kept, measuring: true }))');
-    await d.hand.page.reload();
+    await d.hand.anew();
     await d.tap("birth");
     await d.tap("tab-exam");
     await d.tap("photographs");
@@ -146,7 +146,7 @@ export const examination = {
     const { birth } = await call(d.hand, { request: "register_birth", label: "Harbour" });
     for (const baby of [1, 2]) await record(d.hand, birth, "baby_born", { baby });
     await record(d.hand, birth, "placenta_born", { babies: [1, 2] });
-    await d.hand.page.reload();
+    await d.hand.anew();
     await d.tap("birth");
     await d.tap("tab-exam");
     await d.tap("exam-list");

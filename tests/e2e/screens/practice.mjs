@@ -8,7 +8,7 @@ import { record } from "./start.mjs";
 
 /** The list of births, whatever is open. */
 async function toList(d) {
-  await d.hand.page.reload();
+  await d.hand.anew();
   await d.find("births");
 }
 
@@ -189,7 +189,7 @@ export const practice = {
       if (phase === "third_stage") await record(d.hand, birth, "placenta_born", { babies: [1] });
     }
     await call(d.hand, { request: "lock" });
-    await d.hand.page.reload();
+    await d.hand.anew();
     await d.find("locked-baby-born");
   },
   "unlock-error": async (d) => {

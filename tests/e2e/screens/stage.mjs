@@ -101,7 +101,7 @@ export const stage = {
   "names-hidden": async (d) => {
     await d.tap("mark-now-close");
     await call(d.hand, { request: "rest" });
-    await d.hand.page.reload();
+    await d.hand.anew();
     await d.tap("birth");
     await d.find("band-hidden");
   },
@@ -116,7 +116,7 @@ export const stage = {
     await d.tap("names-do");
     await d.gone("names-do");
     await call(d.hand, { request: "lock" });
-    await d.hand.page.reload();
+    await d.hand.anew();
     await d.find("locked-stage");
   },
   "locked-undo": async (d) => {
@@ -140,7 +140,7 @@ export const stage = {
     await d.tap("drained-done");
     const { birth } = await call(d.hand, { request: "register_birth", label: "Upper Farm" });
     await record(d.hand, birth, "baby_born", { baby: 1 }, await earlier(d, 12 * 60));
-    await d.hand.page.reload();
+    await d.hand.anew();
     await d.tap("birth");
     await d.find("clock");
   },
@@ -149,7 +149,7 @@ export const stage = {
     for (const [kind, data] of [["cord_clamped", { baby: 1 }], ["placenta_born", { babies: [1] }]]) {
       await record(d.hand, birth, kind, data);
     }
-    await d.hand.page.reload();
+    await d.hand.anew();
     await d.tap("birth");
     await d.find("exam-progress");
   },

@@ -129,7 +129,7 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
     else if (Math.hypot(event.clientX - one.x, event.clientY - one.y) > STILL_PX) cancelAnimationFrame(one.frame);
   };
   const pointerup = (event: PointerEvent): void => {
-    if (mine.delete(event.pointerId)) swallowClick();
+    if (mine.delete(event.pointerId)) swallowClick(event);
     const one = held.get(event.pointerId);
     if (!one) return;
     if (distance(node, event) > 0) return drop(one);
@@ -179,9 +179,10 @@ export const press: Action<HTMLElement, Press> = (node, initial) => {
 };
 
 /** The browser makes a click of a touch that has ended: it would fall on whatever stands there once the press has changed the page. */
-function swallowClick(): void {
+function swallowClick(lifted: PointerEvent): void {
   const swallow = (event: MouseEvent): void => {
-    if (event.detail === 0) return;
+    const here = Math.hypot(event.clientX - lifted.clientX, event.clientY - lifted.clientY) < STILL_PX;
+    if (event.detail === 0 || !here) return;
     event.preventDefault();
     event.stopPropagation();
   };
