@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 
 const CSS = readFileSync(join(import.meta.dirname, 'tokens.css'), 'utf8');
 const TEXT = 7;
+const LARGE = 4.5;
 const GRAPHIC = 3;
 
 /** Custom properties of a block, with those of `:root` under them. */
@@ -34,6 +35,9 @@ const PAIRS: [string, string, number][] = [
   ['ink', 'raised', TEXT],
   ['quiet', 'ground', TEXT],
   ['quiet', 'raised', TEXT],
+  // Letters of 24 px and more, as WCAG 1.4.6 has it.
+  ['large', 'ground', LARGE],
+  ['mark-large', 'mark-fill', LARGE],
   ['mark-ink', 'mark-fill', TEXT],
   // The button that takes back, and the strip of a rehearsal.
   ['ground', 'ink', TEXT],
