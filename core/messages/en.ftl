@@ -2322,7 +2322,6 @@ ui-before = Before a birth
 ui-before-what = What is in place on this device, and what is not.
 ui-in-place = In place
 ui-not-in-place = Not in place
-ui-cannot-tell = This device cannot tell
 ui-before-sound = The three reminders
 ui-before-sound-what = Each has its own shape, sound and vibration. Listen whether you can hear and feel them.
 ui-before-play = Hear and feel the three reminders

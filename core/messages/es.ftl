@@ -2320,7 +2320,6 @@ ui-before = Antes de un parto
 ui-before-what = Qué está listo en este dispositivo y qué no.
 ui-in-place = Está
 ui-not-in-place = No está
-ui-cannot-tell = Este dispositivo no puede decirlo
 ui-before-sound = Los tres recordatorios
 ui-before-sound-what = Cada uno tiene su forma, su sonido y su vibración. Compruebe si los oye y los siente.
 ui-before-play = Oír y sentir los tres recordatorios

@@ -2322,7 +2322,6 @@ ui-before = Avant une naissance
 ui-before-what = Ce qui est en place sur cet appareil, et ce qui ne l’est pas.
 ui-in-place = En place
 ui-not-in-place = Pas en place
-ui-cannot-tell = Cet appareil ne peut pas le dire
 ui-before-sound = Les trois rappels
 ui-before-sound-what = Chacun a sa forme, son son et sa vibration. Vérifiez si vous les entendez et les sentez.
 ui-before-play = Entendre et sentir les trois rappels

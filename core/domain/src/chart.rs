@@ -26,6 +26,7 @@ mod runs;
 mod timebase;
 mod voice;
 
+pub use clock_changes::CLOCK_STEP_MS;
 pub use lines::{Line, State};
 pub use oddities::{Odd, Oddity};
 

@@ -2,21 +2,14 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use std::sync::Arc;
-
 use secundine_domain::entry::BirthId;
-use secundine_domain::fact::Practice;
-use secundine_domain::time::Stamp;
+use secundine_session::Session;
 use secundine_session::api::{BirthLine, Request, Response};
-use secundine_session::clock::HandClock;
-use secundine_session::{Paths, Session};
 
-const PASSPHRASE: &str = "seven quiet herons";
+#[path = "common/room.rs"]
+mod room;
 
-fn born(session: &mut Session) -> BirthId {
-    let Response::BabyBornNow { birth, .. } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else { unreachable!() };
-    birth
-}
+use room::{PASSPHRASE, born, founded};
 
 fn band(session: &mut Session, birth: BirthId) -> u8 {
     let Response::Birth(view) = session.call(Request::Birth { birth }).unwrap() else { unreachable!() };
@@ -31,12 +24,7 @@ fn list(session: &mut Session) -> Vec<BirthLine> {
 #[test]
 fn births_one_after_the_other_never_share_a_band() {
     let folder = tempfile::tempdir().unwrap();
-    let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot: None });
-    let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
-    let mut session = Session::new(paths, Arc::new(clock.clone()));
-    let practice =
-        Practice { name: "Heron House".to_owned(), practitioner: "Ida".to_owned(), role: "midwife".to_owned(), protocol: None };
-    session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
+    let (mut session, _) = founded(folder.path(), None);
 
     let births: Vec<BirthId> = (0..14).map(|_| born(&mut session)).collect();
     let bands: Vec<u8> = births.iter().map(|birth| band(&mut session, *birth)).collect();

@@ -2,15 +2,14 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use std::sync::Arc;
-
-use secundine_domain::fact::{Medicine, Practice};
-use secundine_domain::time::Stamp;
+use secundine_domain::fact::Medicine;
+use secundine_session::Session;
 use secundine_session::api::{ApiError, ErrorCode, Request, Response};
-use secundine_session::clock::HandClock;
-use secundine_session::{Paths, Session};
 
-const PASSPHRASE: &str = "seven quiet herons";
+#[path = "common/room.rs"]
+mod room;
+
+use room::{PASSPHRASE, founded};
 
 fn medicine(name: &str, dose: &str) -> Medicine {
     Medicine { name: name.to_owned(), dose: dose.to_owned(), route: "IM".to_owned(), ..Medicine::default() }
@@ -26,12 +25,7 @@ fn list(session: &mut Session, medicines: Vec<Medicine>) -> Result<Vec<Medicine>
 #[test]
 fn the_list_is_kept_and_a_known_name_brings_what_is_known() {
     let folder = tempfile::tempdir().unwrap();
-    let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot: None });
-    let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
-    let mut session = Session::new(paths, Arc::new(clock.clone()));
-    let practice =
-        Practice { name: "Heron House".to_owned(), practitioner: "Ida".to_owned(), role: "midwife".to_owned(), protocol: None };
-    session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
+    let (mut session, clock) = founded(folder.path(), None);
     let Response::Medicines { medicines } = session.call(Request::Medicines).unwrap() else { unreachable!() };
     assert_eq!(medicines, []);
 

@@ -2,49 +2,27 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use std::sync::Arc;
+use secundine_domain::entry::EntryId;
+use secundine_domain::fact::Fact;
+use secundine_domain::time::Boot;
+use secundine_session::api::{At, DeviceTold, LineView, Request, Response, Standing, Thing};
 
-use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Fact, Practice};
-use secundine_domain::time::{Boot, Stamp};
-use secundine_session::api::{At, BirthView, DeviceTold, LineView, Request, Response, Standing, Thing};
-use secundine_session::clock::HandClock;
-use secundine_session::{Paths, Session};
-use tempfile::TempDir;
+#[path = "common/room.rs"]
+mod room;
 
-struct Room {
-    session: Session,
-    clock: HandClock,
-    birth: BirthId,
-    _folder: TempDir,
+use room::Room;
+
+/// On a device whose clock runs through suspend.
+fn timed() -> Room {
+    Room::new(Some(Boot { id: "a".to_owned(), since_ms: 1_000_000 }))
 }
 
 impl Room {
-    fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let boot = Some(Boot { id: "a".to_owned(), since_ms: 1_000_000 });
-        let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot });
-        let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
-        let mut session = Session::new(paths, Arc::new(clock.clone()));
-        let (name, practitioner, role) = ("Heron House".to_owned(), "Ida".to_owned(), "midwife".to_owned());
-        let practice = Practice { name, practitioner, role, protocol: None };
-        session.call(Request::CreatePractice { practice, passphrase: "seven quiet herons".to_owned() }).unwrap();
-        let Response::BabyBornNow { birth, .. } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else {
-            unreachable!()
-        };
-        Self { session, clock, birth, _folder: folder }
-    }
-
     fn mark(&mut self, fact: Fact) -> EntryId {
         self.clock.advance(60_000);
         let request = Request::Record { birth: self.birth, fact, at: At::Now { ago_ms: 0 } };
         let Response::Record { entry } = self.session.call(request).unwrap() else { unreachable!() };
         entry
-    }
-
-    fn view(&mut self) -> BirthView {
-        let Response::Birth(view) = self.session.call(Request::Birth { birth: self.birth }).unwrap() else { unreachable!() };
-        *view
     }
 
     fn line(&mut self, entry: EntryId) -> LineView {
@@ -60,7 +38,7 @@ impl Room {
 
 #[test]
 fn a_moment_gets_its_name_and_keeps_its_time() {
-    let mut room = Room::new();
+    let mut room = timed();
     let moment = room.mark(Fact::MomentMarked);
     let before = room.line(moment);
     assert!(before.unnamed);
@@ -76,7 +54,7 @@ fn a_moment_gets_its_name_and_keeps_its_time() {
 
 #[test]
 fn a_touch_that_came_again_stands_beside_its_mark_and_changes_nothing() {
-    let mut room = Room::new();
+    let mut room = timed();
     let clamped = room.mark(Fact::CordClamped { baby: 1 });
     let (lines, babies) = (room.view().timeline.len(), format!("{:?}", room.view().babies));
     room.mark(Fact::TouchedAgain { entry: clamped, after_ms: 430 });
@@ -93,7 +71,7 @@ fn a_touch_that_came_again_stands_beside_its_mark_and_changes_nothing() {
 
 #[test]
 fn a_clock_that_was_set_shows_before_a_birth() {
-    let mut room = Room::new();
+    let mut room = timed();
     room.view();
     assert_eq!(room.standing(Thing::Clock), Standing::InPlace);
     room.clock.advance(3_600_000);

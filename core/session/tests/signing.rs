@@ -2,39 +2,18 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use std::sync::Arc;
-
-use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Fact, Practice};
-use secundine_domain::time::{Precision, Stamp};
+use secundine_domain::entry::EntryId;
+use secundine_domain::fact::Fact;
+use secundine_domain::time::Precision;
 use secundine_record::words::Words;
-use secundine_session::api::{ApiError, At, BirthView, Phase, Request, Response, Signer};
-use secundine_session::clock::HandClock;
-use secundine_session::{Paths, Session};
-use tempfile::TempDir;
+use secundine_session::api::{ApiError, At, Phase, Request, Response, Signer};
 
-struct Room {
-    session: Session,
-    clock: HandClock,
-    birth: BirthId,
-    _folder: TempDir,
-}
+#[path = "common/room.rs"]
+mod room;
+
+use room::Room;
 
 impl Room {
-    fn new() -> Self {
-        let folder = tempfile::tempdir().unwrap();
-        let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot: None });
-        let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
-        let mut session = Session::new(paths, Arc::new(clock.clone()));
-        let (name, practitioner, role) = ("Heron House".to_owned(), "Ida".to_owned(), "midwife".to_owned());
-        let practice = Practice { name, practitioner, role, protocol: None };
-        session.call(Request::CreatePractice { practice, passphrase: "seven quiet herons".to_owned() }).unwrap();
-        let Response::BabyBornNow { birth, .. } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else {
-            unreachable!()
-        };
-        Self { session, clock, birth, _folder: folder }
-    }
-
     fn note(&mut self, text: &str, at: At) -> EntryId {
         self.clock.advance(60_000);
         let fact = Fact::Noted { text: text.to_owned() };
@@ -47,11 +26,6 @@ impl Room {
     fn sign(&mut self, signer: Option<Signer>) -> Result<(), ApiError> {
         self.clock.advance(60_000);
         self.session.call(Request::Sign { birth: self.birth, signer }).map(|_| ())
-    }
-
-    fn view(&mut self) -> BirthView {
-        let Response::Birth(view) = self.session.call(Request::Birth { birth: self.birth }).unwrap() else { unreachable!() };
-        *view
     }
 
     /// What was added after the first signature.
@@ -74,7 +48,7 @@ fn signer(name: &str, role: &str) -> Option<Signer> {
 
 #[test]
 fn two_persons_sign_and_the_second_signature_adds_nothing() {
-    let mut room = Room::new();
+    let mut room = Room::new(None);
     room.note("all calm", now());
     room.sign(None).unwrap();
     room.sign(signer("  Mara ", " second midwife ")).unwrap();
@@ -99,7 +73,7 @@ fn two_persons_sign_and_the_second_signature_adds_nothing() {
 
 #[test]
 fn a_request_without_a_signer_is_the_practitioners() {
-    let mut room = Room::new();
+    let mut room = Room::new(None);
     let request = format!(r#"{{"request":"sign","birth":"{}"}}"#, room.birth.0);
     room.session.call(serde_json::from_str(&request).unwrap()).unwrap();
     assert!(room.view().timeline.iter().any(|line| matches!(&line.fact, Fact::Signed { name, .. } if name == "Ida")));
@@ -107,7 +81,7 @@ fn a_request_without_a_signer_is_the_practitioners() {
 
 #[test]
 fn what_is_added_after_the_first_signature_is_marked_whenever_it_happened() {
-    let mut room = Room::new();
+    let mut room = Room::new(None);
     let before = room.note("before", now());
     assert_eq!(room.added(), Vec::<String>::new());
     room.sign(None).unwrap();

@@ -2,20 +2,21 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use std::sync::Arc;
-
 use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::{Fact, Loss, Practice};
+use secundine_domain::fact::{Fact, Loss};
 use secundine_domain::quantity::ItemWeight;
-use secundine_domain::time::Stamp;
+use secundine_session::Session;
 use secundine_session::api::{At, Request, Response};
 use secundine_session::clock::HandClock;
-use secundine_session::{Paths, Session};
+
+#[path = "common/room.rs"]
+mod room;
+
+use room::founded;
 
 fn born(session: &mut Session, clock: &HandClock) -> BirthId {
     clock.advance(60_000);
-    let Response::BabyBornNow { birth, .. } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else { unreachable!() };
-    birth
+    room::born(session)
 }
 
 fn weigh(session: &mut Session, birth: BirthId, item: &str, dry: i64) -> EntryId {
@@ -34,12 +35,7 @@ fn offered(session: &mut Session) -> Vec<(String, u32)> {
 #[test]
 fn each_kind_is_offered_once_with_its_latest_dry_weight() {
     let folder = tempfile::tempdir().unwrap();
-    let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot: None });
-    let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
-    let mut session = Session::new(paths, Arc::new(clock.clone()));
-    let practice =
-        Practice { name: "Heron House".to_owned(), practitioner: "Ida".to_owned(), role: "midwife".to_owned(), protocol: None };
-    session.call(Request::CreatePractice { practice, passphrase: "seven quiet herons".to_owned() }).unwrap();
+    let (mut session, clock) = founded(folder.path(), None);
     assert_eq!(offered(&mut session), []);
 
     let first = born(&mut session, &clock);

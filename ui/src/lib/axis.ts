@@ -9,6 +9,8 @@ export const DAY = 24 * HOUR;
 const STEPS = [10 * SECOND, 30 * SECOND, MINUTE, 2 * MINUTE, 5 * MINUTE, 10 * MINUTE, 15 * MINUTE, 30 * MINUTE, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, DAY];
 /** Room that a label takes. */
 const LABEL_PX = 72;
+/** One step closer. */
+export const CLOSER = 1.6;
 /** The closest look. */
 const CLOSEST_MS = 2 * MINUTE;
 /** Part of a window that stays free beside the first and the last entry. */

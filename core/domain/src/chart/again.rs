@@ -10,9 +10,13 @@ impl Chart {
         self.lines.iter().filter(of_this)
     }
 
+    /// The lines that stand by themselves, in order of time.
+    pub fn told_lines(&self) -> impl Iterator<Item = &Line> {
+        self.lines.iter().filter(|line| !self.is_told_beside(line))
+    }
+
     /// Whether a line tells only of a touch that came again, and its mark stands here: it is told there.
-    #[must_use]
-    pub fn is_told_beside(&self, line: &Line) -> bool {
+    fn is_told_beside(&self, line: &Line) -> bool {
         match line.first.fact {
             Fact::TouchedAgain { entry, .. } => self.lines.iter().any(|other| other.first.id == entry),
             _ => false,

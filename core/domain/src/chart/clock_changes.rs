@@ -8,7 +8,7 @@ use crate::entry::{DeviceId, Entry, EntryId};
 use crate::time::Stamp;
 
 /// A wall clock that moved by more than this against the running clock was set, ms.
-pub(super) const CLOCK_STEP_MS: u32 = 2_000;
+pub const CLOCK_STEP_MS: u32 = 2_000;
 
 /// What changed on each device from one entry to the next, in the order of writing.
 pub(super) fn find(lines: &[Line], runs: &Runs) -> Vec<Oddity> {

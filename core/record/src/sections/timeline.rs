@@ -20,7 +20,7 @@ pub(super) const COLUMNS: [(&str, u16, Align); 4] = [
 
 pub(crate) fn timeline(source: &Source) -> Vec<Block> {
     let mut rows = Vec::new();
-    let told: Vec<&Line> = source.chart.lines.iter().filter(|line| !source.chart.is_told_beside(line)).collect();
+    let told: Vec<&Line> = source.chart.told_lines().collect();
     let mut lines = told.as_slice();
     while let Some((line, rest)) = lines.split_first() {
         let run = lines.iter().take_while(|line| is_plain_answer(source, line)).count();
@@ -216,7 +216,7 @@ mod tests {
         let chart = fold(BIRTH, &entries);
         let printed = format!("{:?}", document(&chart, &origin));
         assert_eq!(printed.matches("touched again 0.43 s later").count(), 1, "{printed}");
-        assert_eq!(chart.lines.iter().filter(|line| !chart.is_told_beside(line)).count(), 1);
+        assert_eq!(chart.told_lines().count(), 1);
     }
 
     #[test]

@@ -8,7 +8,7 @@ use super::OpenPractice;
 use crate::api::ApiError;
 
 /// Bands that a person tells apart at a glance (ours).
-pub(crate) const BANDS: u8 = 6;
+const BANDS: u8 = 6;
 
 /// The bands known so far.
 #[derive(Default)]

@@ -1,5 +1,6 @@
 //! Before a birth: each thing on this device in words. It tells what is in place and what is not, and calls nothing safe.
 
+use secundine_domain::chart::CLOCK_STEP_MS;
 use secundine_domain::message::Message;
 use secundine_domain::time::{Stamp, parse_local, span};
 
@@ -14,8 +15,6 @@ const FAINT: u8 = 30;
 const LEAST_FREE: u64 = 500_000_000;
 /// Days after which a backup is told to be old. (ours)
 const OLD_DAYS: i64 = 7;
-/// A clock that moved by more than this was set, ms. As the chart has it.
-const CLOCK_STEP_MS: u64 = 2_000;
 const DAY_MS: i64 = 86_400_000;
 
 /// What is known without asking the device.
@@ -67,13 +66,13 @@ fn space(free: Option<u64>) -> ThingView {
 fn clock(since: ClockSince, now: &Stamp) -> ThingView {
     let at = |standing, id| view(Thing::Clock, standing, plain(Thing::Clock, id).with("clock", now.date_and_clock()));
     match since {
-        ClockSince::Measured { by_ms } if by_ms.unsigned_abs() > CLOCK_STEP_MS => {
+        ClockSince::Measured { by_ms } if by_ms.unsigned_abs() > CLOCK_STEP_MS.into() => {
             let mut set = at(Standing::NotInPlace, "set");
             set.said = set.said.with("way", if by_ms < 0 { "back" } else { "forward" }).with("by", span(by_ms));
             set
         }
         ClockSince::Measured { .. } => at(Standing::InPlace, "steady"),
-        ClockSince::Compared { by_ms } if by_ms < -CLOCK_STEP_MS.cast_signed() => {
+        ClockSince::Compared { by_ms } if by_ms < -i64::from(CLOCK_STEP_MS) => {
             let mut behind = at(Standing::NotInPlace, "behind");
             behind.said = behind.said.with("by", span(by_ms));
             behind

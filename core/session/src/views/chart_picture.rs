@@ -51,7 +51,7 @@ pub(crate) fn chart_picture(chart: &Chart, now: &Stamp) -> ChartPicture {
     let axis = Axis { chart, protocol: chart.protocol(), zero, lines };
     let now_ms = chart.until(&axis.zero, now).ms;
     let third_stage = third_stage(&axis, now_ms);
-    let points: Vec<(About, PicturePoint)> = chart.lines.iter().map(|line| axis.line(line)).collect();
+    let points: Vec<(About, PicturePoint)> = chart.told_lines().map(|line| axis.line(line)).collect();
     let course = course(&points, third_stage.filter(|_| chart.last_placenta().is_none()), now_ms);
     let times = || points.iter().map(|(_, point)| point.at_ms).chain([course.from_ms, course.to_ms, now_ms]);
     let whole = Span { from_ms: times().min().unwrap_or(0), to_ms: times().max().unwrap_or(0) };

@@ -14,7 +14,7 @@ use crate::hide;
 use crate::locked::MOMENT;
 
 pub(super) fn lines(chart: &Chart, protocol: Option<&Protocol>) -> Vec<LineView> {
-    chart.lines.iter().filter(|line| !chart.is_told_beside(line)).map(|line| view(chart, protocol, line)).collect()
+    chart.told_lines().map(|line| view(chart, protocol, line)).collect()
 }
 
 fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
