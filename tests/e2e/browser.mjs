@@ -106,6 +106,11 @@ export class Phone {
     return this.page.locator(selector).first().fill(text);
   }
 
+  /** Until every screen that was opened has been read in. */
+  async settled() {
+    await this.page.locator('[aria-busy="true"]').first().waitFor({ state: "detached" });
+  }
+
   textOf(selector) {
     return this.page.locator(selector).first().innerText();
   }
@@ -114,7 +119,8 @@ export class Phone {
     return this.page.evaluate(`(() => { ${body} })()`);
   }
 
-  text() {
+  async text() {
+    await this.settled();
     return this.page.innerText("body");
   }
 

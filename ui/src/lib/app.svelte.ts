@@ -15,7 +15,7 @@ import { dictation } from './dictation.svelte';
 import { feel, feelMark } from './feedback';
 import { locked } from './locked.svelte';
 import { ago } from './touch';
-import { ask, asApiError, type ApiError } from './transport';
+import { ask, asApiError, door, type ApiError } from './transport';
 import { ui } from './words';
 
 const TABS = ['stage', 'exam', 'timeline', 'record'] as const;
@@ -242,3 +242,6 @@ class App {
 }
 
 export const app = new App();
+
+door.shut = door.hidden = () => void app.look();
+door.damaged = (error) => (app.damaged = error);

@@ -28,11 +28,32 @@ export function nearest(wanted: readonly (string | null)[], tags: readonly strin
   return ENGLISH;
 }
 
-/** A catalogue that can be spoken from. Where it runs from right to left, what fills a message keeps its own order. */
-function bundleOf(tag: string, text: string, transform: (words: string) => string = (words) => words): FluentBundle {
-  const bundle = new FluentBundle(tag, { useIsolating: /^language-direction = rtl$/m.test(text), transform });
-  bundle.addResource(new FluentResource(text));
-  return bundle;
+/** A catalogue that can be spoken from; each message is parsed when it is first said. */
+class Catalogue {
+  readonly bundle: FluentBundle;
+  /** Text of the messages that were not said yet, by id. */
+  readonly #unread = new Map<string, string>();
+
+  /** Where the language runs from right to left, what fills a message keeps its own order. */
+  constructor(tag: string, text: string, transform: (words: string) => string = (words) => words) {
+    this.bundle = new FluentBundle(tag, { useIsolating: /^language-direction = rtl$/m.test(text), transform });
+    const starts = [...text.matchAll(/^(-?[a-zA-Z][\w-]*) *=/gm)];
+    starts.forEach((start, n) => this.#unread.set(start[1] ?? '', text.slice(start.index, starts[n + 1]?.index)));
+  }
+
+  get(id: string): Entry | undefined {
+    this.#read(id);
+    return this.bundle.getMessage(id);
+  }
+
+  /** Parses a message, and what it refers to. */
+  #read(id: string): void {
+    const text = this.#unread.get(id);
+    if (text === undefined) return;
+    this.#unread.delete(id);
+    this.bundle.addResource(new FluentResource(text));
+    for (const [, other] of text.matchAll(/\{\s*(-?[a-z][\w-]*)/g)) if (other) this.#read(other);
+  }
 }
 
 /** The language in which the page speaks. What draws its words is drawn anew when it changes. */
@@ -40,9 +61,9 @@ export class Language {
   /** BCP 47 tag of the language in use. */
   tag = $state(ENGLISH);
   readonly #shelf: Shelf;
-  #bundle = $state.raw<FluentBundle | null>(null);
+  #own = $state.raw<Catalogue | null>(null);
   /** English, loaded only once a message is missing. */
-  #english = $state.raw<FluentBundle | null>(null);
+  #english = $state.raw<Catalogue | null>(null);
   #fetching = false;
   #turn = 0;
 
@@ -68,19 +89,19 @@ export class Language {
     const turn = (this.#turn += 1);
     const [first] = wanted;
     const load = first?.startsWith(MADE_UP) ? () => this.#madeUp(first) : () => this.#load(nearest(wanted, Object.keys(this.#shelf)));
-    const bundle = await load().catch(() => this.#load(ENGLISH).catch(() => null));
+    const catalogue = await load().catch(() => this.#load(ENGLISH).catch(() => null));
     if (turn !== this.#turn) return;
-    this.#bundle = bundle;
-    this.tag = bundle?.locales[0] ?? ENGLISH;
+    this.#own = catalogue;
+    this.tag = catalogue?.bundle.locales[0] ?? ENGLISH;
   }
 
   /** A message's entry and the catalogue that has it: the language's own, else English's, as soon as that is here. */
   find(id: string): { bundle: FluentBundle; entry: Entry } | null {
-    for (const bundle of [this.#bundle, this.#english]) {
-      const entry = bundle?.getMessage(id);
-      if (bundle && entry?.value) return { bundle, entry };
+    for (const catalogue of [this.#own, this.#english]) {
+      const entry = catalogue?.get(id);
+      if (catalogue && entry?.value) return { bundle: catalogue.bundle, entry };
     }
-    if (this.#bundle && this.tag !== ENGLISH) void this.#fetchEnglish();
+    if (this.#own && this.tag !== ENGLISH) void this.#fetchEnglish();
     return null;
   }
 
@@ -97,18 +118,18 @@ export class Language {
     return offers.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : [])).sort((a, b) => a.name.localeCompare(b.name));
   }
 
-  async #load(tag: string): Promise<FluentBundle> {
+  async #load(tag: string): Promise<Catalogue> {
     const load = this.#shelf[tag];
     if (!load) throw new Error(tag);
-    return bundleOf(tag, await load());
+    return new Catalogue(tag, await load());
   }
 
   /** `pseudo` is English made longer, `pseudo-rtl` runs from right to left. Both count and write figures as English does. */
-  async #madeUp(name: string): Promise<FluentBundle> {
+  async #madeUp(name: string): Promise<Catalogue> {
     const [{ accented, mirrored }, english] = await Promise.all([import('./pseudo'), this.#shelf[ENGLISH]?.()]);
     const rtl = name.endsWith('-rtl');
     const text = (english ?? '').replace(/^(language-name) = .*/m, `$1 = ${name}`).replace(/^(language-direction) = .*/m, `$1 = ${rtl ? 'rtl' : 'ltr'}`);
-    return bundleOf(ENGLISH, text, rtl ? mirrored : accented);
+    return new Catalogue(ENGLISH, text, rtl ? mirrored : accented);
   }
 
   async #fetchEnglish(): Promise<void> {
@@ -119,7 +140,7 @@ export class Language {
 
   /** What the catalogue says of itself, plain text without values. */
   #text(id: string): string | null {
-    const value = this.#bundle?.getMessage(id)?.value;
+    const value = this.#own?.get(id)?.value;
     return typeof value === 'string' ? value : null;
   }
 }

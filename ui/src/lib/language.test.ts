@@ -49,6 +49,13 @@ describe('a language', () => {
     expect([said(one, 'only-here'), said(one, 'both'), loads]).toEqual(['only in English', 'Iks', 1]);
   });
 
+  it('says a message with what it refers to', async () => {
+    const one = new Language({ en: async () => 'whole = a { part }, { $n ->\n    [one] { last }\n   *[other] many\n }\npart = b\nlast = c\n' });
+    await one.speak('en');
+    const found = one.find('whole');
+    expect(found?.bundle.formatPattern(found.entry.value ?? '', { n: 1 })).toBe('a b, c');
+  });
+
   it('that cannot be loaded is English', async () => {
     const one = new Language(shelf);
     await one.speak('yy');
