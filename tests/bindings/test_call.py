@@ -45,7 +45,7 @@ class OneCall(unittest.TestCase):
         self.assertEqual(view["phase"], "after_placenta")
         self.assertEqual(view["timeline"][0]["author"], "Åsa Ngũgĩ")
         self.assertLess(abs(view["third_stage"]["elapsed_ms"]), 5_000)
-        record = self.ask("write_record", birth=birth)
+        record = self.ask("write_file", birth=birth, file={"kind": "record"})
         self.assertEqual(pathlib.Path(record["path"]).read_bytes()[:5], b"%PDF-")
 
     def test_refusals_are_codes_and_messages(self):

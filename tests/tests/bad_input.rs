@@ -10,7 +10,7 @@ use desk::{Desk, Refusal, note, now, practice, typed};
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::{Answer, Fact, Loss, Medicine, MotherObservation, Place, Practice};
 use secundine_domain::quantity::{ItemWeight, Pressure};
-use secundine_session::api::{At, Paper, RehearsalMode, Request};
+use secundine_session::api::{At, Outgoing, RehearsalMode, Request};
 
 /// What is tried, and the code that it is answered by.
 type Case = (&'static str, &'static str, fn(&Desk) -> Refusal);
@@ -44,11 +44,13 @@ const CASES: &[Case] = &[
         refused(desk, Request::Record { birth: unknown(desk), fact: note("x"), at: now() })
     }),
     ("an unknown birth signed", NOT_FOUND, |desk| refused(desk, Request::Sign { birth: unknown(desk), signer: None })),
-    ("an unknown birth printed", NOT_FOUND, |desk| refused(desk, Request::WriteRecord { birth: unknown(desk), language: None })),
+    ("an unknown birth printed", NOT_FOUND, |desk| {
+        refused(desk, Request::WriteFile { birth: unknown(desk), file: Outgoing::Record, language: None })
+    }),
     ("an unknown birth as a picture", NOT_FOUND, |desk| refused(desk, Request::ChartPicture { birth: unknown(desk) })),
     ("an unknown birth drawn", NOT_FOUND, |desk| refused(desk, Request::Sketch { birth: unknown(desk), placenta: 1 })),
     ("a paper of a placenta that is not here", NOT_FOUND, |desk| {
-        refused(desk, Request::WritePaper { birth: desk.birth, placenta: 7, paper: Paper::Family, language: None })
+        refused(desk, Request::WriteFile { birth: desk.birth, file: Outgoing::Family { placenta: 7 }, language: None })
     }),
     ("a point far beyond the disc", IMPOSSIBLE, |desk| record(desk, examined("tear-place", point(3_001)))),
     ("the practice taken for a birth", NOT_FOUND, |desk| {

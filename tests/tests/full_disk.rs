@@ -13,7 +13,7 @@ use std::process::Command;
 
 use desk::{Desk, Refusal, note, practice};
 use secundine_domain::fact::Practice;
-use secundine_session::api::{Request, Response};
+use secundine_session::api::{Outgoing, Request, Response};
 
 const INSIDE: &str = "SECUNDINE_TEST_DISK";
 
@@ -35,7 +35,7 @@ fn a_full_disk_is_told_and_nothing_is_lost() {
     assert_eq!(status.practice, Some(practice()), "what is not saved is not shown");
     assert!(status.low_space);
 
-    let printed = desk.call(Request::WriteRecord { birth: desk.birth, language: None });
+    let printed = desk.call(Request::WriteFile { birth: desk.birth, file: Outgoing::Record, language: None });
     let refusal = Refusal::from(printed.unwrap_err());
     assert_eq!((refusal.code.as_str(), refusal.message.id.as_str()), ("not_saved", "error-record-not-written"));
 

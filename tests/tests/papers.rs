@@ -10,17 +10,19 @@ use printed::{assert_sound, laid_out, output, rehearsed, session};
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Answer, BabyNo, Fact, Place, Practice};
 use secundine_session::Session;
-use secundine_session::api::{At, ErrorCode, Paper, Request, Response};
+use secundine_session::api::{At, ErrorCode, Outgoing, Request, Response};
 
-fn paper(session: &mut Session, birth: BirthId, paper: Paper) -> String {
-    let written = session.call(Request::WritePaper { birth, placenta: 1, paper, language: None }).unwrap();
-    let Response::WritePaper { path, pages } = written else { unreachable!() };
+fn paper(session: &mut Session, birth: BirthId, file: Outgoing) -> String {
+    let written = session.call(Request::WriteFile { birth, file, language: None }).unwrap();
+    let Response::WriteFile { path, pages } = written else { unreachable!() };
     assert!(pages > 0);
     path
 }
 
 fn record(session: &mut Session, birth: BirthId) -> String {
-    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+    let Response::WriteFile { path, .. } =
+        session.call(Request::WriteFile { birth, file: Outgoing::Record, language: None }).unwrap()
+    else {
         unreachable!()
     };
     path
@@ -61,7 +63,7 @@ fn twins(folder: &std::path::Path) -> (Session, BirthId) {
 fn the_request_to_a_laboratory_reads_as_laid_out() {
     let folder = tempfile::tempdir().unwrap();
     let (mut session, birth) = rehearsed(folder.path());
-    let path = paper(&mut session, birth, Paper::Laboratory);
+    let path = paper(&mut session, birth, Outgoing::Laboratory { placenta: 1 });
     assert_sound(&path, "Request to examine a placenta");
     let text = laid_out(&path);
     for told in ["REHEARSAL", "The laboratory's own rule and form come first", "Rosa Amberly", "Apgar", "Kept cold since"] {
@@ -74,7 +76,7 @@ fn the_request_to_a_laboratory_reads_as_laid_out() {
 fn the_paper_for_the_family_reads_as_laid_out() {
     let folder = tempfile::tempdir().unwrap();
     let (mut session, birth) = rehearsed(folder.path());
-    let path = paper(&mut session, birth, Paper::Family);
+    let path = paper(&mut session, birth, Outgoing::Family { placenta: 1 });
     assert_sound(&path, "Placenta taken by the family");
     insta::assert_snapshot!(laid_out(&path));
 }
@@ -109,9 +111,12 @@ fn each_cord_of_a_fused_disc_is_told_and_drawn() {
 fn no_two_papers_take_one_file_and_no_paper_is_made_of_a_placenta_that_is_not_here() {
     let folder = tempfile::tempdir().unwrap();
     let (mut session, birth) = twins(folder.path());
-    let files =
-        [record(&mut session, birth), paper(&mut session, birth, Paper::Laboratory), paper(&mut session, birth, Paper::Family)];
+    let files = [
+        record(&mut session, birth),
+        paper(&mut session, birth, Outgoing::Laboratory { placenta: 1 }),
+        paper(&mut session, birth, Outgoing::Family { placenta: 1 }),
+    ];
     assert_eq!(files.iter().collect::<BTreeSet<_>>().len(), 3);
-    let refused = session.call(Request::WritePaper { birth, placenta: 2, paper: Paper::Family, language: None }).unwrap_err();
+    let refused = session.call(Request::WriteFile { birth, file: Outgoing::Family { placenta: 2 }, language: None }).unwrap_err();
     assert_eq!((refused.code, refused.message.id.as_str()), (ErrorCode::NotFound, "error-no-placenta"));
 }

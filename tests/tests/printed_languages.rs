@@ -8,14 +8,15 @@ use printed::{assert_sound, laid_out, output, rehearsed};
 use secundine_domain::entry::BirthId;
 use secundine_record::words::Words;
 use secundine_session::Session;
-use secundine_session::api::{Request, Response};
+use secundine_session::api::{Outgoing, Request, Response};
 
 /// So many lines of the first page are read by a person.
 const LINES: usize = 45;
 
 fn record(session: &mut Session, birth: BirthId, language: &str) -> String {
-    let written = session.call(Request::WriteRecord { birth, language: Some(language.to_owned()) }).unwrap();
-    let Response::WriteRecord { path, .. } = written else { unreachable!() };
+    let written =
+        session.call(Request::WriteFile { birth, file: Outgoing::Record, language: Some(language.to_owned()) }).unwrap();
+    let Response::WriteFile { path, .. } = written else { unreachable!() };
     path
 }
 

@@ -10,12 +10,14 @@ use printed::{assert_sound, laid_out, output, rehearsed, session};
 use secundine_domain::fact::{Fact, MotherObservation, Practice};
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::quantity::HeartRate;
-use secundine_session::api::{At, Request, Response};
+use secundine_session::api::{At, Outgoing, Request, Response};
 
 /// The record of the rehearsal, begun on 2026-11-25 at 02:40 local time.
 fn record(folder: &Path) -> String {
     let (mut session, birth) = rehearsed(folder);
-    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+    let Response::WriteFile { path, .. } =
+        session.call(Request::WriteFile { birth, file: Outgoing::Record, language: None }).unwrap()
+    else {
         unreachable!()
     };
     path
@@ -109,7 +111,9 @@ fn a_limit_of_the_own_protocol_says_from_where_it_is_and_that_it_is_unverified()
     // Below 60 a minute: the WHO Labour Care Guide, from memory.
     let fact = Fact::MotherObserved(MotherObservation { pulse: HeartRate::new(55).ok(), ..MotherObservation::default() });
     session.call(Request::Record { birth, fact, at: At::Now { ago_ms: 0 } }).unwrap();
-    let Response::WriteRecord { path, .. } = session.call(Request::WriteRecord { birth, language: None }).unwrap() else {
+    let Response::WriteFile { path, .. } =
+        session.call(Request::WriteFile { birth, file: Outgoing::Record, language: None }).unwrap()
+    else {
         unreachable!()
     };
     let text = output("pdftotext", &["-layout", &path, "-"]).split_whitespace().collect::<Vec<_>>().join(" ");

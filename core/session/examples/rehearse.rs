@@ -5,7 +5,7 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use secundine_session::api::{RehearsalMode, Request, Response};
+use secundine_session::api::{Outgoing, RehearsalMode, Request, Response};
 use secundine_session::clock::{Clock, HandClock, SystemClock};
 use secundine_session::{Paths, Session};
 
@@ -20,6 +20,7 @@ fn main() {
         Response::Rehearse(status) => status.rehearsal.and_then(|rehearsal| rehearsal.birth),
         _ => None,
     });
-    let written = written.map(|birth| birth.map(|birth| session.call(Request::WriteRecord { birth, language: None })));
+    let written = written
+        .map(|birth| birth.map(|birth| session.call(Request::WriteFile { birth, file: Outgoing::Record, language: None })));
     println!("{written:?}");
 }

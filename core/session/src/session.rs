@@ -163,10 +163,7 @@ impl Session {
             request @ Request::Amend { .. } => Ok(Response::Amend { entry: self.write(request, &now)? }),
             request @ Request::Retract { .. } => Ok(Response::Retract { entry: self.write(request, &now)? }),
             Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
-            Request::WriteRecord { birth, language } => self.write_record(birth, language.as_deref(), &now),
-            Request::WritePaper { birth, placenta, paper, language } => {
-                self.write_paper(birth, placenta, paper, language.as_deref(), &now)
-            }
+            Request::WriteFile { birth, file, language } => self.write_file(birth, file, language.as_deref(), &now),
             Request::Sketch { birth, placenta } => self.sketch(birth, placenta),
             Request::FilePart { kind, offset, base64, end } => self.file_part(kind, offset, &base64, end),
             Request::ReadFile { file, offset } => self.read_file(file, offset),
@@ -344,8 +341,7 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Retract { birth, .. }
         | Request::Sign { birth, .. }
         | Request::MeasurePhoto { birth, .. }
-        | Request::WriteRecord { birth, .. }
-        | Request::WritePaper { birth, .. }
+        | Request::WriteFile { birth, .. }
         | Request::Sketch { birth, .. } => Some(*birth),
         _ => None,
     }

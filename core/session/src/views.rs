@@ -157,8 +157,8 @@ fn medicines(chart: &Chart) -> Vec<MedicineView> {
     known().iter().map(view).collect()
 }
 
-/// Where a PDF about a birth goes: named by what it is, date and time, never by the client's name.
-pub(crate) fn paper_file(folder: &Path, chart: &Chart, name: &str, now: &Stamp) -> PathBuf {
+/// Where a file about a birth goes: named by what it is, date and time, never by the client's name.
+pub(crate) fn file_path(folder: &Path, chart: &Chart, name: &str, now: &Stamp) -> PathBuf {
     let kind = match (chart.rehearsal, name) {
         (false, name) => name.to_owned(),
         (true, "record") => "rehearsal".to_owned(),

@@ -13,7 +13,7 @@ use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::time::{Boot, Stamp};
 use secundine_record::words::Words;
-use secundine_session::api::{ApiError, At, Door, ErrorCode, LockedMark, Request, Response, StatusView};
+use secundine_session::api::{ApiError, At, Door, ErrorCode, LockedMark, Outgoing, Request, Response, StatusView};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session};
 use secundine_store::{DATABASE, PASSPHRASE_KEY, RECOVERY_KEY};
@@ -135,7 +135,8 @@ fn a_damaged_practice_is_told_read_and_built_anew() {
     assert_eq!((read.entries, read.births, read.missing, read.set_aside), (ALL, 1, 0, None));
     assert_eq!((practised.births(), practised.lines()), (1, NOTES + 2));
     let birth = practised.birth;
-    let Response::WriteRecord { path, .. } = practised.session.call(Request::WriteRecord { birth, language: None }).unwrap()
+    let Response::WriteFile { path, .. } =
+        practised.session.call(Request::WriteFile { birth, file: Outgoing::Record, language: None }).unwrap()
     else {
         unreachable!()
     };

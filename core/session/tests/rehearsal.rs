@@ -9,7 +9,7 @@ use secundine_domain::assess::Finding;
 use secundine_domain::entry::BirthId;
 use secundine_domain::time::{Boot, Stamp};
 use secundine_record::words::Words;
-use secundine_session::api::{BirthView, Door, ErrorCode, RehearsalMode, Request, Response, ScenarioName, StatusView};
+use secundine_session::api::{BirthView, Door, ErrorCode, Outgoing, RehearsalMode, Request, Response, ScenarioName, StatusView};
 use secundine_session::clock::HandClock;
 use secundine_session::rehearsal::Scenario;
 use secundine_session::{Paths, Session};
@@ -154,7 +154,8 @@ fn its_record_is_marked_and_holds_the_durations() {
     let mut drill = Drill::begin(RehearsalMode::Watch);
     drill.pass(3_000);
     let birth = drill.birth_id();
-    let Response::WriteRecord { path, pages } = drill.session.call(Request::WriteRecord { birth, language: None }).unwrap()
+    let Response::WriteFile { path, pages } =
+        drill.session.call(Request::WriteFile { birth, file: Outgoing::Record, language: None }).unwrap()
     else {
         unreachable!()
     };

@@ -8,8 +8,8 @@ import type { FileId } from "./FileId";
 import type { FileKind } from "./FileKind";
 import type { LockedMark } from "./LockedMark";
 import type { Medicine } from "./Medicine";
+import type { Outgoing } from "./Outgoing";
 import type { OwnChange } from "./OwnChange";
-import type { Paper } from "./Paper";
 import type { Practice } from "./Practice";
 import type { RehearsalMode } from "./RehearsalMode";
 import type { ScenarioName } from "./ScenarioName";
@@ -212,27 +212,15 @@ birth: BirthId,
 /**
  * Who signs; none for the practice's practitioner.
  */
-signer: Signer | null, } | { "request": "write_record", 
+signer: Signer | null, } | { "request": "write_file", 
 /**
- * For which birth.
+ * Which birth.
  */
 birth: BirthId, 
 /**
- * BCP 47 tag of the language to write it in; English where there is none of that name.
+ * Which file.
  */
-language?: string, } | { "request": "write_paper", 
-/**
- * For which birth.
- */
-birth: BirthId, 
-/**
- * The placenta, named by its first baby.
- */
-placenta: number, 
-/**
- * Which paper.
- */
-paper: Paper, 
+file: Outgoing, 
 /**
  * BCP 47 tag of the language to write it in; English where there is none of that name.
  */

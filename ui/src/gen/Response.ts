@@ -113,15 +113,7 @@ entry: EntryId, } | { "response": "sign",
 /**
  * The new entry.
  */
-entry: EntryId, } | { "response": "write_record", 
-/**
- * Where.
- */
-path: string, 
-/**
- * How many pages it has.
- */
-pages: number, } | { "response": "write_paper", 
+entry: EntryId, } | { "response": "write_file", 
 /**
  * Where.
  */

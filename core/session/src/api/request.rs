@@ -9,7 +9,7 @@ use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{DeviceTold, FileKind, LockedMark, Paper, Slot};
+use super::{DeviceTold, FileKind, LockedMark, Outgoing, Slot};
 
 /// A question or an order.
 #[derive(Clone, Debug, Deserialize, Serialize, TS)]
@@ -240,23 +240,12 @@ pub enum Request {
         /// Who signs; none for the practice's practitioner.
         signer: Option<Signer>,
     },
-    /// Writes the record as a PDF file.
-    WriteRecord {
-        /// For which birth.
+    /// Writes a file about a birth into the folder of the records.
+    WriteFile {
+        /// Which birth.
         birth: BirthId,
-        /// BCP 47 tag of the language to write it in; English where there is none of that name.
-        #[serde(default)]
-        #[ts(optional)]
-        language: Option<String>,
-    },
-    /// Writes a paper that goes with a placenta as a PDF file.
-    WritePaper {
-        /// For which birth.
-        birth: BirthId,
-        /// The placenta, named by its first baby.
-        placenta: BabyNo,
-        /// Which paper.
-        paper: Paper,
+        /// Which file.
+        file: Outgoing,
         /// BCP 47 tag of the language to write it in; English where there is none of that name.
         #[serde(default)]
         #[ts(optional)]

@@ -170,14 +170,7 @@ pub enum Response {
         entry: EntryId,
     },
     /// The file is written.
-    WriteRecord {
-        /// Where.
-        path: String,
-        /// How many pages it has.
-        pages: u32,
-    },
-    /// The file is written.
-    WritePaper {
+    WriteFile {
         /// Where.
         path: String,
         /// How many pages it has.

@@ -4,18 +4,8 @@ use secundine_domain::entry::EntryId;
 use secundine_domain::examination::Sketch;
 use secundine_domain::fact::{BabyNo, Place};
 use secundine_domain::message::Message;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use ts_rs::TS;
-
-/// A paper that goes with a placenta.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
-#[serde(rename_all = "snake_case")]
-pub enum Paper {
-    /// A request to a laboratory.
-    Laboratory,
-    /// That the family takes it.
-    Family,
-}
 
 /// The drawing of one placenta, and what can be set on it.
 #[derive(Clone, Debug, Serialize, TS)]

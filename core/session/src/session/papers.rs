@@ -1,56 +1,27 @@
-//! What is written on paper: the record, and what goes with a placenta; and the drawing that stands on them.
+//! The files about a birth that leave the phone, and the drawing that stands on them.
 
 use secundine_domain::chart::Chart;
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
-use secundine_record::page::{PageError, Pdf};
+use secundine_record::page::Pdf;
 use secundine_record::words::Words;
 use secundine_record::{Form, Origin, form_pdf, pdf};
 use secundine_store::version;
 
 use super::Session;
-use crate::api::{ApiError, ErrorCode, Paper, Response};
+use crate::api::{ApiError, ErrorCode, Outgoing, Response};
 use crate::views;
 
 impl Session {
-    pub(super) fn write_record(&mut self, birth: BirthId, language: Option<&str>, now: &Stamp) -> Result<Response, ApiError> {
-        let (path, pages) = self.write_pdf(birth, "record", language, now, pdf)?;
-        Ok(Response::WriteRecord { path, pages })
-    }
-
-    pub(super) fn write_paper(
+    /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has.
+    pub(super) fn write_file(
         &mut self,
         birth: BirthId,
-        placenta: BabyNo,
-        paper: Paper,
+        file: Outgoing,
         language: Option<&str>,
         now: &Stamp,
     ) -> Result<Response, ApiError> {
-        known(&self.open()?.chart(birth)?, placenta)?;
-        let (name, form) = match paper {
-            Paper::Laboratory => ("laboratory", Form::Laboratory),
-            Paper::Family => ("family", Form::Family),
-        };
-        let (path, pages) =
-            self.write_pdf(birth, name, language, now, |chart, origin| form_pdf(chart, origin, form, placenta))?;
-        Ok(Response::WritePaper { path, pages })
-    }
-
-    pub(super) fn sketch(&mut self, birth: BirthId, placenta: BabyNo) -> Result<Response, ApiError> {
-        let chart = self.shown(birth)?;
-        Ok(Response::Sketch(Box::new(views::drawn(&chart, &self.open()?.examining.order, placenta))))
-    }
-
-    /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has.
-    fn write_pdf(
-        &mut self,
-        birth: BirthId,
-        name: &str,
-        language: Option<&str>,
-        now: &Stamp,
-        make: impl FnOnce(&Chart, &Origin) -> Result<Pdf, PageError>,
-    ) -> Result<(String, u32), ApiError> {
         let folder = self.paths.records.clone();
         let open = self.open()?;
         let chart = open.chart(birth)?;
@@ -58,16 +29,26 @@ impl Session {
         let practice = open.described().clone();
         let origin =
             Origin { practice: &practice, version: &named, written: now, words: Words::of(language.unwrap_or_default()) };
-        let pdf = make(&chart, &origin).map_err(|_| ApiError::internal())?;
-        let path = views::paper_file(&folder, &chart, name, now);
-        let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &pdf.bytes));
+        let made = match file {
+            Outgoing::Record => pdf(&chart, &origin),
+            Outgoing::Laboratory { placenta } => form_pdf(&chart, &origin, Form::Laboratory, known(&chart, placenta)?),
+            Outgoing::Family { placenta } => form_pdf(&chart, &origin, Form::Family, known(&chart, placenta)?),
+        };
+        let Pdf { bytes, pages, .. } = made.map_err(|_| ApiError::internal())?;
+        let path = views::file_path(&folder, &chart, file.name(), now);
+        let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &bytes));
         written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
-        Ok((path.to_string_lossy().into_owned(), u32::try_from(pdf.pages).unwrap_or(u32::MAX)))
+        Ok(Response::WriteFile { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pages).unwrap_or(u32::MAX) })
+    }
+
+    pub(super) fn sketch(&mut self, birth: BirthId, placenta: BabyNo) -> Result<Response, ApiError> {
+        let chart = self.shown(birth)?;
+        Ok(Response::Sketch(Box::new(views::drawn(&chart, &self.open()?.examining.order, placenta))))
     }
 }
 
 /// A placenta of this birth, born or looked at.
-fn known(chart: &Chart, placenta: BabyNo) -> Result<(), ApiError> {
+fn known(chart: &Chart, placenta: BabyNo) -> Result<BabyNo, ApiError> {
     let known = chart.placentas.contains_key(&placenta) || chart.examinations.contains_key(&placenta);
-    if known { Ok(()) } else { Err(ApiError::new(ErrorCode::NotFound, "error-no-placenta")) }
+    if known { Ok(placenta) } else { Err(ApiError::new(ErrorCode::NotFound, "error-no-placenta")) }
 }

@@ -7,7 +7,7 @@ use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, Mot
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{Reference, Tracing};
 use secundine_domain::protocol::OwnChange;
-use secundine_session::api::{At, DeviceTold, ErrorCode, FileKind, LockedMark, Paper, RehearsalMode, Request, Response, Slot};
+use secundine_session::api::{At, DeviceTold, ErrorCode, FileKind, LockedMark, Outgoing, RehearsalMode, Request, Response, Slot};
 use ts_rs::{Config, TS};
 
 use super::{Desk, PASSPHRASE, placenta};
@@ -65,8 +65,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::ToWriteUp
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
-        | Request::WriteRecord { .. }
-        | Request::WritePaper { .. }
+        | Request::WriteFile { .. }
         | Request::FilePart { kind: FileKind::Photo, .. }
         | Request::ReadFile { .. }
         | Request::MeasurePhoto { .. }
@@ -142,8 +141,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::Amend { birth, entry, fact: None, at: None, reason: reason() },
             Request::Retract { birth, entry, reason: reason() },
             Request::Sign { birth, signer: None },
-            Request::WriteRecord { birth, language: None },
-            Request::WritePaper { birth, placenta: 1, paper: Paper::Laboratory, language: None },
+            Request::WriteFile { birth, file: Outgoing::Record, language: None },
+            Request::WriteFile { birth, file: Outgoing::Laboratory { placenta: 1 }, language: None },
             Request::ChartPicture { birth },
             Request::Sketch { birth, placenta: 1 },
             Request::MeasurePhoto { birth, file: FileId([0; 32]), tracing: tracing(), keep: true },

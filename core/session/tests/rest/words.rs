@@ -5,7 +5,7 @@ use secundine_domain::fact::{Client, Fact, Loss, Medicine, VoiceNote, WrittenUp}
 use secundine_domain::file::FileId;
 use secundine_domain::protocol::{ApgarAgain, ApgarTimes, Milli, OWN, OwnChange, Schedule, Setting, State, Step};
 use secundine_session::SharedSession;
-use secundine_session::api::{At, Request, Response, Signer};
+use secundine_session::api::{At, Outgoing, Request, Response, Signer};
 
 use super::{Desk, PASSPHRASE};
 
@@ -113,7 +113,7 @@ fn answers(shared: &SharedSession, births: [BirthId; 2]) -> Vec<String> {
         requests.push(Request::Birth { birth });
         requests.push(Request::Record { birth, fact: Fact::CordCut { baby: 1 }, at: At::Now { ago_ms: 0 } });
         requests.push(Request::Birth { birth });
-        requests.push(Request::WriteRecord { birth, language: None });
+        requests.push(Request::WriteFile { birth, file: Outgoing::Record, language: None });
         requests.push(Request::Record { birth, fact: Fact::CordCut { baby: 1 }, at: At::Now { ago_ms: 0 } });
     }
     requests.extend([Request::BabyBornNow { ago_ms: 0 }, Request::Verify, Request::Keys, Request::Rest]);

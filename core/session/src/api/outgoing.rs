@@ -1,0 +1,34 @@
+//! What leaves the phone as a file.
+
+use secundine_domain::fact::BabyNo;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// A file about a birth.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Outgoing {
+    /// The whole record, PDF.
+    Record,
+    /// A request to a laboratory, PDF.
+    Laboratory {
+        /// The placenta, named by its first baby.
+        placenta: BabyNo,
+    },
+    /// That the family takes a placenta, PDF.
+    Family {
+        /// The placenta, named by its first baby.
+        placenta: BabyNo,
+    },
+}
+
+impl Outgoing {
+    /// What the file's name begins with.
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Record => "record",
+            Self::Laboratory { .. } => "laboratory",
+            Self::Family { .. } => "family",
+        }
+    }
+}
