@@ -19,8 +19,9 @@ import { say, ui } from './words';
 /** What a sheet writes. */
 export type Order = Extract<Request, { request: 'record' | 'amend' }>;
 
-const REFRESH_MS = 5000;
-const REHEARSAL_REFRESH_MS = 1000;
+/** Seconds between two looks. */
+const REFRESH = 5;
+const REHEARSAL_REFRESH = 1;
 
 /** When time reminders sounded, whichever birth they were of. */
 const sounded: number[] = [];
@@ -41,7 +42,7 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   readonly #made = new Map<string, Made>();
   #asked = 0;
   #shown = 0;
-  #beat: ReturnType<typeof setInterval> | undefined;
+  #still: (() => void) | undefined;
 
   constructor(
     readonly id: BirthId,
@@ -51,13 +52,13 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   }
 
   start(): void {
-    this.#beat = setInterval(this.#look, this.rehearsal ? REHEARSAL_REFRESH_MS : REFRESH_MS);
+    this.#still = tick.every(this.rehearsal ? REHEARSAL_REFRESH : REFRESH, this.#look);
     document.addEventListener('visibilitychange', this.#look);
     void this.refresh();
   }
 
   stop(): void {
-    clearInterval(this.#beat);
+    this.#still?.();
     this.still();
     document.removeEventListener('visibilitychange', this.#look);
   }

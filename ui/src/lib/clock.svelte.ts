@@ -9,26 +9,42 @@ class Tick {
   now = $state(performance.now());
   #anchor = { elapsed: 0, arrival: 0 };
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** What is done with every so many beats, and in how many it is done next. */
+  readonly #works = new Map<() => void, { beats: number; left: number }>();
 
   start(): void {
     document.addEventListener('visibilitychange', this.#beat);
     this.#beat();
   }
 
+  /** Does this with every so many beats, so that the phone wakes once for both; gives a way to end it. */
+  every(beats: number, work: () => void): () => void {
+    this.#works.set(work, { beats, left: beats });
+    return () => this.#works.delete(work);
+  }
+
   /** Lets the digits flip with this clock. */
   align(clock: ClockView | null, arrival: number): void {
     if (clock) this.#anchor = { elapsed: clock.elapsed_ms, arrival };
-    this.#beat();
+    this.#wait();
   }
 
   #beat = (): void => {
-    clearTimeout(this.#timer);
-    const now = performance.now();
-    this.now = now;
-    if (document.hidden) return;
-    const into = (this.#anchor.elapsed + now - this.#anchor.arrival - AFTER) % 1000;
-    this.#timer = setTimeout(this.#beat, 1000 - ((into + 1000) % 1000));
+    this.now = performance.now();
+    this.#wait();
+    for (const [work, turn] of this.#works) {
+      turn.left = turn.left > 1 ? turn.left - 1 : turn.beats;
+      if (turn.left === turn.beats) work();
+    }
   };
+
+  /** Until the digits flip next. */
+  #wait(): void {
+    clearTimeout(this.#timer);
+    if (document.hidden) return;
+    const into = (this.#anchor.elapsed + performance.now() - this.#anchor.arrival - AFTER) % 1000;
+    this.#timer = setTimeout(this.#beat, 1000 - ((into + 1000) % 1000));
+  }
 }
 
 export const tick = new Tick();

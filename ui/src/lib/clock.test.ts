@@ -1,7 +1,7 @@
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 
 // The module counts with the page's clock; here only its arithmetic is asked.
-import { digits, elapsed } from './clock.svelte';
+import { digits, elapsed, tick } from './clock.svelte';
 
 it.each([
   [0, '0:00'],
@@ -21,4 +21,25 @@ it('counts on while it runs, at its own speed, and stands otherwise', () => {
   expect(elapsed(clock, 100, 1100)).toBe(15_000);
   expect(elapsed(clock, 1100, 100)).toBe(5000);
   expect(elapsed({ ...clock, running: false }, 100, 1100)).toBe(5000);
+});
+
+it('works with every so many beats, and an answer that comes in between is no beat', () => {
+  vi.useFakeTimers();
+  vi.stubGlobal('document', { hidden: false, addEventListener: () => {} });
+  const clock = { elapsed_ms: 5000, text: '0:05', running: true, speed: 1, certainty: 'measured' as const };
+  const work = vi.fn();
+  tick.align(clock, performance.now());
+  const end = tick.every(3, work);
+  vi.advanceTimersByTime(1500);
+  const before = tick.now;
+  tick.align({ ...clock, elapsed_ms: 6500 }, performance.now());
+  expect(tick.now).toBe(before);
+  expect(work).toHaveBeenCalledTimes(0);
+  vi.advanceTimersByTime(7000);
+  expect(work).toHaveBeenCalledTimes(3);
+  end();
+  vi.advanceTimersByTime(7000);
+  expect(work).toHaveBeenCalledTimes(3);
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
 });
