@@ -120,6 +120,8 @@ export const stage = {
     await d.find("locked-stage");
   },
   "locked-undo": async (d) => {
+    // A touch right after the screen changed is not taken for a mark.
+    await d.hand.page.waitForTimeout(1_000);
     await d.hand.tap('[data-test="locked-stage"] [data-primary]');
     await d.find("undo");
   },
