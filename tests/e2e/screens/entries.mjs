@@ -67,7 +67,12 @@ export const entries = {
     await d.tap("tab-timeline");
     await d.find("timeline");
   },
+  picture: async (d) => {
+    if (await d.hand.has('[data-test="picture-open"]')) await d.tap("picture-open");
+    await d.find("picture");
+  },
   line: async (d) => {
+    if (await d.hand.has('[data-test="sheet-close"]')) await d.tap("sheet-close");
     await d.hand.tap('[data-test="line"][data-kind="blood_loss"] button');
     await d.find("correct");
   },

@@ -66,8 +66,27 @@ export const practice = {
     await toList(d);
     await d.find("birth");
   },
-  menu: (d) => d.tap("menu"),
+  "before-birth": async (d) => {
+    await d.tap("before-birth");
+    await d.find("before-protocol");
+  },
+  menu: async (d) => {
+    await d.tap("sheet-close");
+    await d.tap("menu");
+  },
+  languages: async (d) => {
+    await d.tap("language");
+    await d.find("language-es");
+  },
+  device: async (d) => {
+    await toList(d);
+    await d.tap("menu");
+    await d.tap("device");
+    await d.find("hand-left");
+  },
   check: async (d) => {
+    await toList(d);
+    await d.tap("menu");
     await d.tap("check");
     await d.find("check-verdict");
   },
