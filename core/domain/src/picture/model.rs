@@ -1,8 +1,8 @@
 //! A birth as a picture over one axis of time.
 
-use secundine_domain::entry::EntryId;
-use secundine_domain::message::Message;
-use secundine_domain::protocol::Level;
+use crate::entry::EntryId;
+use crate::message::Message;
+use crate::protocol::Level;
 use serde::Serialize;
 use ts_rs::TS;
 
