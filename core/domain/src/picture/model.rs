@@ -84,6 +84,20 @@ pub struct PictureLane {
     pub limits: Vec<PictureLimit>,
 }
 
+impl PictureLane {
+    /// Whether a baby was read, and not the mother: its name tells which.
+    #[must_use]
+    pub fn is_of_baby(&self) -> bool {
+        self.name.args.contains_key("baby")
+    }
+
+    /// Whether it holds a sum.
+    #[must_use]
+    pub fn is_sum(&self) -> bool {
+        self.series.iter().any(|series| series.shape == Shape::Steps)
+    }
+}
+
 /// Readings of one thing.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct PictureSeries {

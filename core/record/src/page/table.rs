@@ -38,8 +38,13 @@ pub(super) fn strips(table: &Table, flow: &mut Flow<'_>) -> Result<Vec<Strip>, P
         last.keep = !table.rows.is_empty();
     }
     let body = flow.tags.add(node, Tag::TBody);
-    for cells in &table.rows {
-        let row = body_row(cells, table, &places, body, flow);
+    let rows = table.rows.len();
+    for (n, cells) in table.rows.iter().enumerate() {
+        let mut row = body_row(cells, table, &places, body, flow);
+        // No page begins or ends with a single row of a longer table.
+        if let Some(last) = row.last_mut() {
+            last.keep = rows > 2 && (n == 0 || n + 2 == rows);
+        }
         strips.extend(row.into_iter().map(|strip| Strip { header: repeated.clone(), ..strip }));
     }
     Ok(strips)

@@ -10,7 +10,7 @@ use super::paginate::{Page, paginate};
 use super::strip::{Mark, Strip};
 use super::tags::Tags;
 use super::text::Setter;
-use super::{Align, Block, Cell, Column, Document, Made, Notice, PageError, Shape, Span, Table, WIDTH, flow, write};
+use super::{Align, Block, Cell, Column, Document, Made, Manner, Notice, PageError, Shape, Span, Table, WIDTH, flow, write};
 
 fn document(blocks: Vec<Block>) -> Document {
     Document {
@@ -21,6 +21,7 @@ fn document(blocks: Vec<Block>) -> Document {
         banner: None,
         footer: "Footer".into(),
         blocks,
+        manner: Manner::default(),
     }
 }
 

@@ -83,13 +83,20 @@ pub(super) fn row(source: &Source, line: &Line) -> Vec<Cell> {
 }
 
 fn cells(source: &Source, shown: &Entry, what: Cell) -> Vec<Cell> {
+    let mut cells = when(source, shown);
+    cells.extend([what, vec![Span::plain(&shown.author)]]);
+    cells
+}
+
+/// The first two columns: when, and how long after the first birth.
+pub(crate) fn when(source: &Source, shown: &Entry) -> Vec<Cell> {
     let since = source.chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()).unwrap_or_default();
     let mut clock = shown.occurred.clock();
     let date = shown.occurred.date();
     if first_date(source) != Some(date.clone()) {
         clock = format!("{clock}\n{}", source.words.say(&date_words(&date)));
     }
-    vec![vec![Span::plain(clock)], vec![Span::plain(since)], what, vec![Span::plain(&shown.author)]]
+    vec![vec![Span::plain(clock)], vec![Span::plain(since)]]
 }
 
 fn said(source: &Source, entry: &Entry) -> String {
