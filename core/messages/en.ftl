@@ -2377,9 +2377,9 @@ parents-date = { $day } { $month ->
 parents-title = A birth
 parents-born-on = Born on { $date }
 parents-baby = { $baby ->
-    [1] The first
-    [2] The second
-    [3] The third
+    [1] First born
+    [2] Second born
+    [3] Third born
    *[other] Child { $baby }
 }
 parents-at = at { $clock }
@@ -2404,4 +2404,4 @@ parents-placenta-of = { $number ->
 }
 parents-drawing = The placenta, drawn from the notes of its examination. The fine vessels are only hinted.
 parents-drawing-alt = A drawing of the placenta like a tree: the cord is the trunk, the vessels are the branches.
-parents-from = From what { $who } wrote down.
+parents-from = Written down by { $who }.

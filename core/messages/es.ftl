@@ -2402,4 +2402,4 @@ parents-placenta-of = { $number ->
 }
 parents-drawing = La placenta, dibujada según las notas de su examen. Los vasos finos solo se insinúan.
 parents-drawing-alt = Un dibujo de la placenta como un árbol: el cordón es el tronco y los vasos son las ramas.
-parents-from = De lo que anotó { $who }.
+parents-from = Anotado por { $who }.

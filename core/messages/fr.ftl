@@ -2404,4 +2404,4 @@ parents-placenta-of = { $number ->
 }
 parents-drawing = Le placenta, dessiné d'après les notes de son examen. Les vaisseaux fins ne sont qu'esquissés.
 parents-drawing-alt = Un dessin du placenta en forme d'arbre : le cordon est le tronc, les vaisseaux sont les branches.
-parents-from = D'après ce qu'a noté { $who }.
+parents-from = Noté par { $who }.

@@ -60,18 +60,18 @@ pub(crate) fn written(document: &Document, words: &Words) -> Result<Pdf, PageErr
     page::write(document, &page_words)
 }
 
-/// The record as a document: who, times and blood, what was held against the protocol, the course as a drawing and a table, the
-/// account of an emergency, medicines, babies, examination, photographs, leaving, timeline, signatures and version.
+/// The record as a document: who, times and blood, what was held against the protocol, babies, the course as a drawing and a
+/// table, the account of an emergency, medicines, examination, photographs, leaving, timeline, signatures and version.
 #[must_use]
 pub fn document(chart: &Chart, origin: &Origin) -> Document {
     let source = Source::new(chart, origin);
     let mut blocks = sections::birth(&source);
     blocks.extend(sections::times(&source));
     blocks.extend(sections::findings(&source));
+    blocks.extend(sections::babies(&source));
     blocks.extend(graph(&source));
     blocks.extend(sections::account(&source));
     blocks.extend(sections::medicines(&source));
-    blocks.extend(sections::babies(&source));
     blocks.extend(sections::examinations(&source));
     blocks.extend(sections::photographs(&source));
     blocks.extend(sections::leaving(&source));

@@ -20,9 +20,9 @@ const LEFT: f32 = 112.0;
 const RIGHT: f32 = 46.0;
 /// Height of the signs with the bar of the third stage; of the lane of blood and of each other; between lanes; of the axis.
 const SIGNS: f32 = 28.0;
-const BLOOD: f32 = 74.0;
-const LANE: f32 = 46.0;
-const GAP: f32 = 13.0;
+const BLOOD: f32 = 60.0;
+const LANE: f32 = 38.0;
+const GAP: f32 = 12.0;
 const AXIS: f32 = 24.0;
 /// Readings of one series that the words for the drawing tell one by one.
 const TOLD: usize = 8;

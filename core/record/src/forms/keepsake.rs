@@ -4,9 +4,9 @@
 use std::f64::consts::FRAC_PI_2;
 
 use secundine_domain::chart::Chart;
-use secundine_domain::examination::{Side, Trace, What, sketch};
+use secundine_domain::examination::{PathStep, Side, Trace, What, sketch};
 
-use crate::page::{Drawing, Drawn, Tone, WIDTH};
+use crate::page::{Drawing, Drawn, Tone, WIDTH, circle};
 use crate::words::Words;
 
 /// Tallest, in points; widest of one and of several beside each other. Ours, as is every weight and tone.
@@ -30,6 +30,16 @@ pub(super) fn keepsake(chart: &Chart, words: &Words) -> Option<Drawing> {
     let shapes = trees.into_iter().enumerate().flat_map(place).collect();
     let alt = words.plain("parents-drawing-alt");
     Some(Drawing { width: (room * count) as f32, height: height as f32, shapes, labels: Vec::new(), alt })
+}
+
+/// A line with a bud in the middle.
+pub(super) fn ornament() -> Drawing {
+    const HALF: f64 = 70.0;
+    let wine = |steps, weight, fill| Drawn { steps, weight, ink: Tone::Wine, dash: None, fill };
+    let line = |from: f64, to: f64| wine(vec![PathStep::Move { x: from, y: 4.0 }, PathStep::Line { x: to, y: 4.0 }], 0.7, None);
+    let bud = wine(circle((HALF, 4.0), 3.0), 0.7, Some(Tone::Rose));
+    let shapes = vec![line(0.0, HALF - 8.0), bud, line(HALF + 8.0, 2.0 * HALF)];
+    Drawing { width: 2.0 * HALF as f32, height: 8.0, shapes, labels: Vec::new(), alt: String::new() }
 }
 
 /// In mm, turned so that a single cord leads down; none without a cord and vessels.

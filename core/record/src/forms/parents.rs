@@ -6,7 +6,7 @@ use secundine_domain::fact::{BabyNo, NewbornEvent, Sex};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::time::{Occurred, Precision, date_words};
 
-use super::keepsake::keepsake;
+use super::keepsake::{keepsake, ornament};
 use crate::document::{Origin, made, written};
 use crate::page::{Block, Document, Manner, PageError, Pdf, Span};
 use crate::words::Words;
@@ -33,6 +33,7 @@ pub fn parents_document(chart: &Chart, origin: &Origin) -> Document {
     let mut blocks = Vec::new();
     let name = chart.client.as_ref().map(|client| client.name.as_str());
     blocks.extend(name.and_then(brief).map(Block::Subheading));
+    blocks.extend([Block::Gap(8.0), Block::Drawing(ornament())]);
     let several = chart.babies.len() > 1;
     for (no, baby) in chart.babies.iter().take(BABIES) {
         let lines = of_baby(chart, words, *no, baby);

@@ -9,10 +9,10 @@ use super::{name, number, unit};
 use crate::page::{Align, Drawn, Shape, Tone, outline};
 
 /// Least way between two values, and between two labels above each other, in points.
-const VALUES_APART: f32 = 19.0;
+const VALUES_APART: f32 = 15.0;
 const LABELS_APART: f32 = 8.5;
 const DOT: f32 = 1.9;
-const ICON: f32 = 6.6;
+const ICON: f32 = 7.2;
 
 /// A lane whose upper edge lies at `top`.
 pub(super) fn draw(canvas: &mut Canvas, axis: &Axis, lane: &PictureLane, (top, height): (f32, f32)) {

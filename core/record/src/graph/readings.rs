@@ -33,7 +33,7 @@ pub(super) fn table(source: &Source, canvas: &Canvas, lanes: &[PictureLane]) -> 
     let head = |id: &str, align| Column { head: source.words.plain(id), weight: 4, align };
     let mut columns = vec![head("record-time", Align::Left), head("record-since", Align::Right)];
     columns.extend(lanes.iter().map(|lane| {
-        let head = format!("{}, {}", source.words.say(&lane.name), unit(canvas, lane));
+        let head = format!("{}\n{}", source.words.say(&lane.name), unit(canvas, lane));
         Column { head, weight: 4, align: Align::Right }
     }));
     Block::Table(Table { columns, rows: rows.into_iter().filter_map(row).collect() })

@@ -21,9 +21,10 @@ const TINT: u8 = 222;
 
 /// The drawing as one strip, in the middle of the text area.
 pub(super) fn strip(drawing: &Drawing, flow: &mut Flow<'_>) -> Strip {
-    let node = flow.tags.add(Tags::ROOT, Tag::Figure(Some(drawing.alt.clone())));
+    // One that says nothing is an ornament.
+    let node = (!drawing.alt.is_empty()).then(|| flow.tags.add(Tags::ROOT, Tag::Figure(Some(drawing.alt.clone()))));
     let left = (WIDTH - drawing.width) / 2.0;
-    let mut marks = vec![Mark::Drawn { shapes: Rc::from(drawing.shapes.as_slice()), x: left, node: Some(node) }];
+    let mut marks = vec![Mark::Drawn { shapes: Rc::from(drawing.shapes.as_slice()), x: left, node }];
     for Label { x, y, text, align, bold } in &drawing.labels {
         let face = Face { bold: *bold, ..Face::CHART };
         let text = flow.setter.set_short(text, face, WIDTH, Align::Left, 1);
@@ -34,7 +35,7 @@ pub(super) fn strip(drawing: &Drawing, flow: &mut Flow<'_>) -> Strip {
         };
         if text.lines() > 0 {
             let (x, top) = (left + x - before, y - face.leading / 2.0);
-            marks.push(Mark::Line { text, line: 0, x, top, node: Some(node) });
+            marks.push(Mark::Line { text, line: 0, x, top, node });
         }
     }
     // What is said of it stands with it.

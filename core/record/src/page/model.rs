@@ -192,7 +192,7 @@ pub struct Drawing {
     pub shapes: Vec<Drawn>,
     /// The words on it, over the shapes.
     pub labels: Vec<Label>,
-    /// What it shows, for readers that cannot see it.
+    /// What it shows, for readers that cannot see it; empty for an ornament, which says nothing.
     pub alt: String,
 }
 

@@ -57,7 +57,7 @@ impl Face {
     /// Words on a drawing.
     pub const CHART: Self = Self::new(7.5, 10.0, false, false);
     /// A page to keep: its title, its smaller headings, its words.
-    pub const KEEPSAKE_TITLE: Self = Self::new(30.0, 40.0, true, false);
+    pub const KEEPSAKE_TITLE: Self = Self::new(30.0, 40.0, false, false);
     pub const KEEPSAKE_HEADING: Self = Self::new(16.0, 22.0, true, false);
     pub const KEEPSAKE: Self = Self::new(13.0, 21.0, false, false);
     pub const BANNER: Self = Self::new(13.0, 17.0, true, false);
