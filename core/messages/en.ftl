@@ -2347,6 +2347,7 @@ record-baby = { $of ->
 record-size = Size at birth
 record-events = Also
 record-apgar-parts = colour { $colour }, heart rate { $heart }, reflex { $reflex }, tone { $tone }, breathing { $breathing }
+record-account-done = What was done. What was read and said in that time stands in the timeline.
 record-medicines = Medicines given
 record-medicine = Medicine
 record-dose = Dose
@@ -2377,10 +2378,10 @@ parents-date = { $day } { $month ->
 parents-title = A birth
 parents-born-on = Born on { $date }
 parents-baby = { $baby ->
-    [1] First born
-    [2] Second born
-    [3] Third born
-   *[other] Child { $baby }
+    [1] First baby
+    [2] Second baby
+    [3] Third baby
+   *[other] Baby { $baby }
 }
 parents-at = at { $clock }
 parents-about = at about { $clock }

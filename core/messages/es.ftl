@@ -2345,6 +2345,7 @@ record-baby = { $of ->
 record-size = Tamaño al nacer
 record-events = Además
 record-apgar-parts = color { $colour }, frecuencia cardíaca { $heart }, reflejos { $reflex }, tono { $tone }, respiración { $breathing }
+record-account-done = Lo que se hizo. Lo que se midió y se anotó en ese tiempo está en la cronología.
 record-medicines = Medicamentos administrados
 record-medicine = Medicamento
 record-dose = Dosis

@@ -2347,6 +2347,7 @@ record-baby = { $of ->
 record-size = Mensurations à la naissance
 record-events = Aussi
 record-apgar-parts = coloration { $colour }, fréquence cardiaque { $heart }, réflexes { $reflex }, tonus { $tone }, respiration { $breathing }
+record-account-done = Ce qui a été fait. Ce qui a été relevé et noté pendant ce temps figure dans la chronologie.
 record-medicines = Médicaments donnés
 record-medicine = Médicament
 record-dose = Dose

@@ -128,6 +128,7 @@ fn timeline() -> Vec<Block> {
                 column("By", 13, Align::Left),
             ],
             rows,
+            dense: false,
         }),
     ]
 }
@@ -148,6 +149,7 @@ fn examination() -> Vec<Block> {
             rows: rows
                 .map(|(part, finding, note)| vec![vec![Span::plain(part).bold()], cell(finding), vec![Span::plain(note).small()]])
                 .to_vec(),
+            dense: false,
         }),
         Block::Paragraph(vec![
             Span::plain("Kept: ").bold(),

@@ -26,6 +26,9 @@ pub(crate) use photos::photographs;
 pub use timeline::after_signing;
 pub(crate) use timeline::{timeline, when};
 
+/// Entries of a long night. Ours.
+const LONG: usize = 120;
+
 pub(crate) type Pair = (String, Vec<Span>);
 
 /// Who, where, by whose protocol.
@@ -273,8 +276,13 @@ fn version(source: &Source) -> Vec<Pair> {
     vec![(words.plain("record-version"), hash), (words.plain("record-changes"), vec![Span::plain(words.say(&changed))])]
 }
 
+/// Whether the night has so many entries that its tables are set closer.
+pub(crate) fn is_long(source: &Source) -> bool {
+    source.chart.lines.len() > LONG
+}
+
 pub(crate) fn table(source: &Source, columns: &[(&str, u16, Align)], rows: Vec<Vec<Cell>>) -> Table {
     let columns =
         columns.iter().map(|(id, weight, align)| Column { head: source.words.plain(id), weight: *weight, align: *align });
-    Table { columns: columns.collect(), rows }
+    Table { columns: columns.collect(), rows, dense: is_long(source) }
 }

@@ -9,8 +9,9 @@ use secundine_domain::examination::{PathStep, Side, Trace, What, sketch};
 use crate::page::{Drawing, Drawn, Tone, WIDTH, circle};
 use crate::words::Words;
 
-/// Tallest, in points; widest of one and of several beside each other. Ours, as is every weight and tone.
-const TALLEST: f64 = 250.0;
+/// Tallest beside the words for one baby, and for several; widest of one; in points. Ours, as is every weight and tone.
+const TALLEST: f64 = 280.0;
+const LOW: f64 = 150.0;
 const WIDEST: f64 = 300.0;
 /// How far the pale ground reaches beyond the disc.
 const GLOW: f64 = 1.09;
@@ -21,7 +22,8 @@ pub(super) fn keepsake(chart: &Chart, words: &Words) -> Option<Drawing> {
     let trees: Vec<Vec<Drawn>> = chart.examinations.keys().filter_map(drawn).collect();
     let count = f64::from(u32::try_from(trees.len()).ok().filter(|count| *count > 0)?);
     let room = (f64::from(WIDTH) / count).min(WIDEST);
-    let trees: Vec<(Vec<Drawn>, f64)> = trees.into_iter().map(|tree| fitted(tree, room - 10.0)).collect();
+    let tallest = if chart.babies.len() > 1 { LOW } else { TALLEST };
+    let trees: Vec<(Vec<Drawn>, f64)> = trees.into_iter().map(|tree| fitted(tree, (room - 10.0, tallest))).collect();
     let height = trees.iter().map(|(_, height)| *height).fold(0.0, f64::max);
     let place = |(n, (tree, tall)): (usize, (Vec<Drawn>, f64))| {
         let left = room * (f64::from(u32::try_from(n).unwrap_or(0)) + 0.5);
@@ -78,13 +80,13 @@ fn middle(trace: &Trace) -> Option<(f64, f64)> {
     Some((ends.iter().map(|(x, _)| x).sum::<f64>() / count, ends.iter().map(|(_, y)| y).sum::<f64>() / count))
 }
 
-/// From mm to points, so that it fits so wide; its middle at 0, its top at 0, and how tall it is.
-fn fitted(shapes: Vec<Drawn>, room: f64) -> (Vec<Drawn>, f64) {
+/// From mm to points, so that it fits so wide and tall; its middle at 0, its top at 0, and how tall it is.
+fn fitted(shapes: Vec<Drawn>, (room, tallest): (f64, f64)) -> (Vec<Drawn>, f64) {
     let ends = || shapes.iter().flat_map(|shape| &shape.steps).filter_map(|step| step.end());
     let least = |of: fn((f64, f64)) -> f64| ends().map(of).fold(f64::INFINITY, f64::min);
     let most = |of: fn((f64, f64)) -> f64| ends().map(of).fold(f64::NEG_INFINITY, f64::max);
     let (left, right, top, bottom) = (least(|end| end.0), most(|end| end.0), least(|end| end.1), most(|end| end.1));
-    let scale = (room / (right - left).max(1.0)).min(TALLEST / (bottom - top).max(1.0));
+    let scale = (room / (right - left).max(1.0)).min(tallest / (bottom - top).max(1.0));
     let middle = f64::midpoint(left, right);
     let fit = |shape| each(shape, &|x, y| ((x - middle) * scale, (y - top) * scale));
     (shapes.into_iter().map(fit).collect(), (bottom - top) * scale)

@@ -2,7 +2,7 @@
 //! stands here that is for judging: no score, no blood, no finding.
 
 use secundine_domain::chart::{Baby, Chart, Mark};
-use secundine_domain::fact::{BabyNo, NewbornEvent, Sex};
+use secundine_domain::fact::{NewbornEvent, Sex};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::time::{Occurred, Precision, date_words};
 
@@ -13,8 +13,6 @@ use crate::words::Words;
 
 /// Longest name, in characters: what is longer is cut, so that all stays on one page.
 const NAME: usize = 80;
-/// How many babies this page has room for. Ours.
-const BABIES: usize = 4;
 
 /// The page as a PDF file.
 ///
@@ -35,8 +33,8 @@ pub fn parents_document(chart: &Chart, origin: &Origin) -> Document {
     blocks.extend(name.and_then(brief).map(Block::Subheading));
     blocks.extend([Block::Gap(8.0), Block::Drawing(ornament())]);
     let several = chart.babies.len() > 1;
-    for (no, baby) in chart.babies.iter().take(BABIES) {
-        let lines = of_baby(chart, words, *no, baby);
+    for (no, baby) in chart.babies.iter() {
+        let (lines, sized) = of_baby(chart, words, baby);
         if lines.is_empty() {
             continue;
         }
@@ -44,6 +42,9 @@ pub fn parents_document(chart: &Chart, origin: &Origin) -> Document {
         if several {
             blocks.push(Block::Subheading(words.say(&Message::new("parents-baby").with("baby", *no))));
         }
+        // Of several, what happened runs on, so that there is room for all.
+        let happened = lines.get(lines.len().min(sized)..).unwrap_or_default().join(if several { " · " } else { "\n" });
+        let lines: Vec<&str> = lines.iter().take(sized).map(String::as_str).chain(Some(happened.as_str())).collect();
         blocks.push(Block::Paragraph(vec![Span::plain(lines.join("\n"))]));
     }
     if let Some(drawing) = keepsake(chart, words) {
@@ -75,8 +76,8 @@ fn footer(origin: &Origin) -> String {
     [from, origin.words.draft()].into_iter().flatten().collect::<Vec<_>>().join(" ")
 }
 
-/// Born, its size, its cord, laid skin to skin, fed.
-fn of_baby(chart: &Chart, words: &Words, no: BabyNo, baby: &Baby) -> Vec<String> {
+/// Born and its size; then, from so many lines on, laid skin to skin, its cord, fed.
+fn of_baby(chart: &Chart, words: &Words, baby: &Baby) -> (Vec<String>, usize) {
     let sex = match baby.measures.iter().rev().find_map(|look| look.what.sex) {
         Some(Sex::Female) => "female",
         Some(Sex::Male) => "male",
@@ -85,6 +86,7 @@ fn of_baby(chart: &Chart, words: &Words, no: BabyNo, baby: &Baby) -> Vec<String>
     let mut lines: Vec<String> = Vec::new();
     lines.extend(line(chart, words, "parents-born", baby.born.as_ref(), Some(("sex", sex.into()))));
     lines.extend(size(words, baby));
+    let sized = lines.len();
     let event = |event: NewbornEvent| baby.events.iter().find(|noted| noted.what == event).map(|noted| &noted.mark);
     for (id, mark) in [
         ("parents-skin", event(NewbornEvent::SkinToSkin)),
@@ -92,9 +94,9 @@ fn of_baby(chart: &Chart, words: &Words, no: BabyNo, baby: &Baby) -> Vec<String>
         ("parents-cut", baby.cut.as_ref()),
         ("parents-fed", event(NewbornEvent::FirstFeed)),
     ] {
-        lines.extend(line(chart, words, id, mark, Some(("baby", no.into()))));
+        lines.extend(line(chart, words, id, mark, None));
     }
-    lines
+    (lines, sized)
 }
 
 /// Weight, length and head, each as measured last.
@@ -115,7 +117,7 @@ fn size(words: &Words, baby: &Baby) -> Option<String> {
 fn placentas(chart: &Chart, words: &Words) -> Vec<String> {
     let born: Vec<&Mark> = chart.placentas.values().filter_map(|placenta| placenta.born.as_ref()).collect();
     let several = born.len() > 1;
-    let numbered = born.iter().enumerate().take(BABIES);
+    let numbered = born.iter().enumerate();
     let id = if several { "parents-placenta-of" } else { "parents-placenta" };
     let number = |n: usize| Arg::Number(f64::from(u32::try_from(n + 1).unwrap_or(u32::MAX)));
     numbered.filter_map(|(n, mark)| line(chart, words, id, Some(mark), Some(("number", number(n))))).collect()

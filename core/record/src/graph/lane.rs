@@ -44,6 +44,7 @@ pub(super) fn draw(canvas: &mut Canvas, axis: &Axis, lane: &PictureLane, (top, h
         for (reading, (x, y)) in inside.iter().zip(&points).filter(|_| n == 0 || series.shape == Form::Line) {
             let (at, align) = match series.shape {
                 Form::Steps => ((x - 2.5, y + 4.5), Align::Right),
+                _ if y + beside > top + height - 1.0 => ((x + 5.0, *y), Align::Left),
                 _ if y + beside < top - 2.0 => ((*x, y + 7.5), Align::Centre),
                 _ => ((*x, y + beside), Align::Centre),
             };

@@ -10,7 +10,7 @@ use super::canvas::Canvas;
 use super::{number, unit};
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Column, Span, Table};
-use crate::sections::when;
+use crate::sections::{is_long, when};
 
 /// One row for each entry that gave a value, one column for each lane: of a sum the whole, of two pressures both.
 pub(super) fn table(source: &Source, canvas: &Canvas, lanes: &[PictureLane]) -> Block {
@@ -36,5 +36,5 @@ pub(super) fn table(source: &Source, canvas: &Canvas, lanes: &[PictureLane]) -> 
         let head = format!("{}\n{}", source.words.say(&lane.name), unit(canvas, lane));
         Column { head, weight: 4, align: Align::Right }
     }));
-    Block::Table(Table { columns, rows: rows.into_iter().filter_map(row).collect() })
+    Block::Table(Table { columns, rows: rows.into_iter().filter_map(row).collect(), dense: is_long(source) })
 }

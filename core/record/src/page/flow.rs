@@ -25,8 +25,8 @@ const NOTICE_PAD: f32 = 6.0;
 const TICK: f32 = 10.0;
 const TICK_COLUMN: f32 = 20.0;
 const NOTICE_RULE: f32 = 0.8;
-/// So many strips at the end stay together.
-const ENDING: usize = 7;
+/// At the end so much of a body stays together.
+const ENDING: f32 = 0.18;
 /// Height to write in above a signature rule.
 const SIGNATURE: f32 = 40.0;
 
@@ -72,7 +72,12 @@ pub(super) fn strips(document: &Document, body: f32, setter: &mut Setter, tags: 
         strips.append(&mut next);
     }
     // The last page holds more than a note.
-    for strip in strips.iter_mut().rev().take(ENDING).skip(1) {
+    let mut tall = 0.0;
+    for strip in strips.iter_mut().rev().skip(1) {
+        tall += strip.before + strip.height;
+        if tall > body * ENDING {
+            break;
+        }
         strip.keep = true;
     }
     Ok(strips)

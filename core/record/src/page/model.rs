@@ -134,6 +134,8 @@ pub struct Table {
     pub columns: Vec<Column>,
     /// Each row has at most one cell for each column. Missing cells are blank.
     pub rows: Vec<Vec<Cell>>,
+    /// Set smaller and closer, for a long night.
+    pub dense: bool,
 }
 
 /// One column of a table.
