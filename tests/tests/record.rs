@@ -86,6 +86,21 @@ fn its_text_comes_out_in_reading_order() {
 }
 
 #[test]
+fn the_course_is_drawn_told_in_words_and_stands_in_a_table() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = record(folder.path());
+    let text = laid_out(&path);
+    for row in ["02:56:00 15:00 84 118/72 16 36.8 98", "03:03:45 22:45 80", "03:05:00 24:00 295", "03:11:00 30:00 88 114/70"] {
+        assert!(text.contains(row), "{row:?} is not in:\n{text}");
+    }
+    let plain = output("qpdf", &["--qdf", "--object-streams=disable", &path, "-"]);
+    assert_eq!(plain.matches("/S /Figure").count(), 3, "the course and both sides");
+    let told = "Graph over time, from 02:40 to 03:25. Blood loss, all: 80 mL at 03:03:45, 295 mL at 03:05:00";
+    let wide: String = told.encode_utf16().flat_map(u16::to_be_bytes).map(|byte| format!("{byte:02x}")).collect();
+    assert!(plain.contains(told) || plain.to_lowercase().contains(&wide), "no words for the drawing");
+}
+
+#[test]
 fn it_reads_as_laid_out() {
     let folder = tempfile::tempdir().unwrap();
     insta::assert_snapshot!(laid_out(&record(folder.path())));

@@ -14,7 +14,7 @@ use super::{Cell, PageError, Span, Table, WIDTH};
 const GUTTER: f32 = 12.0;
 const HEAD_PAD: f32 = 3.5;
 const ROW_PAD: f32 = 1.4;
-const DENSE_PAD: f32 = 0.7;
+const DENSE_PAD: f32 = 0.6;
 /// A row shorter than this share of the tallest that is kept whole stays with its neighbour.
 const SHORT: f32 = 0.3;
 const HEAD_RULE: f32 = 1.0;

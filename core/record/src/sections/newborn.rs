@@ -24,12 +24,12 @@ fn baby(source: &Source, no: BabyNo) -> Vec<Block> {
     }
     facts.push((words.plain("form-seen"), told(source, chart.seen_of_baby(no).map(|seen| words.say(&seen)))));
     let happened = baby.events.iter().map(|event| {
-        let clock = Span::plain(format!("  {}", event.mark.at.clock())).small();
+        let clock = Span::plain(format!(" {}", event.mark.at.clock())).small();
         [Span::plain(words.say(&event.what.name())), clock]
     });
     let happened: Vec<[Span; 2]> = happened.collect();
     if !happened.is_empty() {
-        facts.push((words.plain("record-events"), happened.join(&Span::plain("\n"))));
+        facts.push((words.plain("record-events"), happened.join(&Span::plain("; "))));
     }
     let mut blocks = vec![Block::Heading(words.say(&chart.numbered(Message::new("record-baby"), no))), Block::Facts(facts)];
     blocks.extend(listed(source, "record-size", growth(chart, no).into_iter().map(|growth| size(source, growth)).collect()));
