@@ -128,7 +128,7 @@ gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
-SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-bits soak-photos soak-screens \
+SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-pages soak-bits soak-photos soak-screens \
 	soak-fuzz
 .PHONY: $(SOAK)
 
@@ -154,6 +154,9 @@ soak-laws: tools-test
 
 soak-clocks: tools-test
 	PROPTEST_CASES=100000 $(LONG) -p secundine-domain --test clock_histories
+
+soak-pages: tools-test
+	PROPTEST_CASES=10000 $(LONG) -p secundine-record charts
 
 soak-bits: tools-test
 	$(LONG) -p secundine-store --test chain_bits -- --ignored --nocapture

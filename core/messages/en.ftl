@@ -1058,7 +1058,7 @@ record-blood-group = Blood group
 record-allergies = Allergies
 record-practice = Practice
 record-protocol = Protocol
-record-protocol-value = { $title }, { $edition }; numbers last checked { $checked }
+record-protocol-value = { $title }, { $edition } ({ $id }); numbers last checked { $checked }
 record-no-protocol = none chosen: no limits were watched
 record-care = Care of the third stage
 record-not-recorded = not recorded
@@ -1101,10 +1101,6 @@ record-reasons-advice = Reasons to ask for advice
 record-local-rule = Your local laboratory's rule decides.
 record-blood = Blood
 record-blood-parts = measured { $measured }, by eye { $seen }
-record-baby-size = { $of ->
-    [1] Size of the baby at birth
-   *[other] Size of baby { $baby } at birth
-}
 record-no-centile = Held against no standard
 record-timeline = Timeline, { $date }
 record-what = What
@@ -2330,3 +2326,83 @@ ui-what-was-it-reason = Named later
 ui-what-was-it-other = Something else, or another time
 ui-before-sound-off = Sound is switched off in this app: see Menu, This device.
 ui-before-vibration-off = Vibration is switched off in this app: see Menu, This device.
+
+## The printed picture and the page for the parents
+
+graph-title = Course
+graph-events = Events
+graph-readings = Readings
+graph-note = Each mark is a reading; blood is the sum so far. The broken lines are the protocol's: a circle for a note, a triangle for a caution, a filled octagon for a limit. What each number stands for is told below.
+graph-outside = { $count ->
+    [one] One reading lies outside this stretch of time; the table has it.
+   *[other] { $count } readings lie outside this stretch of time; the table has them.
+}
+graph-at = { $value } at { $clock }
+graph-range = { $count } readings between { $least } and { $most }, the last { $last }
+graph-alt = Graph over time, from { $from } to { $to }. { $said }. The same stands in the table.
+record-baby = { $of ->
+    [1] Baby
+   *[other] Baby { $baby }
+}
+record-size = Size at birth
+record-events = Also
+record-apgar-parts = colour { $colour }, heart rate { $heart }, reflex { $reflex }, tone { $tone }, breathing { $breathing }
+record-account-done = What was done. What was read and said in that time stands in the timeline.
+record-medicines = Medicines given
+record-medicine = Medicine
+record-dose = Dose
+record-route = Route, site
+record-batch = Batch
+record-giver = Given by
+record-version = Version of this record
+record-version-of = { $count ->
+    [one] SHA-256 of its one entry
+   *[other] SHA-256 of its { $count } entries
+}
+record-changes = Put right, taken out
+record-changes-value = { $corrected } put right, { $retracted } taken out; the timeline shows their earlier forms
+parents-date = { $day } { $month ->
+    [1] January
+    [2] February
+    [3] March
+    [4] April
+    [5] May
+    [6] June
+    [7] July
+    [8] August
+    [9] September
+    [10] October
+    [11] November
+   *[12] December
+} { $year }
+parents-title = A birth
+parents-born-on = Born on { $date }
+parents-baby = { $baby ->
+    [1] First baby
+    [2] Second baby
+    [3] Third baby
+   *[other] Baby { $baby }
+}
+parents-at = at { $clock }
+parents-about = at about { $clock }
+parents-later-day = { $time } on { $date }
+parents-born = { $sex ->
+    [female] A girl, born { $when }
+    [male] A boy, born { $when }
+   *[untold] Born { $when }
+}
+parents-length = { $length } long
+parents-head = { $length } round the head
+parents-skin = Skin to skin { $when }
+parents-pulsed = The cord stopped pulsing { $when }
+parents-cut = The cord was cut { $when }
+parents-fed = Fed for the first time { $when }
+parents-placenta = The placenta was born { $when }
+parents-placenta-of = { $number ->
+    [1] The first placenta was born { $when }
+    [2] The second placenta was born { $when }
+   *[other] Placenta { $number } was born { $when }
+}
+parents-drawing = The placenta, drawn from the notes of its examination. The fine vessels are only hinted.
+parents-drawing-alt = A drawing of the placenta like a tree: the cord is the trunk, the vessels are the branches.
+parents-from = Written down by { $who }.

@@ -1056,7 +1056,7 @@ record-blood-group = Grupo sanguíneo
 record-allergies = Alergias
 record-practice = Consulta
 record-protocol = Protocolo
-record-protocol-value = { $title }, { $edition }; números comprobados por última vez el { $checked }
+record-protocol-value = { $title }, { $edition } ({ $id }); números comprobados por última vez el { $checked }
 record-no-protocol = ninguno elegido: no se cotejó ningún límite
 record-care = Manejo del alumbramiento
 record-not-recorded = sin registrar
@@ -1099,10 +1099,6 @@ record-reasons-advice = Motivos para pedir consejo
 record-local-rule = Decide la norma de su laboratorio local.
 record-blood = Sangre
 record-blood-parts = medida { $measured }, a ojo { $seen }
-record-baby-size = { $of ->
-    [1] Tamaño del bebé al nacer
-   *[other] Tamaño del bebé { $baby } al nacer
-}
 record-no-centile = No cotejado con ningún estándar
 record-timeline = Cronología, { $date }
 record-what = Qué
@@ -2328,3 +2324,83 @@ ui-what-was-it-reason = Nombrado después
 ui-what-was-it-other = Otra cosa, u otra hora
 ui-before-sound-off = El sonido está apagado en esta app: vea Menú, Este dispositivo.
 ui-before-vibration-off = La vibración está apagada en esta app: vea Menú, Este dispositivo.
+
+## The printed picture and the page for the parents
+
+graph-title = Evolución
+graph-events = Sucesos
+graph-readings = Lecturas
+graph-note = Cada marca es una lectura; la sangre es la suma hasta entonces. Las líneas discontinuas son las del protocolo: un círculo para una nota, un triángulo para una precaución, un octógono lleno para un límite. Abajo se dice qué significa cada número.
+graph-outside = { $count ->
+    [one] Una lectura queda fuera de este intervalo; está en la tabla.
+   *[other] { $count } lecturas quedan fuera de este intervalo; están en la tabla.
+}
+graph-at = { $value } a las { $clock }
+graph-range = { $count } lecturas entre { $least } y { $most }, la última { $last }
+graph-alt = Gráfico en el tiempo, de { $from } a { $to }. { $said }. Lo mismo está en la tabla.
+record-baby = { $of ->
+    [1] Bebé
+   *[other] Bebé { $baby }
+}
+record-size = Tamaño al nacer
+record-events = Además
+record-apgar-parts = color { $colour }, frecuencia cardíaca { $heart }, reflejos { $reflex }, tono { $tone }, respiración { $breathing }
+record-account-done = Lo que se hizo. Lo que se midió y se anotó en ese tiempo está en la cronología.
+record-medicines = Medicamentos administrados
+record-medicine = Medicamento
+record-dose = Dosis
+record-route = Vía, lugar
+record-batch = Lote
+record-giver = Dado por
+record-version = Versión de este registro
+record-version-of = { $count ->
+    [one] SHA-256 de su única anotación
+   *[other] SHA-256 de sus { $count } anotaciones
+}
+record-changes = Corregido, retirado
+record-changes-value = { $corrected } corregidas, { $retracted } retiradas; la cronología muestra sus formas anteriores
+parents-date = { $day } de { $month ->
+    [1] enero
+    [2] febrero
+    [3] marzo
+    [4] abril
+    [5] mayo
+    [6] junio
+    [7] julio
+    [8] agosto
+    [9] septiembre
+    [10] octubre
+    [11] noviembre
+   *[12] diciembre
+} de { $year }
+parents-title = Un nacimiento
+parents-born-on = Nacimiento, { $date }
+parents-baby = { $baby ->
+    [1] Primer bebé
+    [2] Segundo bebé
+    [3] Tercer bebé
+   *[other] Bebé { $baby }
+}
+parents-at = a las { $clock }
+parents-about = hacia las { $clock }
+parents-later-day = { $time } del { $date }
+parents-born = { $sex ->
+    [female] Una niña, nacida { $when }
+    [male] Un niño, nacido { $when }
+   *[untold] Nacimiento { $when }
+}
+parents-length = { $length } de largo
+parents-head = { $length } alrededor de la cabeza
+parents-skin = Piel con piel { $when }
+parents-pulsed = El cordón dejó de latir { $when }
+parents-cut = Se cortó el cordón { $when }
+parents-fed = Primera toma { $when }
+parents-placenta = La placenta nació { $when }
+parents-placenta-of = { $number ->
+    [1] La primera placenta nació { $when }
+    [2] La segunda placenta nació { $when }
+   *[other] La placenta { $number } nació { $when }
+}
+parents-drawing = La placenta, dibujada según las notas de su examen. Los vasos finos solo se insinúan.
+parents-drawing-alt = Un dibujo de la placenta como un árbol: el cordón es el tronco y los vasos son las ramas.
+parents-from = Anotado por { $who }.

@@ -1055,7 +1055,7 @@ record-blood-group = Groupe sanguin
 record-allergies = Allergies
 record-practice = Cabinet
 record-protocol = Protocole
-record-protocol-value = { $title }, { $edition } ; dernière vérification des nombres : { $checked }
+record-protocol-value = { $title }, { $edition } ({ $id }) ; dernière vérification des nombres : { $checked }
 record-no-protocol = aucun choisi : aucune limite n’a été suivie
 record-care = Conduite de la délivrance
 record-not-recorded = non noté
@@ -1098,10 +1098,6 @@ record-reasons-advice = Raisons de demander un avis
 record-local-rule = La règle de votre laboratoire décide.
 record-blood = Sang
 record-blood-parts = { $measured } mesurés, { $seen } à l’œil
-record-baby-size = { $of ->
-    [1] Mensurations du bébé à la naissance
-   *[other] Mensurations du bébé { $baby } à la naissance
-}
 record-no-centile = Comparé à aucun standard
 record-timeline = Chronologie, { $date }
 record-what = Événement
@@ -2330,3 +2326,83 @@ ui-what-was-it-reason = Nommé plus tard
 ui-what-was-it-other = Autre chose, ou une autre heure
 ui-before-sound-off = Le son est coupé dans cette app : voir Menu, Cet appareil.
 ui-before-vibration-off = La vibration est coupée dans cette app : voir Menu, Cet appareil.
+
+## The printed picture and the page for the parents
+
+graph-title = Déroulement
+graph-events = Événements
+graph-readings = Relevés
+graph-note = Chaque marque est un relevé ; le sang est la somme jusque-là. Les lignes brisées sont celles du protocole : un cercle pour une note, un triangle pour une mise en garde, un octogone plein pour une limite. Ce que dit chaque numéro figure ci-dessous.
+graph-outside = { $count ->
+    [one] Un relevé est hors de cet intervalle ; le tableau le donne.
+   *[other] { $count } relevés sont hors de cet intervalle ; le tableau les donne.
+}
+graph-at = { $value } à { $clock }
+graph-range = { $count } relevés entre { $least } et { $most }, le dernier { $last }
+graph-alt = Graphique dans le temps, de { $from } à { $to }. { $said }. Le tableau dit la même chose.
+record-baby = { $of ->
+    [1] Bébé
+   *[other] Bébé { $baby }
+}
+record-size = Mensurations à la naissance
+record-events = Aussi
+record-apgar-parts = coloration { $colour }, fréquence cardiaque { $heart }, réflexes { $reflex }, tonus { $tone }, respiration { $breathing }
+record-account-done = Ce qui a été fait. Ce qui a été relevé et noté pendant ce temps figure dans la chronologie.
+record-medicines = Médicaments donnés
+record-medicine = Médicament
+record-dose = Dose
+record-route = Voie, site
+record-batch = Lot
+record-giver = Donné par
+record-version = Version de ce dossier
+record-version-of = { $count ->
+    [one] SHA-256 de son unique entrée
+   *[other] SHA-256 de ses { $count } entrées
+}
+record-changes = Corrigé, retiré
+record-changes-value = { $corrected } corrigées, { $retracted } retirées ; la chronologie montre leurs formes antérieures
+parents-date = { $day } { $month ->
+    [1] janvier
+    [2] février
+    [3] mars
+    [4] avril
+    [5] mai
+    [6] juin
+    [7] juillet
+    [8] août
+    [9] septembre
+    [10] octobre
+    [11] novembre
+   *[12] décembre
+} { $year }
+parents-title = Une naissance
+parents-born-on = Naissance, le { $date }
+parents-baby = { $baby ->
+    [1] Premier enfant
+    [2] Deuxième enfant
+    [3] Troisième enfant
+   *[other] Enfant { $baby }
+}
+parents-at = à { $clock }
+parents-about = vers { $clock }
+parents-later-day = { $time } le { $date }
+parents-born = { $sex ->
+    [female] Une fille, née { $when }
+    [male] Un garçon, né { $when }
+   *[untold] Naissance { $when }
+}
+parents-length = { $length } de long
+parents-head = { $length } de tour de tête
+parents-skin = Peau à peau { $when }
+parents-pulsed = Le cordon a cessé de battre { $when }
+parents-cut = Le cordon a été coupé { $when }
+parents-fed = Premier repas { $when }
+parents-placenta = Le placenta est né { $when }
+parents-placenta-of = { $number ->
+    [1] Le premier placenta est né { $when }
+    [2] Le deuxième placenta est né { $when }
+   *[other] Le placenta { $number } est né { $when }
+}
+parents-drawing = Le placenta, dessiné d'après les notes de son examen. Les vaisseaux fins ne sont qu'esquissés.
+parents-drawing-alt = Un dessin du placenta en forme d'arbre : le cordon est le tronc, les vaisseaux sont les branches.
+parents-from = Noté par { $who }.

@@ -15,6 +15,7 @@ use std::time::Instant;
 use image::{ImageFormat, Rgb, RgbImage};
 use secundine_domain::photo::{Pixel, Reference, Tracing};
 use secundine_session::picture;
+use secundine_tests::measure::report;
 
 const GOAL_MS: f64 = 500.0;
 const GOAL_MB: u64 = 150;
@@ -33,31 +34,6 @@ fn main() {
     let began = Instant::now();
     (0..100).for_each(|_| _ = black_box(tracing.measure(4_000, 3_000, None)));
     println!("of which the measure: {:.2} ms", began.elapsed().as_secs_f64() * 10.0);
-}
-
-/// The median of seven, and the most memory that the program had meanwhile beyond what it had before.
-fn report(what: &str, run: impl Fn()) -> (f64, u64) {
-    let before = memory("VmRSS");
-    let cleared = std::fs::write("/proc/self/clear_refs", "5").is_ok();
-    let mut took: Vec<f64> = (0..7)
-        .map(|_| {
-            let began = Instant::now();
-            run();
-            began.elapsed().as_secs_f64() * 1e3
-        })
-        .collect();
-    took.sort_by(f64::total_cmp);
-    let peak = memory("VmHWM").saturating_sub(before) / 1024;
-    let known = if cleared { "" } else { " (of the whole run)" };
-    println!("{what}: {:.0} ms, {peak} MB at most{known}", took[3]);
-    (took[3], peak)
-}
-
-/// kB, as Linux tells it; 0 elsewhere.
-fn memory(name: &str) -> u64 {
-    let told = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
-    let line = told.lines().find_map(|line| line.strip_prefix(name)?.strip_prefix(':'));
-    line.and_then(|line| line.split_whitespace().next()?.parse().ok()).unwrap_or(0)
 }
 
 /// Texture all over, as cloth and tissue have.

@@ -1,3 +1,4 @@
-//! What the fuzzers and the ordinary tests share.
+//! What the fuzzers, the ordinary tests and the benches share.
 
 pub mod fuzz;
+pub mod measure;

@@ -82,6 +82,37 @@ fn the_paper_for_the_family_reads_as_laid_out() {
 }
 
 #[test]
+fn the_page_for_the_parents_reads_as_laid_out_and_tells_nothing_that_judges() {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut session, birth) = rehearsed(folder.path());
+    let path = paper(&mut session, birth, Outgoing::Parents);
+    assert_sound(&path, "Born on 25 November 2026");
+    let text = laid_out(&path);
+    for told in ["Rosa Amberly", "A girl, born at 02:41", "3540 g · 51 cm long · 35 cm round the head", "The cord was cut at 02:49"] {
+        assert!(text.contains(told), "{told:?} is not in:\n{text}");
+    }
+    for never in ["not recorded", "Apgar", "mL", "1993", "centile", "Birch Row"] {
+        assert!(!text.contains(never), "{never:?} is in:\n{text}");
+    }
+    insta::assert_snapshot!(text);
+}
+
+#[test]
+fn the_page_for_the_parents_of_twins_is_one_page_for_both_with_the_drawing() {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut session, birth) = twins(folder.path());
+    let path = paper(&mut session, birth, Outgoing::Parents);
+    assert_sound(&path, "Born on 25 November 2026");
+    assert!(output("pdfinfo", &[&path]).contains("Pages:           1\n"));
+    let text = laid_out(&path);
+    for told in ["First baby", "Second baby", "The placenta was born at 02:40", "drawn from the notes of its examination"] {
+        assert!(text.contains(told), "{told:?} is not in:\n{text}");
+    }
+    let plain = output("qpdf", &["--qdf", "--object-streams=disable", &path, "-"]);
+    assert_eq!(plain.matches("/S /Figure").count(), 1, "the ornament is none");
+}
+
+#[test]
 fn each_cord_of_a_fused_disc_is_told_and_drawn() {
     let folder = tempfile::tempdir().unwrap();
     let (mut session, birth) = twins(folder.path());

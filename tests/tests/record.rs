@@ -40,13 +40,21 @@ fn its_text_comes_out_in_reading_order() {
         "295 mL",
         "Held against the protocol",
         "Heart rate of the baby 138",
-        "Size of the baby at birth",
+        "Baby",
+        "Apgar 1 min",
+        "colour 1, heart rate 2, reflex 2, tone 2, breathing 1",
+        "Size at birth",
         "Among girls born at 40+1 weeks",
         "3540 g: centile 75",
         "read at second hand",
-        "Page 1 of 4",
+        "Page 1 of 5",
         "Rosa Amberly · 1993-08-14 · Birch Row 4",
         "REHEARSAL",
+        "Course",
+        "Blood loss",
+        "Each mark is a reading",
+        "Readings",
+        "118/72",
         "Examination",
         "Fetal side. The bar is 5 cm long.",
         "Maternal side, turned over",
@@ -68,11 +76,28 @@ fn its_text_comes_out_in_reading_order() {
         "Misread the scale: 310 g",
         "Blood on pad: 215 g",
         "Signatures",
-        "Page 4 of 4",
+        "SHA-256 of its 53 entries",
+        "1 put right, 0 taken out",
+        "Page 5 of 5",
     ] {
         let (_, after) = rest.split_once(next).unwrap_or_else(|| panic!("{next:?} is not next in:\n{rest}"));
         rest = after;
     }
+}
+
+#[test]
+fn the_course_is_drawn_told_in_words_and_stands_in_a_table() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = record(folder.path());
+    let text = laid_out(&path);
+    for row in ["02:56:00 15:00 84 118/72 16 36.8 98", "03:03:45 22:45 80", "03:05:00 24:00 295", "03:11:00 30:00 88 114/70"] {
+        assert!(text.contains(row), "{row:?} is not in:\n{text}");
+    }
+    let plain = output("qpdf", &["--qdf", "--object-streams=disable", &path, "-"]);
+    assert_eq!(plain.matches("/S /Figure").count(), 3, "the course and both sides");
+    let told = "Graph over time, from 02:40 to 03:25. Blood loss, all: 80 mL at 03:03:45, 295 mL at 03:05:00";
+    let wide: String = told.encode_utf16().flat_map(u16::to_be_bytes).map(|byte| format!("{byte:02x}")).collect();
+    assert!(plain.contains(told) || plain.to_lowercase().contains(&wide), "no words for the drawing");
 }
 
 #[test]
@@ -118,7 +143,7 @@ fn a_limit_of_the_own_protocol_says_from_where_it_is_and_that_it_is_unverified()
     };
     let text = output("pdftotext", &["-layout", &path, "-"]).split_whitespace().collect::<Vec<_>>().join(" ");
     for told in [
-        "Ours, first; numbers last checked 25 Nov 2026",
+        "Ours, first (own); numbers last checked 25 Nov 2026",
         "Ours: WHO 2012 to 2025: WHO Labour Care Guide 2020, made for labour",
         "from memory, unverified",
     ] {

@@ -15,6 +15,7 @@ pub mod leaving;
 pub mod medicines;
 pub mod message;
 pub mod photo;
+pub mod picture;
 pub mod protocol;
 pub mod quantity;
 pub mod time;

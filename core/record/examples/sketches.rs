@@ -1,4 +1,4 @@
-//! Writes the drawings of a few invented placentas as SVG files, and a record and both papers of each, into the folder given as
+//! Writes the drawings of a few invented placentas as SVG files, and a record and every paper of each, into the folder given as
 //! the first argument.
 
 use std::fmt::Write as _;
@@ -10,7 +10,7 @@ use secundine_domain::examination::{Fill, PathStep, Side, What, sketch};
 use secundine_domain::fact::{Answer, BabyNo, Client, Fact, Place, Practice};
 use secundine_domain::time::{Occurred, Stamp};
 use secundine_record::words::Words;
-use secundine_record::{Form, Origin, form_pdf, pdf};
+use secundine_record::{Form, Origin, form_pdf, parents_pdf, pdf};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let folder = std::env::args().nth(1).ok_or("give the folder to write to")?;
@@ -33,6 +33,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             ("record", pdf(&chart, &origin)?),
             ("laboratory", form_pdf(&chart, &origin, Form::Laboratory, 1)?),
             ("family", form_pdf(&chart, &origin, Form::Family, 1)?),
+            ("parents", parents_pdf(&chart, &origin)?),
         ];
         for (paper, pdf) in papers {
             std::fs::write(Path::new(&folder).join(format!("{name}-{paper}.pdf")), pdf.bytes)?;

@@ -1,6 +1,6 @@
 //! Writes a specimen of every block to the path given as the first argument. All content is invented.
 
-use secundine_record::page::{Align, Block, Cell, Column, Document, Made, Notice, Shape, Span, Table, write};
+use secundine_record::page::{Align, Block, Cell, Column, Document, Made, Manner, Notice, Shape, Span, Table, write};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let path = std::env::args().nth(1).ok_or("give the path of the file to write")?;
@@ -31,6 +31,7 @@ fn document() -> Document {
         banner: std::env::args().nth(2),
         footer: "Secundine record, made 14 March 2026 at 06:40. Entries to number 43.".into(),
         blocks,
+        manner: Manner::default(),
     }
 }
 
@@ -127,6 +128,7 @@ fn timeline() -> Vec<Block> {
                 column("By", 13, Align::Left),
             ],
             rows,
+            dense: false,
         }),
     ]
 }
@@ -147,6 +149,7 @@ fn examination() -> Vec<Block> {
             rows: rows
                 .map(|(part, finding, note)| vec![vec![Span::plain(part).bold()], cell(finding), vec![Span::plain(note).small()]])
                 .to_vec(),
+            dense: false,
         }),
         Block::Paragraph(vec![
             Span::plain("Kept: ").bold(),

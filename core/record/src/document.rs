@@ -7,7 +7,8 @@ use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::Stamp;
 
-use crate::page::{self, Block, Document, Made, PageError, Pdf, Span};
+use crate::graph::graph;
+use crate::page::{self, Block, Document, Made, Manner, PageError, Pdf, Span};
 use crate::sections;
 use crate::words::Words;
 
@@ -47,25 +48,30 @@ pub fn pdf(chart: &Chart, origin: &Origin) -> Result<Pdf, PageError> {
     written(&document(chart, origin), origin.words)
 }
 
-/// A document as a PDF file, its pages numbered.
+/// A document as a PDF file; the pages of a record are numbered.
 pub(crate) fn written(document: &Document, words: &Words) -> Result<Pdf, PageError> {
     let page_words = |page: usize, pages: usize| {
+        if document.manner == Manner::Keepsake {
+            return String::new();
+        }
         let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         words.say(&Message::new("record-page").with("page", number(page)).with("pages", number(pages)))
     };
     page::write(document, &page_words)
 }
 
-/// The record as a document: who, times and blood, what was held against the protocol, the account of an emergency, babies,
-/// examination, photographs, leaving, timeline, signatures.
+/// The record as a document: who, times and blood, what was held against the protocol, babies, the course as a drawing and a
+/// table, the account of an emergency, medicines, examination, photographs, leaving, timeline, signatures and version.
 #[must_use]
 pub fn document(chart: &Chart, origin: &Origin) -> Document {
     let source = Source::new(chart, origin);
     let mut blocks = sections::birth(&source);
     blocks.extend(sections::times(&source));
     blocks.extend(sections::findings(&source));
-    blocks.extend(sections::account(&source));
     blocks.extend(sections::babies(&source));
+    blocks.extend(graph(&source));
+    blocks.extend(sections::account(&source));
+    blocks.extend(sections::medicines(&source));
     blocks.extend(sections::examinations(&source));
     blocks.extend(sections::photographs(&source));
     blocks.extend(sections::leaving(&source));
@@ -90,6 +96,7 @@ pub(crate) fn headed(source: &Source, title: &str, mut blocks: Vec<Block>) -> Do
         banner: chart.rehearsal.then(|| words.plain("record-rehearsal")),
         footer: words.say(&footer),
         blocks,
+        manner: Manner::Record,
     }
 }
 
@@ -101,7 +108,8 @@ fn label(chart: &Chart) -> String {
     [name, born.map(str::trim), Some(chart.label.as_str())].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
-fn made(stamp: &Stamp) -> Made {
+/// When a document is made.
+pub(crate) fn made(stamp: &Stamp) -> Made {
     let (date, clock) = (stamp.date(), stamp.clock());
     let mut numbers = date.split('-').chain(clock.split(':')).map(|part| part.parse::<u16>().unwrap_or(0));
     let mut next = || numbers.next().unwrap_or(0);

@@ -1,4 +1,4 @@
-//! Papers that go with a placenta, each about one of them.
+//! Papers that go with a placenta, each about one of them, and a page for the parents.
 
 use secundine_domain::chart::{Chart, Mark};
 use secundine_domain::fact::{BabyNo, Fact};
@@ -12,7 +12,11 @@ use crate::sections::examination::by;
 use crate::sections::{Pair, mark, told};
 
 mod family;
+mod keepsake;
 mod laboratory;
+mod parents;
+
+pub use parents::{parents_document, parents_pdf};
 
 /// Which paper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -4,10 +4,11 @@
 
 mod document;
 mod forms;
+mod graph;
 pub mod page;
 mod sections;
 pub mod words;
 
 pub use document::{Origin, document, pdf};
-pub use forms::{Form, form_document, form_pdf};
+pub use forms::{Form, form_document, form_pdf, parents_document, parents_pdf};
 pub use sections::after_signing;

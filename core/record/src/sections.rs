@@ -2,8 +2,8 @@
 
 use secundine_domain::assess::{Finding, FindingState, Threshold, blood as add_up};
 use secundine_domain::chart::Mark;
-use secundine_domain::fact::{BabyNo, Client, Fact};
-use secundine_domain::growth::{Growth, growth};
+use secundine_domain::chart::State;
+use secundine_domain::fact::{Client, Fact};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
 use secundine_domain::time::{Certainty, Elapsed, date_words};
@@ -13,14 +13,21 @@ use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
 
 mod after;
 pub(crate) mod examination;
+mod given;
+mod newborn;
 mod photos;
 mod timeline;
 
 pub(crate) use after::{account, leaving};
 pub(crate) use examination::examinations;
+pub(crate) use given::medicines;
+pub(crate) use newborn::babies;
 pub(crate) use photos::photographs;
 pub use timeline::after_signing;
-pub(crate) use timeline::timeline;
+pub(crate) use timeline::{timeline, when};
+
+/// Entries of a long night. Ours.
+const LONG: usize = 120;
 
 pub(crate) type Pair = (String, Vec<Span>);
 
@@ -32,7 +39,8 @@ pub(crate) fn birth(source: &Source) -> Vec<Block> {
     let allergies = allergies.map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
     let protocol = source.protocol.map_or(words.plain("record-no-protocol"), |protocol| {
         let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
-        words.say(&value.with("edition", protocol.edition.as_str()).with("checked", date_words(&protocol.checked)))
+        let value = value.with("edition", protocol.edition.as_str()).with("checked", date_words(&protocol.checked));
+        words.say(&value.with("id", chart.chosen.as_ref().map_or("", |chosen| chosen.id.as_str())))
     });
     let care = chart.care().map(|care| words.say(&secundine_domain::fact::care_words(care)));
     let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
@@ -204,26 +212,6 @@ fn notice(source: &Source, finding: &Finding) -> Option<Block> {
     Some(Block::Notice(Notice { shape, word: words.plain(word), text }))
 }
 
-/// The centiles of each baby's size at birth, or why there are none. What was measured stands in the timeline too.
-pub(crate) fn babies(source: &Source) -> Vec<Block> {
-    source.chart.babies.keys().flat_map(|no| baby(source, *no)).collect()
-}
-
-fn baby(source: &Source, no: BabyNo) -> Vec<Block> {
-    let Source { chart, words, .. } = source;
-    let pair = |growth: Growth| {
-        let lines: Vec<String> = growth.lines.iter().map(|line| words.say(line)).collect();
-        let mut value = vec![Span::plain(lines.join("; "))];
-        value.extend(growth.standard.map(|standard| sourced(source, "", &standard)));
-        (growth.among.map_or(words.plain("record-no-centile"), |among| words.say(&among)), value)
-    };
-    let pairs: Vec<Pair> = growth(chart, no).into_iter().map(pair).collect();
-    if pairs.is_empty() {
-        return Vec::new();
-    }
-    vec![Block::Heading(words.say(&chart.numbered(Message::new("record-baby-size"), no))), Block::Facts(pairs)]
-}
-
 /// Whose threshold or standard it is, small, on a line of its own.
 pub(crate) fn sourced(source: &Source, said: &str, threshold: &Threshold) -> Span {
     let message = Message::new("record-finding-source")
@@ -270,11 +258,31 @@ pub(crate) fn signatures(source: &Source) -> Vec<Block> {
             Span::plain(format!("\n{}", words.say(&signs))).small(),
         ]));
     }
+    blocks.push(Block::Facts(version(source)));
     blocks
+}
+
+/// What this record was made of: the hash of its entries, how many they are, and how many lines no longer stand as first written.
+fn version(source: &Source) -> Vec<Pair> {
+    let Source { chart, origin, words, .. } = source;
+    let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+    let entries: usize = chart.lines.iter().map(|line| 1 + line.amendments.len()).sum();
+    let in_state = |state: State| count(chart.lines.iter().filter(|line| line.state() == state).count());
+    let changed = Message::new("record-changes-value")
+        .with("corrected", in_state(State::Corrected))
+        .with("retracted", in_state(State::Retracted));
+    let of = Message::new("record-version-of").with("count", count(entries));
+    let hash = vec![Span::plain(origin.version).small(), Span::plain(format!("\n{}", words.say(&of))).small()];
+    vec![(words.plain("record-version"), hash), (words.plain("record-changes"), vec![Span::plain(words.say(&changed))])]
+}
+
+/// Whether the night has so many entries that its tables are set closer.
+pub(crate) fn is_long(source: &Source) -> bool {
+    source.chart.lines.len() > LONG
 }
 
 pub(crate) fn table(source: &Source, columns: &[(&str, u16, Align)], rows: Vec<Vec<Cell>>) -> Table {
     let columns =
         columns.iter().map(|(id, weight, align)| Column { head: source.words.plain(id), weight: *weight, align: *align });
-    Table { columns: columns.collect(), rows }
+    Table { columns: columns.collect(), rows, dense: is_long(source) }
 }

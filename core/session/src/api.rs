@@ -9,7 +9,6 @@ use ts_rs::TS;
 
 mod before;
 mod birth;
-mod chart_picture;
 mod examination;
 mod files;
 mod keeping;
@@ -28,9 +27,6 @@ pub use birth::{
     BabyView, BirthView, BloodCurve, BloodMark, BloodPoint, CautionView, EarlierView, EmergencyMark, EmergencyView, LeavingLine,
     LineView, MarkGroup, MarkView, MedicineView, NextMark, PlacentaView, ProtocolLine, WeighedItem,
 };
-pub use chart_picture::{
-    ChartPicture, PictureLane, PictureLimit, PicturePoint, PictureReading, PictureRow, PictureSeries, Shape, Span,
-};
 pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
 pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
@@ -40,6 +36,9 @@ pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnSta
 pub use photos::{MeasureView, MeasuredView, OfferView, PhotoView};
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;
+pub use secundine_domain::picture::{
+    ChartPicture, PictureLane, PictureLimit, PicturePoint, PictureReading, PictureRow, PictureSeries, Shape, Span,
+};
 pub use sketch::{PlaceItem, SketchView};
 pub use verify::VerifyView;
 pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};

@@ -10,6 +10,7 @@ use secundine_domain::fact::BabyNo;
 use secundine_domain::growth::growth;
 use secundine_domain::medicines::{Caution, KnownMedicine, known};
 use secundine_domain::message::Message;
+use secundine_domain::picture::{ChartPicture, chart_picture as picture_of};
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Stamp};
 
@@ -17,12 +18,11 @@ use crate::api::{
     ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView, Phase, PlacentaView, ProtocolLine,
     Response,
 };
+use crate::hide;
 use crate::practice::OpenPractice;
 
 mod after;
 mod before;
-mod chart_picture;
-mod chart_scale;
 mod emergency;
 mod examination;
 mod locked;
@@ -35,7 +35,6 @@ mod voice;
 mod weighed;
 
 pub(crate) use before::{Known, before_birth};
-pub(crate) use chart_picture::chart_picture;
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
@@ -43,6 +42,15 @@ pub(crate) use photos::measured;
 pub(crate) use sketch::drawn;
 pub(crate) use voice::to_write_up;
 pub(crate) use weighed::weighed_items;
+
+/// The picture of a birth, in which hidden words are told as hidden.
+pub(crate) fn chart_picture(chart: &Chart, now: &Stamp) -> ChartPicture {
+    let mut picture = picture_of(chart, now);
+    for limit in picture.lanes.iter_mut().flat_map(|lane| &mut lane.limits) {
+        limit.said = hide::said(limit.said.clone());
+    }
+    picture
+}
 
 /// One page of the list of births.
 pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {

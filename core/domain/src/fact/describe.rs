@@ -1,8 +1,8 @@
 //! How each fact is said, by message ids of the catalogue.
 
 use super::{
-    Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Practice, WrittenUp,
+    Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact,
+    Perineum, Photo, PhotoMeasure, Practice, WrittenUp,
 };
 use crate::examination::{Examination, centimetres};
 use crate::message::Message;
@@ -41,9 +41,7 @@ impl Fact {
             }
             Self::NewbornMeasured(measures) => measures_line(measures),
             Self::MedicineGiven(medicine) => medicine_line(medicine),
-            Self::NewbornEvent { baby, event } => {
-                about("fact-newborn-event", *baby).with("event", Message::new(format!("newborn-{}", code(event))))
-            }
+            Self::NewbornEvent { baby, event } => about("fact-newborn-event", *baby).with("event", event.name()),
             Self::PerineumExamined(perineum) => perineum_line(perineum),
             Self::SeparationSeen { sign } => {
                 Message::new("fact-separation").with("sign", Message::new(format!("separation-{}", code(sign))))
@@ -83,6 +81,14 @@ impl Fact {
             }
             Self::Unknown { kind, .. } => Message::new("fact-unknown").with("kind", kind.as_str()),
         }
+    }
+}
+
+impl NewbornEvent {
+    /// What happened.
+    #[must_use]
+    pub fn name(self) -> Message {
+        Message::new(format!("newborn-{}", code(&self)))
     }
 }
 

@@ -5,10 +5,11 @@ use std::rc::Rc;
 
 use krilla::tagging::{ListNumbering, Tag};
 
+use super::shape::outline;
 use super::strip::{Mark, Placed, Strip, flowing, row};
 use super::tags::{Node, Tags};
 use super::text::{Face, Setter, brief, one_line};
-use super::{Align, Block, Document, Notice, PageError, Span, WIDTH, picture, table};
+use super::{Align, Block, Document, Manner, Notice, PageError, Span, WIDTH, drawing, picture, table};
 
 /// A row taller than this share of the body flows by line. Two rows and a heading still fit on a page.
 const TALLEST: f32 = 0.45;
@@ -18,12 +19,14 @@ const WIDEST_LABEL: f32 = 0.45;
 const LABEL_GUTTER: f32 = 18.0;
 /// Width of the place for the icon of a notice.
 const ICON_COLUMN: f32 = 30.0;
-const ICON: f32 = 18.0;
+const ICON: f64 = 18.0;
 const NOTICE_PAD: f32 = 6.0;
 /// A box to tick, and the place for it.
 const TICK: f32 = 10.0;
 const TICK_COLUMN: f32 = 20.0;
 const NOTICE_RULE: f32 = 0.8;
+/// At the end so much of a body stays together.
+const ENDING: f32 = 0.18;
 /// Height to write in above a signature rule.
 const SIGNATURE: f32 = 40.0;
 
@@ -33,11 +36,12 @@ pub(super) struct Flow<'a> {
     pub tags: &'a mut Tags,
     /// Tallest row that is kept whole, in points.
     pub limit: f32,
+    pub manner: Manner,
 }
 
 /// The title and all blocks, for pages whose body is `body` points tall.
 pub(super) fn strips(document: &Document, body: f32, setter: &mut Setter, tags: &mut Tags) -> Result<Vec<Strip>, PageError> {
-    let mut flow = Flow { setter, tags, limit: body * TALLEST };
+    let mut flow = Flow { setter, tags, limit: body * TALLEST, manner: document.manner };
     let mut strips = flow.heading(&document.title, 1, Face::TITLE);
     let mut gap = 0.0_f32;
     let mut previous = None;
@@ -57,6 +61,7 @@ pub(super) fn strips(document: &Document, body: f32, setter: &mut Setter, tags: 
             Block::Notice(notice) => flow.notice(notice),
             Block::Signature(labels) => flow.signature(labels),
             Block::Pictures(pictures) => picture::strips(pictures, &mut flow),
+            Block::Drawing(drawing) => vec![drawing::strip(drawing, &mut flow)],
             Block::Ticks(lines) => flow.ticks(lines),
         };
         if let Some(first) = next.first_mut() {
@@ -65,6 +70,15 @@ pub(super) fn strips(document: &Document, body: f32, setter: &mut Setter, tags: 
             previous = Some(block);
         }
         strips.append(&mut next);
+    }
+    // The last page holds more than a note.
+    let mut tall = 0.0;
+    for strip in strips.iter_mut().rev().skip(1) {
+        tall += strip.before + strip.height;
+        if tall > body * ENDING {
+            break;
+        }
+        strip.keep = true;
     }
     Ok(strips)
 }
@@ -79,7 +93,7 @@ fn space(above: Option<&Block>, below: &Block) -> f32 {
         (_, Block::Notice(_)) | (Some(Block::Notice(_) | Block::Table(_)), _) => 13.0,
         (Some(Block::Heading(_) | Block::Subheading(_)), Block::Paragraph(_)) => 5.0,
         (Some(Block::ShortFacts(_)), Block::Facts(_)) | (Some(Block::Facts(_)), Block::ShortFacts(_)) => 0.0,
-        (_, Block::Pictures(_)) => 9.0,
+        (_, Block::Pictures(_) | Block::Drawing(_)) => 9.0,
         (_, Block::Paragraph(_) | Block::Facts(_) | Block::ShortFacts(_) | Block::Table(_) | Block::Ticks(_)) => 7.0,
     }
 }
@@ -92,7 +106,12 @@ impl Flow<'_> {
         }
         let number = NonZeroU16::MIN.saturating_add(u16::from(level) - 1);
         let node = self.tags.add(Tags::ROOT, Tag::Hn(number, Some(short.clone())));
-        let text = self.setter.set(&[Span::plain(one_line(text))], face, Some(WIDTH), Align::Left);
+        let (face, align) = match (self.manner, level) {
+            (Manner::Record, _) => (face, Align::Left),
+            (Manner::Keepsake, 1) => (Face::KEEPSAKE_TITLE, Align::Centre),
+            (Manner::Keepsake, _) => (Face::KEEPSAKE_HEADING, Align::Centre),
+        };
+        let text = self.setter.set(&[Span::plain(one_line(text))], face, Some(WIDTH), align);
         let mut strips = flowing(text, node);
         for strip in &mut strips {
             strip.keep = true;
@@ -105,7 +124,11 @@ impl Flow<'_> {
 
     fn paragraph(&mut self, spans: &[Span]) -> Vec<Strip> {
         let node = self.tags.add(Tags::ROOT, Tag::P);
-        let text = self.setter.set(spans, Face::BODY, Some(WIDTH), Align::Left);
+        let (face, align) = match self.manner {
+            Manner::Record => (Face::BODY, Align::Left),
+            Manner::Keepsake => (Face::KEEPSAKE, Align::Centre),
+        };
+        let text = self.setter.set(spans, face, Some(WIDTH), align);
         flowing(text, node)
     }
 
@@ -146,7 +169,8 @@ impl Flow<'_> {
         strips.extend(row(&[text], (0.0, NOTICE_PAD), self.limit));
         if let Some(first) = strips.first_mut() {
             first.marks.push(Mark::Rule { x: 0.0, y: 0.0, width: WIDTH, weight: NOTICE_RULE });
-            first.marks.push(Mark::Icon { shape: notice.shape, x: 1.0, y: NOTICE_PAD + 2.5, size: ICON });
+            let icon = outline(notice.shape, (1.0, f64::from(NOTICE_PAD) + 2.5), ICON, 1.6);
+            first.marks.push(Mark::Drawn { shapes: Rc::from([icon]), x: 0.0, node: None });
         }
         if let Some(last) = strips.last_mut() {
             last.marks.push(Mark::Rule { x: 0.0, y: last.height, width: WIDTH, weight: NOTICE_RULE });

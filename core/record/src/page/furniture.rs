@@ -7,7 +7,7 @@ use krilla::tagging::Tag;
 use super::strip::{Mark, Strip};
 use super::tags::{Node, Tags};
 use super::text::{Face, Setter, Text};
-use super::{Align, Document, MARGIN, PAGE_HEIGHT, WIDTH};
+use super::{Align, Document, MARGIN, Manner, PAGE_HEIGHT, WIDTH};
 
 /// Share of the width that the left side of the footer may take.
 const FOOTER_LEFT: f32 = 0.72;
@@ -28,10 +28,12 @@ pub(super) struct Furniture {
 impl Furniture {
     pub fn new(document: &Document, setter: &mut Setter, tags: &mut Tags) -> Self {
         let mut head = Strip::default();
-        let label = setter.set_short(&document.label, Face::HEADER, WIDTH, Align::Left, 3);
-        let node = tags.add(Tags::ROOT, Tag::P);
-        head.height = lines(&mut head, &label, 0.0, 0.0, Some(node)) + 4.0;
-        head.marks.push(Mark::Rule { x: 0.0, y: head.height, width: WIDTH, weight: 0.6 });
+        if document.manner == Manner::Record {
+            let label = setter.set_short(&document.label, Face::HEADER, WIDTH, Align::Left, 3);
+            let node = tags.add(Tags::ROOT, Tag::P);
+            head.height = lines(&mut head, &label, 0.0, 0.0, Some(node)) + 4.0;
+            head.marks.push(Mark::Rule { x: 0.0, y: head.height, width: WIDTH, weight: 0.6 });
+        }
         let mut foot = Strip::default();
         if let Some(words) = &document.banner {
             let node = tags.add(Tags::ROOT, Tag::P);
@@ -41,7 +43,11 @@ impl Furniture {
             foot.height += 8.0;
         }
         let page_top = foot.height;
-        let left = setter.set_short(&document.footer, Face::FOOTER, WIDTH * FOOTER_LEFT, Align::Left, 2);
+        let (share, align) = match document.manner {
+            Manner::Record => (FOOTER_LEFT, Align::Left),
+            Manner::Keepsake => (1.0, Align::Centre),
+        };
+        let left = setter.set_short(&document.footer, Face::FOOTER, WIDTH * share, align, 2);
         let bottom = lines(&mut foot, &left, 0.0, page_top, None);
         foot.height = bottom.max(page_top + Face::FOOTER.leading);
         Self { head, foot, page_top }

@@ -5,6 +5,7 @@
 //!
 //! Pages are A4, black on white, and keep to PDF/A-2a and PDF/UA-1. The same document always gives the same bytes.
 
+mod drawing;
 mod flow;
 mod furniture;
 mod glyphs;
@@ -23,7 +24,11 @@ mod tests;
 
 use std::collections::BTreeSet;
 
-pub use model::{Align, Block, Cell, Column, Document, Made, Notice, Picture, Shape, Span, Table};
+pub use model::{
+    Align, Block, Cell, Column, Document, Drawing, Drawn, Label, Made, Manner, Notice, Picture, Shape, Span, Table, Tone,
+};
+
+pub(crate) use shape::{circle, outline};
 
 /// Width of a page in points (A4).
 const PAGE_WIDTH: f32 = 595.28;
@@ -32,7 +37,7 @@ const PAGE_HEIGHT: f32 = 841.89;
 /// Blank edge on all sides, in points (15 mm).
 const MARGIN: f32 = 42.5;
 /// Width of the text area in points.
-const WIDTH: f32 = PAGE_WIDTH - 2.0 * MARGIN;
+pub(crate) const WIDTH: f32 = PAGE_WIDTH - 2.0 * MARGIN;
 
 /// A finished file.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,5 +90,9 @@ pub fn write(document: &Document, page_words: &dyn Fn(usize, usize) -> String) -
     let body = furniture.body();
     let strips = flow::strips(document, body, &mut setter, &mut tags)?;
     let pages = paginate::paginate(strips, body);
+    let pages = match document.manner {
+        Manner::Record => pages,
+        Manner::Keepsake => paginate::centred(pages, body),
+    };
     paint::paint(document, &furniture, pages, page_words, setter, tags)
 }

@@ -1,6 +1,6 @@
 //! What a caller hands over: a document made of blocks.
 
-use secundine_domain::examination::Side;
+use secundine_domain::examination::{PathStep, Side};
 
 /// One document, top to bottom.
 ///
@@ -14,7 +14,7 @@ pub struct Document {
     pub language: String,
     /// When the document was made. Nothing else in the file tells a time.
     pub made: Made,
-    /// Whose record this is. Heads every page, on at most 3 lines.
+    /// Whose record this is. Heads every page of a record, on at most 3 lines.
     pub label: String,
     /// A warning framed at the top and the bottom of every page, on at most 2 lines, such as "REHEARSAL - not a real
     /// birth".
@@ -23,6 +23,18 @@ pub struct Document {
     pub footer: String,
     /// The content, in reading order.
     pub blocks: Vec<Block>,
+    /// How it is set.
+    pub manner: Manner,
+}
+
+/// How a document is set.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Manner {
+    /// Flush left, with the label above every page.
+    #[default]
+    Record,
+    /// A page to keep: in the middle and larger, without a label.
+    Keepsake,
 }
 
 /// A local date and time with its distance from UTC.
@@ -63,6 +75,8 @@ pub enum Block {
     Notice(Notice),
     /// Drawings side by side, two at most for each row.
     Pictures(Vec<Picture>),
+    /// A drawing of its own, in the middle. Stays with the block after it.
+    Drawing(Drawing),
     /// Lines with an empty box before each, to be ticked by hand.
     Ticks(Vec<Vec<Span>>),
     /// One row of ruled places to write on, each with its label below. The first is the widest.
@@ -120,6 +134,8 @@ pub struct Table {
     pub columns: Vec<Column>,
     /// Each row has at most one cell for each column. Missing cells are blank.
     pub rows: Vec<Vec<Cell>>,
+    /// Set smaller and closer, for a long night.
+    pub dense: bool,
 }
 
 /// One column of a table.
@@ -141,6 +157,8 @@ pub enum Align {
     Left,
     /// Flush right, for numbers. Digits all have the same width.
     Right,
+    /// In the middle.
+    Centre,
 }
 
 /// A finding, told by a shape and a word, never by colour.
@@ -163,6 +181,70 @@ pub struct Picture {
     pub caption: String,
     /// What it shows, for readers that cannot see it.
     pub alt: String,
+}
+
+/// Shapes and words at places of their own, in points right and down from the upper left corner.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// Width, no wider than the text area.
+    pub width: f32,
+    /// Height, no taller than a page.
+    pub height: f32,
+    /// The shapes; each lies over those before it.
+    pub shapes: Vec<Drawn>,
+    /// The words on it, over the shapes.
+    pub labels: Vec<Label>,
+    /// What it shows, for readers that cannot see it; empty for an ornament, which says nothing.
+    pub alt: String,
+}
+
+/// One shape of a drawing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawn {
+    /// Its outline, in points.
+    pub steps: Vec<PathStep>,
+    /// Width of its line in points; 0 for no line.
+    pub weight: f32,
+    /// Tone of its line.
+    pub ink: Tone,
+    /// Length of a dash and of the space after it, in points.
+    pub dash: Option<[f32; 2]>,
+    /// Tone inside.
+    pub fill: Option<Tone>,
+}
+
+/// How dark a shape is. The first four keep apart on a copier and on a fax.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tone {
+    /// Black.
+    Ink,
+    /// Dark grey, for what stands back.
+    Soft,
+    /// Light grey.
+    Tint,
+    /// As the paper: hides what lies below.
+    Ground,
+    /// Dark red of a keepsake.
+    Wine,
+    /// A pale rose of a keepsake.
+    Rose,
+    /// Paler yet.
+    Blush,
+}
+
+/// Words on a drawing, on one line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Label {
+    /// Where they begin, end or have their middle, by `align`.
+    pub x: f32,
+    /// The middle of their height.
+    pub y: f32,
+    /// The words.
+    pub text: String,
+    /// Which side of them `x` is.
+    pub align: Align,
+    /// Bold.
+    pub bold: bool,
 }
 
 /// The outline of a notice.

@@ -23,6 +23,16 @@ pub(super) fn paginate(strips: Vec<Strip>, height: f32) -> Vec<Page> {
     pages.done
 }
 
+/// Pages with what is left of their height parted above and below, a little more below.
+pub(super) fn centred(pages: Vec<Page>, height: f32) -> Vec<Page> {
+    let lower = |page: Page| {
+        let used = page.last().map_or(0.0, |(top, strip)| top + strip.height);
+        let by = (height - used).max(0.0) * 0.4;
+        page.into_iter().map(|(top, strip)| (top + by, strip)).collect()
+    };
+    pages.into_iter().map(lower).collect()
+}
+
 struct Pages {
     done: Vec<Page>,
     page: Page,

@@ -11,17 +11,15 @@ use krilla::surface::Surface;
 use krilla::tagging::{Artifact, ArtifactType, ContentTag};
 use krilla::text::Font;
 use krilla::{SerializeSettings, color::luma};
-use secundine_domain::examination::Side;
 
+use super::drawing;
 use super::furniture::Furniture;
 use super::glyphs::pieces;
 use super::paginate::Page;
-use super::picture;
-use super::shape::outline;
 use super::strip::{Mark, Strip};
 use super::tags::{Node, Tags};
 use super::text::{FONTS, Setter, brief};
-use super::{Document, MARGIN, Made, PAGE_HEIGHT, PAGE_WIDTH, PageError, Pdf, WIDTH};
+use super::{Document, Drawn, MARGIN, Made, PAGE_HEIGHT, PAGE_WIDTH, PageError, Pdf, WIDTH};
 
 /// Grey that a fax still shows: 70 % black.
 pub(super) const SOFT: u8 = 77;
@@ -135,10 +133,7 @@ impl Brush {
                     }
                     self.stroke(surface, path.finish(), 0.8);
                 }
-                Mark::Picture { side, x, scale, node } => self.picture(surface, (side, MARGIN + x, top, *scale), *node),
-                Mark::Icon { shape, x, y, size } => {
-                    self.stroke(surface, outline(*shape, MARGIN + x, top + y, *size), 1.6);
-                }
+                Mark::Drawn { shapes, x, node } => self.drawn(surface, shapes, (MARGIN + x, top), *node),
             }
         }
     }
@@ -158,10 +153,10 @@ impl Brush {
         surface.end_tagged();
     }
 
-    fn picture(&mut self, surface: &mut Surface<'_>, placed: (&Side, f32, f32, f32), node: Option<Node>) {
+    fn drawn(&mut self, surface: &mut Surface<'_>, shapes: &[Drawn], corner: (f32, f32), node: Option<Node>) {
         let tag = node.map_or(ContentTag::Artifact(Artifact::with_kind(self.kind)), |_| ContentTag::Other);
         let id = surface.start_tagged(tag);
-        picture::draw(surface, placed);
+        drawing::draw(surface, shapes, corner);
         surface.end_tagged();
         if let Some(node) = node {
             self.tags.content(node, id, false);

@@ -1,42 +1,43 @@
 //! The outlines of notices.
 
-use std::f32::consts::TAU;
+use std::f64::consts::TAU;
 
-use krilla::geom::{Path, PathBuilder};
+use secundine_domain::examination::PathStep;
 
-use super::model::Shape;
+use super::model::{Drawn, Shape, Tone};
 
-/// The outline in a square with its top left corner at (`x`, `y`), in points.
-pub(super) fn outline(shape: Shape, x: f32, y: f32, size: f32) -> Option<Path> {
-    let (radius, centre_x, centre_y) = (size / 2.0, x + size / 2.0, y + size / 2.0);
-    match shape {
-        Shape::Octagon => polygon(8, TAU / 16.0, radius * 1.04, centre_x, centre_y),
+/// The outline in a square with its upper left corner at (`x`, `y`), in points.
+pub(crate) fn outline(shape: Shape, (x, y): (f64, f64), size: f64, weight: f32) -> Drawn {
+    let (radius, middle) = (size / 2.0, (x + size / 2.0, y + size / 2.0));
+    let steps = match shape {
+        Shape::Octagon => polygon(8, TAU / 16.0, radius * 1.04, middle),
         // The centre of a triangle is below the middle of its height.
-        Shape::Triangle => polygon(3, -TAU / 4.0, radius * 1.2, centre_x, centre_y + radius * 0.25),
-        Shape::Circle => circle(radius, centre_x, centre_y),
-    }
+        Shape::Triangle => polygon(3, -TAU / 4.0, radius * 1.2, (middle.0, middle.1 + radius * 0.25)),
+        Shape::Circle => circle(middle, radius),
+    };
+    Drawn { steps, weight, ink: Tone::Ink, dash: None, fill: None }
 }
 
-fn polygon(sides: u8, turn: f32, radius: f32, x: f32, y: f32) -> Option<Path> {
-    let mut path = PathBuilder::new();
-    for side in 0..sides {
-        let (sin, cos) = (turn + TAU * f32::from(side) / f32::from(sides)).sin_cos();
+fn polygon(sides: u8, turn: f64, radius: f64, (x, y): (f64, f64)) -> Vec<PathStep> {
+    let corner = |side: u8| {
+        let (sin, cos) = (turn + TAU * f64::from(side) / f64::from(sides)).sin_cos();
         let (x, y) = (x + radius * cos, y + radius * sin);
-        if side == 0 { path.move_to(x, y) } else { path.line_to(x, y) }
-    }
-    path.close();
-    path.finish()
+        if side == 0 { PathStep::Move { x, y } } else { PathStep::Line { x, y } }
+    };
+    (0..sides).map(corner).chain([PathStep::Close]).collect()
 }
 
-fn circle(r: f32, x: f32, y: f32) -> Option<Path> {
+/// A circle, by four curves.
+pub(crate) fn circle((x, y): (f64, f64), r: f64) -> Vec<PathStep> {
     // The handle length that makes four cubic curves a circle.
     let h = r * 0.552_285;
-    let mut path = PathBuilder::new();
-    path.move_to(x + r, y);
-    path.cubic_to(x + r, y + h, x + h, y + r, x, y + r);
-    path.cubic_to(x - h, y + r, x - r, y + h, x - r, y);
-    path.cubic_to(x - r, y - h, x - h, y - r, x, y - r);
-    path.cubic_to(x + h, y - r, x + r, y - h, x + r, y);
-    path.close();
-    path.finish()
+    let curve = |x1, y1, x2, y2, x, y| PathStep::Curve { x1, y1, x2, y2, x, y };
+    vec![
+        PathStep::Move { x: x + r, y },
+        curve(x + r, y + h, x + h, y + r, x, y + r),
+        curve(x - h, y + r, x - r, y + h, x - r, y),
+        curve(x - r, y - h, x - h, y - r, x, y - r),
+        curve(x + h, y - r, x + r, y - h, x + r, y),
+        PathStep::Close,
+    ]
 }

@@ -3,9 +3,7 @@
 use std::ops::Range;
 use std::rc::Rc;
 
-use secundine_domain::examination::Side;
-
-use super::model::Shape;
+use super::model::Drawn;
 use super::tags::Node;
 use super::text::Text;
 
@@ -35,12 +33,10 @@ pub(super) enum Mark {
     Rule { x: f32, y: f32, width: f32, weight: f32 },
     /// A rectangle in outline.
     Frame { y: f32, height: f32, weight: f32 },
-    /// The outline of a notice, in a square.
-    Icon { shape: Shape, x: f32, y: f32, size: f32 },
     /// An empty box to tick, a square.
     Tick { x: f32, y: f32, size: f32 },
-    /// A drawing, so many points for each of its mm. Without a node it is no part of the content.
-    Picture { side: Rc<Side>, x: f32, scale: f32, node: Option<Node> },
+    /// Shapes of a drawing. Without a node it is no part of the content.
+    Drawn { shapes: Rc<[Drawn]>, x: f32, node: Option<Node> },
 }
 
 impl Strip {
@@ -49,7 +45,7 @@ impl Strip {
         let mut copy = self.clone();
         copy.marks.retain(|mark| !matches!(mark, Mark::Blank(_)));
         for mark in &mut copy.marks {
-            if let Mark::Line { node, .. } | Mark::Picture { node, .. } = mark {
+            if let Mark::Line { node, .. } | Mark::Drawn { node, .. } = mark {
                 *node = None;
             }
         }

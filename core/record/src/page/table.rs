@@ -14,6 +14,9 @@ use super::{Cell, PageError, Span, Table, WIDTH};
 const GUTTER: f32 = 12.0;
 const HEAD_PAD: f32 = 3.5;
 const ROW_PAD: f32 = 1.4;
+const DENSE_PAD: f32 = 0.6;
+/// A row shorter than this share of the tallest that is kept whole stays with its neighbour.
+const SHORT: f32 = 0.3;
 const HEAD_RULE: f32 = 1.0;
 const ROW_RULE: f32 = 0.35;
 
@@ -38,8 +41,13 @@ pub(super) fn strips(table: &Table, flow: &mut Flow<'_>) -> Result<Vec<Strip>, P
         last.keep = !table.rows.is_empty();
     }
     let body = flow.tags.add(node, Tag::TBody);
-    for cells in &table.rows {
-        let row = body_row(cells, table, &places, body, flow);
+    let rows = table.rows.len();
+    for (n, cells) in table.rows.iter().enumerate() {
+        let mut row = body_row(cells, table, &places, body, flow);
+        // No page begins or ends with a single row of a longer table, unless it is tall.
+        if let [whole] = row.as_mut_slice() {
+            whole.keep = n + 1 < rows && (n == 0 || n + 2 == rows) && whole.height < flow.limit * SHORT;
+        }
         strips.extend(row.into_iter().map(|strip| Strip { header: repeated.clone(), ..strip }));
     }
     Ok(strips)
@@ -47,14 +55,15 @@ pub(super) fn strips(table: &Table, flow: &mut Flow<'_>) -> Result<Vec<Strip>, P
 
 fn body_row(cells: &[Cell], table: &Table, places: &[(f32, f32)], body: Node, flow: &mut Flow<'_>) -> Vec<Strip> {
     let group = flow.tags.add(body, Tag::TR);
+    let (face, pad) = if table.dense { (Face::DENSE, DENSE_PAD) } else { (Face::BODY, ROW_PAD) };
     let mut placed = Vec::new();
     for (at, (column, (x, width))) in table.columns.iter().zip(places).enumerate() {
         let node = flow.tags.add(group, Tag::TD);
         let spans = cells.get(at).map(Vec::as_slice).unwrap_or_default();
-        let text = flow.setter.set(spans, Face::BODY, Some(*width), column.align);
+        let text = flow.setter.set(spans, face, Some(*width), column.align);
         placed.push(Placed { text, x: *x, node });
     }
-    let mut strips = row(&placed, (ROW_PAD, ROW_PAD), flow.limit);
+    let mut strips = row(&placed, (pad, pad), flow.limit);
     rule_below(&mut strips, ROW_RULE);
     strips
 }

@@ -1,6 +1,7 @@
 //! Laws of the page.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "a test may stop")]
 
+mod charts;
 mod setting;
 
 use std::collections::BTreeMap;
@@ -10,7 +11,7 @@ use super::paginate::{Page, paginate};
 use super::strip::{Mark, Strip};
 use super::tags::Tags;
 use super::text::Setter;
-use super::{Align, Block, Cell, Column, Document, Made, Notice, PageError, Shape, Span, Table, WIDTH, flow, write};
+use super::{Align, Block, Cell, Column, Document, Made, Manner, Notice, PageError, Shape, Span, Table, WIDTH, flow, write};
 
 fn document(blocks: Vec<Block>) -> Document {
     Document {
@@ -21,6 +22,7 @@ fn document(blocks: Vec<Block>) -> Document {
         banner: None,
         footer: "Footer".into(),
         blocks,
+        manner: Manner::default(),
     }
 }
 
@@ -55,7 +57,7 @@ fn text(words: impl Into<String>) -> Cell {
 
 fn table(rows: Vec<Vec<Cell>>) -> Block {
     let column = |head: &str, align| Column { head: head.into(), weight: 1, align };
-    Block::Table(Table { columns: vec![column("Left", Align::Left), column("Right", Align::Right)], rows })
+    Block::Table(Table { columns: vec![column("Left", Align::Left), column("Right", Align::Right)], rows, dense: false })
 }
 
 fn numbered(rows: usize) -> Block {
@@ -210,9 +212,9 @@ fn empty_and_odd_blocks_can_be_printed() {
         Block::Facts(Vec::new()),
         Block::Signature(Vec::new()),
         Block::Paragraph(Vec::new()),
-        Block::Table(Table { columns: Vec::new(), rows: Vec::new() }),
+        Block::Table(Table { columns: Vec::new(), rows: Vec::new(), dense: false }),
         numbered(0),
-        Block::Table(Table { columns: vec![column; 60], rows: vec![vec![text("1234"); 60]; 3] }),
+        Block::Table(Table { columns: vec![column; 60], rows: vec![vec![text("1234"); 60]; 3], dense: false }),
         Block::Gap(f32::NAN),
         Block::Gap(-5.0),
         Block::Gap(f32::INFINITY),

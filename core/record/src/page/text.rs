@@ -52,8 +52,15 @@ impl Face {
     /// As tall as [`Face::BODY`], so that a label and its value share baselines.
     pub const LABEL: Self = Self::new(10.25, 14.5, false, true);
     pub const COLUMN: Self = Self::new(9.0, 12.0, true, false);
+    pub const DENSE: Self = Self::new(8.5, 11.0, false, false);
     pub const HEADER: Self = Self::new(9.5, 12.5, true, false);
     pub const FOOTER: Self = Self::new(8.5, 11.5, false, true);
+    /// Words on a drawing.
+    pub const CHART: Self = Self::new(7.5, 10.0, false, false);
+    /// A page to keep: its title, its smaller headings, its words.
+    pub const KEEPSAKE_TITLE: Self = Self::new(30.0, 40.0, false, false);
+    pub const KEEPSAKE_HEADING: Self = Self::new(16.0, 22.0, true, false);
+    pub const KEEPSAKE: Self = Self::new(13.0, 21.0, false, false);
     pub const BANNER: Self = Self::new(13.0, 17.0, true, false);
 
     /// From the top of a line to its baseline. Capitals, two thirds of the size tall, stand in the middle.
@@ -160,6 +167,7 @@ impl Setter {
         let alignment = match align {
             Align::Left => Alignment::Left,
             Align::Right => Alignment::Right,
+            Align::Centre => Alignment::Center,
         };
         layout.align(alignment, AlignmentOptions::default());
         note_missing(&layout, &source, &mut self.unprintable);

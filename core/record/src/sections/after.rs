@@ -1,10 +1,12 @@
 //! The account of an emergency, and how the family was left.
 
+use secundine_domain::chart::Line;
+use secundine_domain::fact::Fact;
 use secundine_domain::leaving::{Leaving, leaving as before_leaving};
 use secundine_domain::message::Message;
 
-use super::timeline::{COLUMNS, row};
-use super::{Pair, table, told};
+use super::timeline::{row, told_rows};
+use super::{Pair, is_long, told};
 use crate::document::Source;
 use crate::page::{Block, Span};
 
@@ -14,8 +16,18 @@ pub(crate) fn account(source: &Source) -> Vec<Block> {
     if lines.is_empty() {
         return Vec::new();
     }
-    let rows = lines.into_iter().map(|line| row(source, line)).collect();
-    vec![Block::Heading(source.words.plain("record-account")), Block::Table(table(source, &COLUMNS, rows))]
+    let heading = Block::Heading(source.words.plain("record-account"));
+    let rows = |lines: Vec<&Line>| told_rows(source, lines.into_iter().map(|line| row(source, line)).collect());
+    if !is_long(source) {
+        return vec![heading, rows(lines)];
+    }
+    let done = lines.into_iter().filter(|line| is_done(&line.current().fact)).collect();
+    vec![heading, rows(done), Block::Paragraph(vec![Span::plain(source.words.plain("record-account-done")).small()])]
+}
+
+/// What was done. In a long night the rest of the account, which the timeline has too, would fill pages.
+fn is_done(fact: &Fact) -> bool {
+    matches!(fact, Fact::ConcernMarked | Fact::ResponseMarked { .. } | Fact::MedicineGiven(_) | Fact::PlacentaBorn { .. })
 }
 
 /// What was looked through before leaving, once anything was written of the leaving.

@@ -6,17 +6,29 @@ use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
 use secundine_domain::time::{Occurred, Precision, date_words};
 
-use super::table;
+use super::{is_long, table};
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Span};
 
 /// When, how long after the first birth, what, by whom.
-pub(super) const COLUMNS: [(&str, u16, Align); 4] = [
+const COLUMNS: [(&str, u16, Align); 4] = [
     ("record-time", 4, Align::Left),
     ("record-since", 4, Align::Right),
     ("record-what", 26, Align::Left),
     ("record-by", 6, Align::Left),
 ];
+
+/// The same where letters are smaller, in a long night.
+const DENSE: [u16; 4] = [7, 7, 56, 10];
+
+/// Rows of [`COLUMNS`].
+pub(super) fn told_rows(source: &Source, rows: Vec<Vec<Cell>>) -> Block {
+    let mut columns = COLUMNS;
+    if is_long(source) {
+        columns.iter_mut().zip(DENSE).for_each(|((_, weight, _), dense)| *weight = dense);
+    }
+    Block::Table(table(source, &columns, rows))
+}
 
 pub(crate) fn timeline(source: &Source) -> Vec<Block> {
     let mut rows = Vec::new();
@@ -33,7 +45,7 @@ pub(crate) fn timeline(source: &Source) -> Vec<Block> {
         }
     }
     let heading = Message::new("record-timeline").with("date", date_words(&first_date(source).unwrap_or_default()));
-    vec![Block::Heading(source.words.say(&heading)), Block::Table(table(source, &COLUMNS, rows))]
+    vec![Block::Heading(source.words.say(&heading)), told_rows(source, rows)]
 }
 
 /// The date of the first line stands in the heading; a line of another date carries its own.
@@ -83,13 +95,20 @@ pub(super) fn row(source: &Source, line: &Line) -> Vec<Cell> {
 }
 
 fn cells(source: &Source, shown: &Entry, what: Cell) -> Vec<Cell> {
+    let mut cells = when(source, shown);
+    cells.extend([what, vec![Span::plain(&shown.author)]]);
+    cells
+}
+
+/// The first two columns: when, and how long after the first birth.
+pub(crate) fn when(source: &Source, shown: &Entry) -> Vec<Cell> {
     let since = source.chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()).unwrap_or_default();
     let mut clock = shown.occurred.clock();
     let date = shown.occurred.date();
     if first_date(source) != Some(date.clone()) {
         clock = format!("{clock}\n{}", source.words.say(&date_words(&date)));
     }
-    vec![vec![Span::plain(clock)], vec![Span::plain(since)], what, vec![Span::plain(&shown.author)]]
+    vec![vec![Span::plain(clock)], vec![Span::plain(since)]]
 }
 
 fn said(source: &Source, entry: &Entry) -> String {

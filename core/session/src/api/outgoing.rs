@@ -20,6 +20,8 @@ pub enum Outgoing {
         /// The placenta, named by its first baby.
         placenta: BabyNo,
     },
+    /// A page for the parents in plain words, PDF.
+    Parents,
 }
 
 impl Outgoing {
@@ -29,6 +31,7 @@ impl Outgoing {
             Self::Record => "record",
             Self::Laboratory { .. } => "laboratory",
             Self::Family { .. } => "family",
+            Self::Parents => "parents",
         }
     }
 }

@@ -6,7 +6,7 @@ use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
 use secundine_record::page::Pdf;
 use secundine_record::words::Words;
-use secundine_record::{Form, Origin, form_pdf, pdf};
+use secundine_record::{Form, Origin, form_pdf, parents_pdf, pdf};
 use secundine_store::version;
 
 use super::Session;
@@ -33,6 +33,7 @@ impl Session {
             Outgoing::Record => pdf(&chart, &origin),
             Outgoing::Laboratory { placenta } => form_pdf(&chart, &origin, Form::Laboratory, known(&chart, placenta)?),
             Outgoing::Family { placenta } => form_pdf(&chart, &origin, Form::Family, known(&chart, placenta)?),
+            Outgoing::Parents => parents_pdf(&chart, &origin),
         };
         let Pdf { bytes, pages, .. } = made.map_err(|_| ApiError::internal())?;
         let path = views::file_path(&folder, &chart, file.name(), now);

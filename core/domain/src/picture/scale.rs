@@ -1,7 +1,7 @@
 //! The scale of one lane: round numbers from below what was read to above it, with the nearest line of the protocol on
 //! either side.
 
-use secundine_domain::protocol::Milli;
+use crate::protocol::Milli;
 
 /// Parts that a scale is divided into, about. Ours.
 const PARTS: i64 = 3;

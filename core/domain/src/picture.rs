@@ -1,18 +1,21 @@
-//! A birth as a picture: every entry and every reading on one axis of time. The page turns it into pixels and no more.
+//! A birth as a picture: every entry and every reading on one axis of time. The page turns it into pixels and the record into
+//! lines, and no more.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use secundine_domain::assess::{blood_curve, readings_of};
-use secundine_domain::chart::{Chart, Line, Mark, State};
-use secundine_domain::entry::EntryId;
-use secundine_domain::fact::{BabyNo, Fact};
-use secundine_domain::message::Message;
-use secundine_domain::protocol::{Milli, Protocol, Step, Watch};
-use secundine_domain::time::{Occurred, Stamp};
+use crate::assess::{blood_curve, readings_of};
+use crate::chart::{Chart, Line, Mark, State};
+use crate::entry::EntryId;
+use crate::fact::{BabyNo, Fact};
+use crate::message::Message;
+use crate::protocol::{Milli, Protocol, Step, Watch};
+use crate::time::{Occurred, Stamp};
 
-use super::chart_scale::{Reach, Scale};
-use crate::api::{ChartPicture, PictureLane, PictureLimit, PicturePoint, PictureReading, PictureRow, PictureSeries, Shape, Span};
-use crate::hide;
+mod model;
+mod scale;
+
+pub use model::{ChartPicture, PictureLane, PictureLimit, PicturePoint, PictureReading, PictureRow, PictureSeries, Shape, Span};
+use scale::{Reach, Scale};
 
 /// Least that is shown of a birth, ms. Ours.
 const LEAST_MS: i64 = 10 * 60_000;
@@ -42,7 +45,8 @@ struct Axis<'a> {
 }
 
 /// The picture of a birth as it stands now.
-pub(crate) fn chart_picture(chart: &Chart, now: &Stamp) -> ChartPicture {
+#[must_use]
+pub fn chart_picture(chart: &Chart, now: &Stamp) -> ChartPicture {
     let first = chart.lines.first().map(|line| line.shown().occurred.clone());
     let born = chart.first_birth().map(|mark| mark.at.clone());
     let from_birth = born.is_some();
@@ -265,7 +269,7 @@ fn limit(watch: Watch, step: &Step) -> PictureLimit {
         "" => said.with("words", watch.heading()),
         words => said.with("words", words),
     };
-    PictureLimit { value: step.value.into(), level: step.level, upper: step.is_upper(), at, said: hide::said(said) }
+    PictureLimit { value: step.value.into(), level: step.level, upper: step.is_upper(), at, said }
 }
 
 /// The mother's first, then each baby's.

@@ -1,8 +1,8 @@
 //! A birth as a picture over one axis of time.
 
-use secundine_domain::entry::EntryId;
-use secundine_domain::message::Message;
-use secundine_domain::protocol::Level;
+use crate::entry::EntryId;
+use crate::message::Message;
+use crate::protocol::Level;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -82,6 +82,20 @@ pub struct PictureLane {
     pub series: Vec<PictureSeries>,
     /// The protocol's lines within the scale, least first.
     pub limits: Vec<PictureLimit>,
+}
+
+impl PictureLane {
+    /// Whether a baby was read, and not the mother: its name tells which.
+    #[must_use]
+    pub fn is_of_baby(&self) -> bool {
+        self.name.args.contains_key("baby")
+    }
+
+    /// Whether it holds a sum.
+    #[must_use]
+    pub fn is_sum(&self) -> bool {
+        self.series.iter().any(|series| series.shape == Shape::Steps)
+    }
 }
 
 /// Readings of one thing.

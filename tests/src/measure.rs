@@ -1,0 +1,35 @@
+//! How long something takes, and how much memory.
+
+#![allow(clippy::print_stdout, reason = "what a bench finds is printed")]
+
+use std::time::Instant;
+
+/// How often something is run; the middle counts.
+const TIMES: usize = 7;
+
+/// The median of seven runs in ms, and the most memory in MB that the program had meanwhile beyond what it had before. Both are
+/// printed.
+pub fn report(what: &str, run: impl Fn()) -> (f64, u64) {
+    let before = memory("VmRSS");
+    let cleared = std::fs::write("/proc/self/clear_refs", "5").is_ok();
+    let mut took: Vec<f64> = (0..TIMES)
+        .map(|_| {
+            let began = Instant::now();
+            run();
+            began.elapsed().as_secs_f64() * 1e3
+        })
+        .collect();
+    took.sort_by(f64::total_cmp);
+    let middle = took.get(TIMES / 2).copied().unwrap_or(f64::NAN);
+    let peak = memory("VmHWM").saturating_sub(before) / 1024;
+    let known = if cleared { "" } else { " (of the whole run)" };
+    println!("{what}: {middle:.0} ms, {peak} MB at most{known}");
+    (middle, peak)
+}
+
+/// kB, as Linux tells it; 0 elsewhere.
+fn memory(name: &str) -> u64 {
+    let told = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = told.lines().find_map(|line| line.strip_prefix(name)?.strip_prefix(':'));
+    line.and_then(|line| line.split_whitespace().next()?.parse().ok()).unwrap_or(0)
+}
