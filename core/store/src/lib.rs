@@ -9,6 +9,7 @@ mod backup;
 mod chain;
 mod database;
 mod error;
+mod extract;
 mod files;
 #[cfg(feature = "fuzzing")]
 #[doc(hidden)]
@@ -34,6 +35,7 @@ pub use attempts::{ATTEMPTS, Attempts};
 pub use backup::{Backed, INCOMING, check_archive, check_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
+pub use extract::Extract;
 pub use files::{FILE_MAX, FILES};
 pub use head::HEAD;
 pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTail, RECORD_MAX, Turned, Waiting};
