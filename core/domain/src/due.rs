@@ -41,10 +41,16 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
     list.extend(mother(chart, protocol, now));
     list.extend(apgars(chart, protocol, now));
     list.extend(again(chart, protocol, now));
-    list.extend(Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)));
+    list.extend(windows(chart, protocol, now));
     list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
     list.iter_mut().filter(|due| due.in_ms > 0).take(ARMED).for_each(|due| due.armed = true);
     list
+}
+
+/// The marks of all running windows that are still to come.
+#[must_use]
+pub fn windows(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
+    Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)).collect()
 }
 
 /// While a placenta is awaited, each time threshold that is still to come.

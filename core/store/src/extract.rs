@@ -104,8 +104,13 @@ impl Store {
     /// [`StoreError`] where the store cannot be read or `out` not written.
     pub fn extract<W: Write>(&self, birth: BirthId, out: W, made: &Stamp) -> Result<W, StoreError> {
         let kept = self.kept(birth)?;
-        write(out, &Header::of_birth(birth, made, self.key.id(), kept.len().try_into().unwrap_or(u64::MAX)), &self.devices()?, kept)
-            .map_err(|error| StoreError::writing_file(&error))
+        write(
+            out,
+            &Header::of_birth(birth, made, self.key.id(), kept.len().try_into().unwrap_or(u64::MAX)),
+            &self.devices()?,
+            kept,
+        )
+        .map_err(|error| StoreError::writing_file(&error))
     }
 
     /// The entries of a birth as they are on disk.
