@@ -41,16 +41,10 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
     list.extend(mother(chart, protocol, now));
     list.extend(apgars(chart, protocol, now));
     list.extend(again(chart, protocol, now));
-    list.extend(windows(chart, protocol, now));
+    list.extend(Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)));
     list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
     list.iter_mut().filter(|due| due.in_ms > 0).take(ARMED).for_each(|due| due.armed = true);
     list
-}
-
-/// The marks of all running windows that are still to come.
-#[must_use]
-pub fn windows(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
-    Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)).collect()
 }
 
 /// While a placenta is awaited, each time threshold that is still to come.
@@ -61,8 +55,9 @@ fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
     to_come(&steps, watch, stage.elapsed.ms, message)
 }
 
-/// The marks of a running window that are still to come.
-fn window(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Vec<Due> {
+/// The marks of a running window that are still to come, in the protocol's order.
+#[must_use]
+pub fn window(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Vec<Due> {
     let Some(from) = window_running(chart, protocol, watch, now) else { return Vec::new() };
     let message =
         |step: &Step| Message::new("due-window").with("what", watch.name()).with("value", watch.value_words(step.value));

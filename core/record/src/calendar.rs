@@ -5,9 +5,10 @@
 //! No event has an alarm of its own.
 
 use secundine_domain::chart::Chart;
-use secundine_domain::due::windows;
+use secundine_domain::due::window;
 use secundine_domain::entry::BirthId;
 use secundine_domain::message::Message;
+use secundine_domain::protocol::Watch;
 use secundine_domain::time::{Stamp, calendar_utc};
 
 use crate::words::Words;
@@ -28,10 +29,16 @@ pub fn calendar(birth: BirthId, chart: &Chart, written: &Stamp, words: &Words) -
         };
         ("contact".to_owned(), start, say("calendar-visit"))
     });
-    let due = chart.protocol().map(|protocol| windows(chart, protocol, written)).unwrap_or_default();
-    let ends = due.into_iter().filter_map(|due| {
-        let end = calendar_utc(written.wall_ms.saturating_add(due.in_ms))?;
-        Some((due.id, format!("DTSTART:{end}"), say("calendar-record")))
+    let ends = chart.protocol().into_iter().flat_map(|protocol| {
+        // Counted from the last mark, since the first ones pass; by numbers, since a name would tell what is watched.
+        (1..).zip(Watch::WINDOWS).flat_map(move |(n, watch)| {
+            let marks = window(chart, protocol, watch, written).into_iter().rev();
+            (1..).zip(marks).map(move |(k, due)| (format!("{n}-{k}"), due.in_ms))
+        })
+    });
+    let ends = ends.filter_map(|(name, in_ms)| {
+        let end = calendar_utc(written.wall_ms.saturating_add(in_ms))?;
+        Some((name, format!("DTSTART:{end}"), say("calendar-record")))
     });
     let events: Vec<_> = contact.into_iter().chain(ends).collect();
     if events.is_empty() {

@@ -18,6 +18,7 @@ mod head;
 mod inbox;
 mod keys;
 mod kinds;
+mod paper;
 mod platform;
 mod reserve;
 mod restore;
@@ -42,6 +43,7 @@ pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTai
 pub use keys::{
     DEVICE_KEY, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity, recovery_identity,
 };
+pub use paper::{PAPER_DIGITS, shown_on_paper};
 pub use platform::{PlatformError, PlatformKeys};
 pub use reserve::{RESERVE, RESERVE_BYTES, free_bytes, low_space};
 pub use restore::Restored;

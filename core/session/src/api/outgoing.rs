@@ -20,6 +20,12 @@ pub enum Outgoing {
         /// The placenta, named by its first baby.
         placenta: BabyNo,
     },
+    /// Every fact as a table, CSV.
+    Csv,
+    /// The next contact and the ends of the protocol's running times, iCalendar.
+    Calendar,
+    /// Every entry with what proves it, JSON Lines.
+    Entries,
 }
 
 impl Outgoing {
@@ -29,6 +35,19 @@ impl Outgoing {
             Self::Record => "record",
             Self::Laboratory { .. } => "laboratory",
             Self::Family { .. } => "family",
+            Self::Csv => "table",
+            Self::Calendar => "calendar",
+            Self::Entries => "entries",
+        }
+    }
+
+    /// What the file's name ends with.
+    pub(crate) const fn ending(self) -> &'static str {
+        match self {
+            Self::Record | Self::Laboratory { .. } | Self::Family { .. } => "pdf",
+            Self::Csv => "csv",
+            Self::Calendar => "ics",
+            Self::Entries => "jsonl",
         }
     }
 }
