@@ -2338,6 +2338,7 @@ calendar-record = See the record: { $label }
 error-nothing-planned = There is no day of a next visit, and no time of the protocol is running. Write the day of the next visit first.
 error-no-such-file-kind = There is no file of this kind. See secundine --help.
 error-no-such-scenario = There is no scenario of this name. See secundine --help.
+error-archive-damaged = This is no archive, or it is not whole or was altered. Copy it again from where it was kept.
 error-paper-digits = These are not the digits of a record. Type at least { $least } of them, 0 to 9 and a to f.
 archive-fits = { $entries ->
     [one] { $entries } entry

@@ -2336,6 +2336,7 @@ calendar-record = Ver el registro: { $label }
 error-nothing-planned = No hay día de la próxima visita y no corre ningún plazo del protocolo. Escriba primero el día de la próxima visita.
 error-no-such-file-kind = No hay ningún archivo de este tipo. Véase secundine --help.
 error-no-such-scenario = No hay ningún parto de ensayo con este nombre. Véase secundine --help.
+error-archive-damaged = Esto no es un archivo de registros, o no está completo o fue alterado. Cópielo de nuevo desde donde se guardó.
 error-paper-digits = Estas no son las cifras de un registro. Escriba al menos { $least }, de 0 a 9 y de a a f.
 archive-fits = { $entries ->
     [one] { $entries } entrada

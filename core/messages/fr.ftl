@@ -2338,6 +2338,7 @@ calendar-record = Voir le dossier : { $label }
 error-nothing-planned = Il n’y a pas de jour de prochaine visite et aucun délai du protocole ne court. Écrivez d’abord le jour de la prochaine visite.
 error-no-such-file-kind = Il n’y a pas de fichier de ce genre. Voir secundine --help.
 error-no-such-scenario = Il n’y a pas de scénario de ce nom. Voir secundine --help.
+error-archive-damaged = Ce n’est pas une archive, ou elle n’est pas entière ou a été modifiée. Copiez-la de nouveau depuis l’endroit où elle était gardée.
 error-paper-digits = Ce ne sont pas les chiffres d’un dossier. Tapez-en au moins { $least }, de 0 à 9 et de a à f.
 archive-fits = { $entries ->
     [one] { $entries } entrée

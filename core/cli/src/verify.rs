@@ -11,14 +11,17 @@ use secundine_session::export::Export;
 use secundine_session::verify::{archive, paper, view};
 use secundine_store::{Extract, StoreError, Stored};
 
-use crate::{Answer, open, say, secret};
+use crate::{Answer, impossible, open, say, secret};
 
 pub fn verify(at: &Path, hash: Option<&str>) -> Result<Answer, ApiError> {
     if at.is_dir() {
         return folder(at, hash);
     }
     let extract = match begins_with_brace(at)? {
-        true => Extract::read(BufReader::new(File::open(at).map_err(|error| StoreError::NotRead(error.to_string()))?))?,
+        true => {
+            let file = File::open(at).map_err(|error| StoreError::NotRead(error.to_string()))?;
+            Extract::read(BufReader::new(file)).map_err(unreadable)?
+        }
         false => Extract::of_backup(at, secret()?).map_err(secundine_session::backup::restoring)?,
     };
     let (ok, said) = archive(&extract);
@@ -50,6 +53,14 @@ fn held_against(
     let fits = on_paper.as_ref().is_none_or(|(fits, _)| *fits);
     said.extend(on_paper.map(|(_, message)| say(&message)));
     Ok((u8::from(!ok || !fits), said))
+}
+
+/// Why an archive cannot be read.
+fn unreadable(error: StoreError) -> ApiError {
+    match error {
+        StoreError::DamagedBackup(_) => impossible("error-archive-damaged"),
+        other => other.into(),
+    }
 }
 
 /// An archive is text that begins so; a backup never does.

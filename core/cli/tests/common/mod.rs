@@ -152,6 +152,16 @@ pub fn output(program: &str, args: &[&str]) -> String {
     String::from_utf8_lossy(&done.stdout).into_owned()
 }
 
+/// A path from the root of the repository.
+pub fn here(path: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(path)
+}
+
+/// The Python that has what the tests read with; `make tools-test` sets it up.
+pub fn python() -> PathBuf {
+    here("tests/archive/venv/bin/python")
+}
+
 pub fn text(path: &Path) -> &str {
     path.to_str().unwrap()
 }
