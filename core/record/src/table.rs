@@ -59,30 +59,29 @@ pub fn csv(birth: BirthId, chart: &Chart, words: &Words) -> Result<Vec<u8>, csv:
 }
 
 fn row(birth: BirthId, chart: &Chart, words: &Words, line: &Line, entry: &Entry, value: Value) -> [Cell; COLUMNS.len()] {
-    let text = |text: &str| Cell::Text(text.to_owned());
     let number = |number: Option<u8>| number.map_or_else(Cell::nothing, |number| Cell::parts(number.into(), 1));
     let since = chart.since_birth(&entry.occurred);
     let Value { baby, placenta, what, value, unit } = value;
     let amends = entry.amends.as_ref();
     [
-        text(&birth.0.to_string()),
-        text(&entry.id.to_string()),
-        text(&entry.occurred.iso()),
-        text(known(&entry.occurred)),
+        Cell::code(birth.0),
+        Cell::code(entry.id),
+        Cell::Code(entry.occurred.iso()),
+        Cell::code(known(&entry.occurred)),
         since.map_or_else(Cell::nothing, |since| Cell::parts(since.ms, 1_000)),
-        text(since.map_or("", |since| certainty(since.certainty))),
+        Cell::code(since.map_or("", |since| certainty(since.certainty))),
         number(baby),
         number(placenta),
-        Cell::Text(what),
+        Cell::Code(what),
         value,
-        text(unit),
+        Cell::code(unit),
         Cell::Text(words.say(&chart.say(&entry.fact))),
-        text(&entry.author),
-        text(&entry.recorded.iso()),
-        text(state(line, entry)),
-        amends.map_or_else(Cell::nothing, |amends| text(&amends.entry.to_string())),
-        amends.map_or_else(Cell::nothing, |amends| text(&amends.reason)),
-        text(if chart.rehearsal { "true" } else { "false" }),
+        Cell::text(&entry.author),
+        Cell::Code(entry.recorded.iso()),
+        Cell::code(state(line, entry)),
+        amends.map_or_else(Cell::nothing, |amends| Cell::code(amends.entry)),
+        amends.map_or_else(Cell::nothing, |amends| Cell::text(&amends.reason)),
+        Cell::code(chart.rehearsal),
     ]
 }
 

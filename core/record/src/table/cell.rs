@@ -1,21 +1,33 @@
 //! A cell that every reader takes for what it is.
 //!
 //! A spreadsheet takes a text that begins with one of `= + - @`, a tab or a carriage return for a formula, and runs it. So an
-//! apostrophe is put before such a text, and before one that begins with an apostrophe or the wide form of such a sign: whoever
-//! takes one apostrophe off the beginning of a text has the text as it was written. Numbers are written by this program alone
-//! and stay as they are, a minus too. Characters that no person types and some readers stop at are replaced by their pictures.
+//! apostrophe is put before such a text, before one that begins with an apostrophe or the wide form of such a sign, and before
+//! words of people that are figures and marks alone: a batch 0012 is no twelve, 02:40 no fraction of a day. Whoever takes one
+//! apostrophe off the beginning of a text has the text as it was written. A day such as 2026-11-25 stays one. Numbers are written
+//! by this program alone and stay as they are, a minus too. Characters that no person types and some readers stop at are
+//! replaced by their pictures.
 
 /// What stands in a cell.
 pub(super) enum Cell {
     /// A number, with a point and nothing between its figures.
     Number(String),
-    /// Words, an id or a time.
+    /// An id, a code or a time, as this program writes it.
+    Code(String),
+    /// Words of people.
     Text(String),
 }
 
 impl Cell {
     pub fn nothing() -> Self {
-        Self::Text(String::new())
+        Self::Code(String::new())
+    }
+
+    pub fn code(code: impl ToString) -> Self {
+        Self::Code(code.to_string())
+    }
+
+    pub fn text(text: impl ToString) -> Self {
+        Self::Text(text.to_string())
     }
 
     /// So many parts, of which `whole` make one.
@@ -29,18 +41,28 @@ impl Cell {
 
     /// As it goes into the file, before it is quoted.
     pub fn written(self) -> String {
-        match self {
-            Self::Number(number) => number,
-            Self::Text(text) => {
-                let shown: String = text.chars().map(shown).collect();
-                if shown.starts_with(guarded) { format!("'{shown}") } else { shown }
-            }
-        }
+        let (text, words) = match self {
+            Self::Number(number) => return number,
+            Self::Code(code) => (code, false),
+            Self::Text(text) => (text, true),
+        };
+        let shown: String = text.chars().map(shown).collect();
+        let guard = shown.starts_with(guarded) || (words && like_a_number(&shown));
+        if guard { format!("'{shown}") } else { shown }
     }
 }
 
 fn guarded(first: char) -> bool {
     matches!(first, '=' | '+' | '-' | '@' | '\t' | '\r' | '\n' | '\'' | '＝' | '＋' | '－' | '＠')
+}
+
+/// Figures and the marks that stand between them, other than a day.
+fn like_a_number(text: &str) -> bool {
+    let day = |(n, byte): (usize, u8)| if n == 4 || n == 7 { byte == b'-' } else { byte.is_ascii_digit() };
+    let figures = text.bytes().any(|byte| byte.is_ascii_digit());
+    figures
+        && text.bytes().all(|byte| byte.is_ascii_digit() || b" .,:/-+()%eETZ".contains(&byte))
+        && !(text.len() == 10 && text.bytes().enumerate().all(day))
 }
 
 /// A control character as its picture; others as they are.
@@ -59,7 +81,7 @@ mod tests {
     use super::*;
 
     fn text(text: &str) -> String {
-        Cell::Text(text.to_owned()).written()
+        Cell::text(text).written()
     }
 
     #[test]
@@ -67,7 +89,12 @@ mod tests {
         for formula in ["=cmd|' /C calc'!A0", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "'=1", "''", "＝1"] {
             assert_eq!(text(formula), format!("'{formula}"));
         }
-        for plain in ["", "calm", "10-12", "a=b", " =1", "مريم", "e\u{301}", "👩‍🍼", "</script>", "\u{202e}x"] {
+        for number in ["0012", "10-12", "1E5", "1/2", "2026-11-25 02:40", "2026-11-25T02:40", "12", "(030) 12 34", "50 %"] {
+            assert_eq!(text(number), format!("'{number}"));
+            assert_eq!(Cell::code(number).written(), number);
+        }
+        for plain in ["", "calm", "10 IU", "2026-11-25", "...", "a=b", " =1", "مريم", "e\u{301}", "👩‍🍼", "</script>", "\u{202e}x"]
+        {
             assert_eq!(text(plain), plain);
         }
     }

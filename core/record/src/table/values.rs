@@ -121,7 +121,7 @@ impl Table {
     }
 
     fn text(&mut self, what: &str, text: &str) {
-        self.push(what, Cell::Text(text.to_owned()), "");
+        self.push(what, Cell::text(text), "");
     }
 
     fn push(&mut self, what: &str, value: Cell, unit: &'static str) {
