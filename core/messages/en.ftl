@@ -2406,3 +2406,31 @@ parents-placenta-of = { $number ->
 parents-drawing = The placenta, drawn from the notes of its examination. The fine vessels are only hinted.
 parents-drawing-alt = A drawing of the placenta like a tree: the cord is the trunk, the vessels are the branches.
 parents-from = Written down by { $who }.
+
+## Archive, table, calendar and terminal
+
+calendar-visit = Home visit: { $label }
+calendar-record = See the record: { $label }
+error-nothing-planned = There is no day of a next visit, and no time of the protocol is running. Write the day of the next visit first.
+error-no-such-file-kind = There is no file of this kind. See secundine --help.
+error-no-such-scenario = There is no scenario of this name. See secundine --help.
+error-archive-damaged = This is no archive, or it is not whole or was altered. Copy it again from where it was kept.
+error-paper-digits = These are not the digits of a record. Type at least { $least } of them, 0 to 9 and a to f.
+archive-fits = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} of { $births ->
+    [one] { $births } birth
+   *[other] { $births } births
+} checked: each is signed by its device ({ $devices }).
+archive-files-damaged = { $count ->
+    [one] 1 picture or sound beside the entries was altered.
+   *[other] { $count } pictures and sounds beside the entries were altered.
+}
+archive-of-one-birth = It holds one birth. That no entry of this birth is left out shows only against the digits of a printed record.
+archive-whole = It holds a whole practice, as it was when this was made. An entry that was cut off at the end would not show.
+paper-shows-all = The paper shows these entries: all { $shown } of birth { $birth }.
+paper-shows-some = The paper shows the first { $shown } entries of birth { $birth }; { $later } were written later.
+paper-of-nothing = The paper shows other entries than these.
+ui-contact-day = Day, for the calendar
+ui-contact-time = Time, 24 hours

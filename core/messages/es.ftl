@@ -2404,3 +2404,31 @@ parents-placenta-of = { $number ->
 parents-drawing = La placenta, dibujada según las notas de su examen. Los vasos finos solo se insinúan.
 parents-drawing-alt = Un dibujo de la placenta como un árbol: el cordón es el tronco y los vasos son las ramas.
 parents-from = Anotado por { $who }.
+
+## Archivo, tabla, calendario y terminal
+
+calendar-visit = Visita a domicilio: { $label }
+calendar-record = Ver el registro: { $label }
+error-nothing-planned = No hay día de la próxima visita y no corre ningún plazo del protocolo. Escriba primero el día de la próxima visita.
+error-no-such-file-kind = No hay ningún archivo de este tipo. Véase secundine --help.
+error-no-such-scenario = No hay ningún parto de ensayo con este nombre. Véase secundine --help.
+error-archive-damaged = Esto no es un archivo de registros, o no está completo o fue alterado. Cópielo de nuevo desde donde se guardó.
+error-paper-digits = Estas no son las cifras de un registro. Escriba al menos { $least }, de 0 a 9 y de a a f.
+archive-fits = { $entries ->
+    [one] { $entries } entrada
+   *[other] { $entries } entradas
+} de { $births ->
+    [one] { $births } parto
+   *[other] { $births } partos
+} comprobadas: cada una está firmada por su dispositivo ({ $devices }).
+archive-files-damaged = { $count ->
+    [one] 1 imagen o sonido junto a las entradas fue alterado.
+   *[other] { $count } imágenes y sonidos junto a las entradas fueron alterados.
+}
+archive-of-one-birth = Contiene un solo parto. Que no falte ninguna entrada de este parto solo se ve con las cifras de un registro impreso.
+archive-whole = Contiene toda la consulta, tal como era cuando se hizo. Una entrada cortada al final no se notaría.
+paper-shows-all = El papel muestra estas entradas: las { $shown } del parto { $birth }.
+paper-shows-some = El papel muestra las primeras { $shown } entradas del parto { $birth }; { $later } se escribieron después.
+paper-of-nothing = El papel muestra otras entradas que estas.
+ui-contact-day = Día, para el calendario
+ui-contact-time = Hora, 24 horas

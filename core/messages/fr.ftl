@@ -2406,3 +2406,31 @@ parents-placenta-of = { $number ->
 parents-drawing = Le placenta, dessiné d'après les notes de son examen. Les vaisseaux fins ne sont qu'esquissés.
 parents-drawing-alt = Un dessin du placenta en forme d'arbre : le cordon est le tronc, les vaisseaux sont les branches.
 parents-from = Noté par { $who }.
+
+## Archive, tableau, calendrier et terminal
+
+calendar-visit = Visite à domicile : { $label }
+calendar-record = Voir le dossier : { $label }
+error-nothing-planned = Il n’y a pas de jour de prochaine visite et aucun délai du protocole ne court. Écrivez d’abord le jour de la prochaine visite.
+error-no-such-file-kind = Il n’y a pas de fichier de ce genre. Voir secundine --help.
+error-no-such-scenario = Il n’y a pas de scénario de ce nom. Voir secundine --help.
+error-archive-damaged = Ce n’est pas une archive, ou elle n’est pas entière ou a été modifiée. Copiez-la de nouveau depuis l’endroit où elle était gardée.
+error-paper-digits = Ce ne sont pas les chiffres d’un dossier. Tapez-en au moins { $least }, de 0 à 9 et de a à f.
+archive-fits = { $entries ->
+    [one] { $entries } entrée
+   *[other] { $entries } entrées
+} de { $births ->
+    [one] { $births } naissance
+   *[other] { $births } naissances
+} vérifiées : chacune est signée par son appareil ({ $devices }).
+archive-files-damaged = { $count ->
+    [one] 1 image ou son à côté des entrées a été modifié.
+   *[other] { $count } images et sons à côté des entrées ont été modifiés.
+}
+archive-of-one-birth = Elle contient une seule naissance. Qu’aucune entrée de cette naissance ne manque ne se voit qu’avec les chiffres d’un dossier imprimé.
+archive-whole = Elle contient tout le cabinet, tel qu’il était quand elle a été faite. Une entrée coupée à la fin ne se verrait pas.
+paper-shows-all = Le papier montre ces entrées : les { $shown } de la naissance { $birth }.
+paper-shows-some = Le papier montre les { $shown } premières entrées de la naissance { $birth } ; { $later } ont été écrites ensuite.
+paper-of-nothing = Le papier montre d’autres entrées que celles-ci.
+ui-contact-day = Jour, pour le calendrier
+ui-contact-time = Heure, sur 24 h

@@ -14,7 +14,7 @@ use secundine_domain::protocol::{OwnProtocol, Protocol};
 use secundine_domain::time::Stamp;
 use secundine_session::api::Request;
 use secundine_session::{bad_request, picture as pictures};
-use secundine_store::{Passphrase, StoreError, check_archive, check_backup, fuzzing, salvage_pages};
+use secundine_store::{Extract, Passphrase, StoreError, check_archive, check_backup, fuzzing, salvage_pages};
 
 /// What is tried on any bytes.
 pub type Target = fn(&[u8]);
@@ -151,6 +151,9 @@ pub fn key_file(bytes: &[u8]) {
 pub fn backup(bytes: &[u8]) {
     if let Ok((entries, births)) = check_archive(bytes) {
         assert!(births <= entries, "every birth has an entry");
+    }
+    if let Ok(extract) = Extract::read(bytes) {
+        assert!(extract.births.values().all(|entries| !entries.is_empty()), "every birth has an entry");
     }
     let sealed = check_backup(bytes, &"0".repeat(64));
     assert!(matches!(sealed, Err(StoreError::NotBackup(_) | StoreError::DamagedBackup(_) | StoreError::OtherPractice)));

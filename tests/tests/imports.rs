@@ -10,6 +10,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("secundine-record", &["secundine-domain"]),
     ("secundine-store", &["secundine-domain"]),
     ("secundine-session", &["secundine-domain", "secundine-record", "secundine-store"]),
+    ("secundine-cli", &["secundine-domain", "secundine-record", "secundine-session", "secundine-store"]),
     ("secundine-app", &["secundine-session"]),
     ("secundine-bindings", &["secundine-session"]),
     ("secundine-bridge", &["secundine-session"]),

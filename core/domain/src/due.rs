@@ -55,8 +55,9 @@ fn placenta(chart: &Chart, protocol: &Protocol, now: &Stamp) -> Vec<Due> {
     to_come(&steps, watch, stage.elapsed.ms, message)
 }
 
-/// The marks of a running window that are still to come.
-fn window(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Vec<Due> {
+/// The marks of a running window that are still to come, in the protocol's order.
+#[must_use]
+pub fn window(chart: &Chart, protocol: &Protocol, watch: Watch, now: &Stamp) -> Vec<Due> {
     let Some(from) = window_running(chart, protocol, watch, now) else { return Vec::new() };
     let message =
         |step: &Step| Message::new("due-window").with("what", watch.name()).with("value", watch.value_words(step.value));

@@ -366,7 +366,10 @@ impl Fact {
             Self::NewbornMeasured(measures) if *measures == NewbornMeasures::nothing(measures.baby) => {
                 Err(Impossible(Message::new("impossible-nothing-observed")))
             }
-            Self::NextContactPlanned(NextContact { when, call }) if when.trim().is_empty() && call.trim().is_empty() => {
+            Self::NextContactPlanned(contact) if contact.at.is_some() && contact.moment().is_none() => {
+                Err(Impossible(Message::new("error-no-time")))
+            }
+            Self::NextContactPlanned(contact) if contact.words().is_none() && contact.call.trim().is_empty() => {
                 Err(Impossible(Message::new("impossible-empty-note")))
             }
             Self::VoiceNoted(note) => note.problem().map_or(Ok(()), |problem| Err(Impossible(problem))),

@@ -229,15 +229,10 @@ fn step(chart: &Chart, item: LeavingItem, step: LeavingStep) -> Leaving {
 
 fn contact(chart: &Chart) -> [Leaving; 2] {
     let planned = chart.contacts.last();
-    let part = |item: LeavingItem, text: Option<&str>| {
-        let written = text.filter(|text| !text.trim().is_empty());
-        let found = written
-            .zip(planned)
-            .map(|(text, planned)| (Message::new("part-next-contact").with("text", text), planned.mark.clone()));
-        one(item, found)
-    };
+    let part = |item, said: Option<Message>| one(item, said.zip(planned.map(|planned| planned.mark.clone())));
+    let call = planned.map(|planned| planned.what.call.as_str()).filter(|call| !call.trim().is_empty());
     [
-        part(LeavingItem::Contact, planned.map(|planned| planned.what.when.as_str())),
-        part(LeavingItem::Call, planned.map(|planned| planned.what.call.as_str())),
+        part(LeavingItem::Contact, planned.and_then(|planned| planned.what.words())),
+        part(LeavingItem::Call, call.map(|call| Message::new("part-next-contact").with("text", call))),
     ]
 }

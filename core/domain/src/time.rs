@@ -128,6 +128,12 @@ impl Stamp {
     pub fn words(&self) -> Message {
         moment_words(&self.date(), self.clock())
     }
+
+    /// Local time with its distance from UTC for programs (RFC 3339), `2026-11-25T03:12:40.250+01:00`.
+    #[must_use]
+    pub fn iso(&self) -> String {
+        local(self.wall_ms, self.offset_min, "%Y-%m-%dT%H:%M:%S%.3f%:z")
+    }
 }
 
 impl Occurred {
@@ -168,6 +174,15 @@ impl Occurred {
     #[must_use]
     pub fn words(&self) -> Message {
         moment_words(&self.date(), self.clock())
+    }
+
+    /// Local time with its distance from UTC for programs (RFC 3339); a typed time has no fractions of a second.
+    #[must_use]
+    pub fn iso(&self) -> String {
+        match self {
+            Self::Marked(stamp) => stamp.iso(),
+            Self::Typed { wall_ms, offset_min, .. } => local(*wall_ms, *offset_min, "%Y-%m-%dT%H:%M:%S%:z"),
+        }
     }
 
     /// The stamp of a marked time.
@@ -252,7 +267,7 @@ pub fn date_words(date: &str) -> Message {
     }
 }
 
-fn moment_words(date: &str, clock: String) -> Message {
+pub(crate) fn moment_words(date: &str, clock: String) -> Message {
     Message::new("date-clock").with("date", date_words(date)).with("clock", clock)
 }
 
@@ -266,6 +281,13 @@ fn local(wall_ms: i64, offset_min: i32, form: &str) -> String {
         (Some(utc), Some(offset)) => utc.with_timezone(&offset).format(form).to_string(),
         _ => "?".to_owned(),
     }
+}
+
+/// A moment in UTC as a calendar writes it, `20261125T021240Z`; `None` outside of the years that have four digits.
+#[must_use]
+pub fn calendar_utc(wall_ms: i64) -> Option<String> {
+    let utc = DateTime::from_timestamp_millis(wall_ms).filter(|utc| (0..=9999).contains(&utc.year()))?;
+    Some(utc.format("%Y%m%dT%H%M%SZ").to_string())
 }
 
 /// UTC milliseconds of a local date and time of day, `2026-11-25` and `03:12` or `03:12:40`; `None` if it is no time.
@@ -315,6 +337,15 @@ mod tests {
         assert_eq!(text(3_600_000), "1:00:00");
         assert_eq!(text(-61_000), "−1:01");
         assert_eq!(text(-400), "0:00");
+    }
+
+    #[test]
+    fn for_programs_a_moment_has_its_offset_and_no_more_digits_than_are_known() {
+        let typed = Occurred::Typed { wall_ms: 40_000, offset_min: -210, precision: Precision::Exact };
+        assert_eq!(typed.iso(), "1969-12-31T20:30:40-03:30");
+        assert_eq!(marked(1_250, "a", 0).iso(), "1970-01-01T01:00:01.250+01:00");
+        assert_eq!(calendar_utc(1_795_570_800_000).as_deref(), Some("20261125T014000Z"));
+        assert_eq!(calendar_utc(i64::MAX), None);
     }
 
     #[test]

@@ -117,9 +117,10 @@ fn what_is_not_recorded_before_leaving_is_named() {
     for step in LeavingStep::ALL {
         phone.mark(Fact::LeavingMarked { step });
     }
-    phone.mark(Fact::NextContactPlanned(NextContact { when: "tomorrow".to_owned(), call: String::new() }));
+    phone.mark(Fact::NextContactPlanned(NextContact { when: "tomorrow".to_owned(), ..NextContact::default() }));
     assert_eq!(open(&phone), [Item::Completeness, Item::Call]);
-    let call = phone.mark(Fact::NextContactPlanned(NextContact { when: "tomorrow".to_owned(), call: "Ada".to_owned() }));
+    let call =
+        phone.mark(Fact::NextContactPlanned(NextContact { when: "tomorrow".to_owned(), call: "Ada".to_owned(), at: None }));
     assert_eq!(open(&phone), [Item::Completeness]);
     phone.retract(call);
     assert_eq!(open(&phone), [Item::Completeness, Item::Call]);

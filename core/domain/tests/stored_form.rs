@@ -42,6 +42,10 @@ fn stored(fact: Fact) -> Entry {
     Entry { id: id(1, 12), birth: BIRTH, author: "Ada Łąk".to_owned(), occurred, recorded: stamp, fact, amends: None }
 }
 
+fn contact(at: Option<&str>) -> NextContact {
+    NextContact { when: "tomorrow at 10".to_owned(), call: "Ada".to_owned(), at: at.map(str::to_owned) }
+}
+
 fn typed(precision: Precision) -> Entry {
     let occurred = Occurred::Typed { wall_ms: START - 90_000, offset_min: -210, precision };
     let recorded = Stamp { wall_ms: START, offset_min: -210, zone: None, boot: None };
@@ -166,7 +170,8 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("moment_marked", Fact::MomentMarked),
         ("touched_again", Fact::TouchedAgain { entry: id(1, 11), after_ms: 400 }),
         ("travel_time_set", Fact::TravelTimeSet { minutes: Minutes::new(25).unwrap() }),
-        ("next_contact_planned", Fact::NextContactPlanned(NextContact { when: text("tomorrow at 10"), call: text("Ada") })),
+        ("next_contact_planned", Fact::NextContactPlanned(contact(None))),
+        ("next_contact_planned_at", Fact::NextContactPlanned(contact(Some("2026-11-27T10:00")))),
         ("voice_noted", Fact::VoiceNoted(note())),
         ("voice_noted_short", Fact::VoiceNoted(VoiceNote { placenta: None, chapters: Vec::new(), ..note() })),
         ("written_up", Fact::WrittenUp(WrittenUp { file: note().file, text: text("amnion whole\nchorion ragged") })),

@@ -58,8 +58,8 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
             Fact::BloodLoss(Loss::Weighed { item: text(item), gross: *gross, dry: *dry })
         }
         Fact::MedicineGiven(medicine) => Fact::MedicineGiven(medicine_without(medicine, with)),
-        Fact::NextContactPlanned(NextContact { when, call }) => {
-            Fact::NextContactPlanned(NextContact { when: text(when), call: text(call) })
+        Fact::NextContactPlanned(NextContact { when, call, at }) => {
+            Fact::NextContactPlanned(NextContact { when: text(when), call: text(call), at: at.clone() })
         }
         Fact::Noted { text: words } => Fact::Noted { text: text(words) },
         Fact::WrittenUp(WrittenUp { file, text: words }) => Fact::WrittenUp(WrittenUp { file: *file, text: text(words) }),

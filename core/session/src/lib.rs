@@ -5,6 +5,7 @@ pub mod backup;
 pub mod clock;
 mod error;
 mod examining;
+pub mod export;
 #[cfg(feature = "fuzzing")]
 #[doc(hidden)]
 pub mod fuzzing;

@@ -107,6 +107,11 @@ impl OpenPractice {
         self.store.back_up(path, made)
     }
 
+    /// The entries of a birth as an archive of their own.
+    pub(crate) fn extract(&self, birth: BirthId, made: &Stamp) -> Result<Vec<u8>, StoreError> {
+        self.store.extract(birth, Vec::new(), made)
+    }
+
     /// Whether a backup is one of this practice.
     pub(crate) fn is_backup_of(&self, path: &Path) -> Result<(), StoreError> {
         self.store.is_backup_of(path)

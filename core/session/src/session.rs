@@ -37,6 +37,7 @@ use crate::views;
 use elsewhere::Kept;
 use files::Passing;
 use hidden::AtWork;
+pub(crate) use papers::made;
 
 /// Where a session keeps its files.
 #[derive(Clone, Debug)]

@@ -1,9 +1,12 @@
 //! The check of a practice, in words.
 
-use secundine_domain::message::Message;
-use secundine_store::{HeadSeen, Misfit, MisfitKind, Verdict};
+use std::collections::BTreeMap;
 
-use crate::api::VerifyView;
+use secundine_domain::entry::BirthId;
+use secundine_domain::message::Message;
+use secundine_store::{Extract, HeadSeen, Misfit, MisfitKind, PAPER_DIGITS, Stored, Verdict, shown_on_paper};
+
+use crate::api::{ApiError, VerifyView};
 
 /// A verdict in words; the birth's label is left out.
 #[must_use]
@@ -33,6 +36,38 @@ pub fn view(verdict: &Verdict) -> VerifyView {
         birth,
         label: None,
     }
+}
+
+/// Whether an archive fits, and what is to be said of it.
+#[must_use]
+pub fn archive(extract: &Extract) -> (bool, Vec<Message>) {
+    let births = extract.births.keys().filter(|birth| **birth != BirthId::PRACTICE).count();
+    let fits = Message::new("archive-fits")
+        .with("entries", number(extract.entries()))
+        .with("births", number(births as u64))
+        .with("devices", number(extract.devices));
+    let files = number(extract.damaged_files);
+    let mut said = vec![extract.misfit.as_ref().map_or(fits, misfit)];
+    said.extend((files > 0).then(|| Message::new("archive-files-damaged").with("count", files)));
+    said.push(Message::new(if extract.birth.is_some() { "archive-of-one-birth" } else { "archive-whole" }));
+    (extract.misfit.is_none() && files == 0, said)
+}
+
+/// Whether one of these births is the one that a paper shows, by the digits of its version; and the answer in words.
+///
+/// # Errors
+/// Where these are not the digits of a version, or too few.
+pub fn paper(births: &BTreeMap<BirthId, Vec<Stored>>, digits: &str) -> Result<(bool, Message), ApiError> {
+    let plain: String = digits.split_whitespace().collect();
+    if plain.len() < PAPER_DIGITS || !plain.bytes().all(|byte| byte.is_ascii_hexdigit()) {
+        let least = number(PAPER_DIGITS as u64);
+        return Err(ApiError::impossible(Message::new("error-paper-digits").with("least", least)));
+    }
+    let found = births.iter().find_map(|(birth, entries)| Some((birth, entries.len(), shown_on_paper(entries, &plain)?)));
+    let Some((birth, all, shown)) = found else { return Ok((false, Message::new("paper-of-nothing"))) };
+    let message = Message::new(if shown == all { "paper-shows-all" } else { "paper-shows-some" });
+    let message = message.with("birth", birth.0.to_string()).with("shown", number(shown as u64));
+    Ok((true, message.with("later", number(all.saturating_sub(shown) as u64))))
 }
 
 /// What does not fit, in words.

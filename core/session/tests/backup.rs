@@ -1,11 +1,9 @@
-//! Backups through the one door and the command line: made, handed over in parts, restored.
+//! Backups through the one door: made, handed over in parts, restored.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
 use std::fs;
-use std::io::Write;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
 use std::sync::Arc;
 
 use base64::Engine;
@@ -366,42 +364,4 @@ fn everything_that_was_not_taken_in_has_words_and_many_are_counted() {
     let many = told(&Restored { refused, damaged_keys: Vec::new(), ..restored });
     assert_eq!(many.len(), 51);
     assert_eq!(many.last(), Some(&Message::new("restored-further").with("count", 20_u32)));
-}
-
-/// What the command says on standard output, and its exit code.
-fn command(args: &[&Path], secret: &str) -> (String, i32) {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_secundine"));
-    let mut child = command.args(args).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-    let _ = child.stdin.take().unwrap().write_all(secret.as_bytes());
-    let output = child.wait_with_output().unwrap();
-    assert!(output.stderr.is_empty(), "{}", String::from_utf8_lossy(&output.stderr));
-    (String::from_utf8(output.stdout).unwrap(), output.status.code().unwrap())
-}
-
-#[test]
-fn the_command_backs_up_and_restores_without_a_window() {
-    let mut at = Device::with_practice();
-    let birth = at.birth();
-    at.note(birth, "Warm and quiet");
-    at.lock();
-    let (file, data, empty) = (at.folder.path().join("b.tar"), at.data(), at.folder.path().join("empty"));
-    let run = |args: &[&Path], secret: &str| command(args, &format!("{secret}\n"));
-    let [backup, restore, verify] = ["backup", "restore", "verify"].map(Path::new);
-    let said = run(&[backup, &data, &file], PASSPHRASE);
-    assert_eq!(said, ("Backup made and read back: 4 entries of 1 birth.\n".to_owned(), 0));
-    let (said, code) = run(&[backup, &data, &file], PASSPHRASE);
-    assert_eq!((said.as_str(), code), ("A file of this name is there already. Choose another name.\n", 2));
-
-    let (said, code) = run(&[restore, &file, &empty], "seven quiet heron");
-    assert!(said.starts_with("This passphrase does not open the backup.") && code == 2 && !empty.exists(), "{said}");
-    let (said, code) = run(&[restore, &file, &empty], &at.recovery);
-    assert_eq!((said.as_str(), code), ("Restored: 4 entries new here, 0 known already.\n", 0));
-    let (said, code) = run(&[restore, &file, &empty], PASSPHRASE);
-    assert_eq!((said.as_str(), code), ("Restored: 0 entries new here, 4 known already.\n", 0));
-    let (said, code) = run(&[verify, &empty], PASSPHRASE);
-    assert!(said.starts_with("4 entries of 1 device checked: each fits.\nThere is no head") && code == 0, "{said}");
-
-    fs::write(&file, "no backup").unwrap();
-    let (said, code) = run(&[restore, &file, &at.folder.path().join("further")], PASSPHRASE);
-    assert!(said.starts_with("This file is no backup of Secundine.") && code == 2, "{said}");
 }

@@ -4,9 +4,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::io::Write;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
 use std::sync::Arc;
 
 use secundine_domain::entry::BirthId;
@@ -29,7 +27,6 @@ struct Practised {
     session: Session,
     folder: TempDir,
     birth: BirthId,
-    recovery: String,
 }
 
 impl Practised {
@@ -42,12 +39,11 @@ impl Practised {
         let mut session = Session::new(paths, Arc::new(clock));
         let (name, practitioner, role) = ("Heron House".to_owned(), "Ida".to_owned(), "midwife".to_owned());
         let practice = Practice { name, practitioner, role, protocol: None };
-        let created = session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
-        let Response::CreatePractice { recovery } = created else { unreachable!() };
+        session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
         let Response::BabyBornNow { birth, .. } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else {
             unreachable!()
         };
-        let mut practised = Self { session, folder, birth, recovery: recovery.identity };
+        let mut practised = Self { session, folder, birth };
         (0..NOTES).for_each(|_| practised.note().unwrap());
         practised.session.call(Request::Lock).unwrap();
         practised
@@ -238,23 +234,4 @@ fn keys_that_are_missing_are_told_at_the_door() {
     assert_eq!(practised.status().door, Door::KeysMissing);
     assert_eq!(code(practised.unlock()), ErrorCode::DamagedKey);
     assert_eq!(code(practised.read_damaged(PASSPHRASE)), ErrorCode::DamagedKey);
-}
-
-#[test]
-fn the_command_builds_a_damaged_practice_anew() {
-    let practised = Practised::new();
-    practised.harm(1);
-    let run = |secret: &str| {
-        let mut command = Command::new(env!("CARGO_BIN_EXE_secundine"));
-        command.arg("salvage").arg(practised.file("")).stdin(Stdio::piped()).stdout(Stdio::piped());
-        let mut child = command.spawn().unwrap();
-        writeln!(child.stdin.take().unwrap(), "{secret}").unwrap();
-        let output = child.wait_with_output().unwrap();
-        (output.status.code(), String::from_utf8(output.stdout).unwrap())
-    };
-    assert_eq!(run("seven loud herons").0, Some(2));
-    let (code, said) = run(&practised.recovery);
-    assert_eq!(code, Some(0), "{said}");
-    assert!(said.contains("No entry is known to be missing.") && said.contains("damaged-1"), "{said}");
-    assert_eq!(run(&practised.recovery).0, Some(2), "it is not damaged any more");
 }

@@ -1,11 +1,9 @@
-//! The check of a practice through the one door, and by the command.
+//! The check of a practice through the one door.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
 use std::fs;
-use std::io::Write;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Stdio};
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use rusqlite::Connection;
@@ -17,7 +15,7 @@ use secundine_session::api::{At, Request, Response, VerifyView};
 use secundine_session::clock::HandClock;
 use secundine_session::verify::view;
 use secundine_session::{Paths, Session};
-use secundine_store::{DATABASE, HEAD, HeadSeen, Misfit, MisfitKind, RECOVERY_KEY, Verdict};
+use secundine_store::{DATABASE, HeadSeen, Misfit, MisfitKind, RECOVERY_KEY, Verdict};
 use tempfile::TempDir;
 
 const PASSPHRASE: &str = "seven quiet herons";
@@ -148,48 +146,4 @@ fn every_verdict_has_words() {
     sentences.sort_unstable();
     sentences.dedup();
     assert_eq!(sentences.len(), kinds.len() + files.len());
-}
-
-/// What the command says on standard output, and its exit code.
-fn command(args: &[&str], secret: &str) -> (String, i32) {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_secundine"));
-    let mut child = command.args(args).stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-    // A command that asks for nothing may be gone already.
-    let _ = child.stdin.take().unwrap().write_all(secret.as_bytes());
-    let output = child.wait_with_output().unwrap();
-    assert!(output.stderr.is_empty(), "{}", String::from_utf8_lossy(&output.stderr));
-    (String::from_utf8(output.stdout).unwrap(), output.status.code().unwrap())
-}
-
-fn verify(folder: &Path, secret: &str) -> (String, i32) {
-    command(&["verify", folder.to_str().unwrap()], secret)
-}
-
-#[test]
-fn the_command_says_what_it_found_and_ends_with_it() {
-    let mut practised = Practised::new();
-    let in_use = verify(&practised.data(), PASSPHRASE);
-    assert_eq!(in_use, ("The practice is open in another window. Close that one first.\n".to_owned(), 2));
-    practised.lock();
-    let fits = "5 entries of 1 device checked: each fits.\nThe end was held against the head, which tells of entry 5.\n";
-    for secret in [format!("{PASSPHRASE}\n"), PASSPHRASE.to_owned(), format!("{}\r\n", practised.recovery)] {
-        assert_eq!(verify(&practised.data(), &secret), (fits.to_owned(), 0));
-    }
-    let (said, code) = verify(&practised.data(), "seven quiet heron\n");
-    assert!(said.starts_with("This passphrase does not open the practice."), "{said}");
-    assert_eq!(code, 2);
-    let (said, code) = verify(practised.folder.path(), PASSPHRASE);
-    assert_eq!((said.as_str(), code), ("There is no practice on this device yet.\n", 2));
-    for args in [[].as_slice(), &["verify"], &["check", "x"], &["verify", "x", "y"]] {
-        let (said, code) = command(args, "");
-        assert!(said.starts_with("Usage, with the passphrase on standard input:") && code == 2, "{args:?} {said}");
-    }
-
-    fs::remove_file(practised.file(HEAD)).unwrap();
-    practised.tamper("UPDATE entry SET signature = zeroblob(64) WHERE n = 3");
-    let (said, code) = verify(&practised.data(), PASSPHRASE);
-    let lines: Vec<&str> = said.lines().collect();
-    assert!(lines.first().unwrap().starts_with("Entry 3 of device ") && lines.len() == 2, "{said}");
-    assert!(said.contains("is not signed by this device.\nThere is no head to compare the end with"), "{said}");
-    assert_eq!(code, 1);
 }

@@ -4,6 +4,10 @@
 //! `{device, n, birth, body, link, signature}`, in the order of device and number. `body` is the stored text, since its
 //! digest is what the chain binds. Bytes are written as hexadecimal digits. The last line, `{end}`, holds the SHA-256 of
 //! everything before it. No line holds a secret of a device.
+//!
+//! An extract has the entries of one birth, which its header names. Where the entry before one is not in it, that one's link
+//! stands beside it as `before`, so that its signature proves it all the same. `core/store/ARCHIVE.md` tells all of this to
+//! whoever has to read an archive without this program.
 
 use std::collections::BTreeMap;
 use std::io::{self, BufRead, Read, Write};
@@ -39,6 +43,9 @@ pub(crate) struct Header {
     pub entries: u64,
     /// Of how many births.
     pub births: u64,
+    /// The birth of an extract.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub birth: Option<BirthId>,
     /// SHA-256 of files that lie beside it, by their names.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub files: BTreeMap<String, String>,
@@ -48,7 +55,12 @@ impl Header {
     pub(crate) fn new(made: &Stamp, device: DeviceId, entries: u64, births: u64, files: BTreeMap<String, String>) -> Self {
         let made = Stamp { boot: None, ..made.clone() };
         let program = env!("CARGO_PKG_VERSION").to_owned();
-        Self { form: FORM, made, program, device: device.to_string(), entries, births, files }
+        Self { form: FORM, made, program, device: device.to_string(), entries, births, birth: None, files }
+    }
+
+    /// Of an extract.
+    pub(crate) fn of_birth(birth: BirthId, made: &Stamp, device: DeviceId, entries: u64) -> Self {
+        Self { birth: Some(birth), ..Self::new(made, device, entries, 1, BTreeMap::new()) }
     }
 }
 
@@ -72,6 +84,8 @@ struct EntryLine {
     n: u64,
     birth: BirthId,
     body: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    before: Option<String>,
     link: String,
     signature: String,
 }
@@ -95,6 +109,8 @@ pub(crate) struct Kept {
     pub n: u64,
     pub birth: BirthKey,
     pub body: Vec<u8>,
+    /// The link of the entry before it on its device, where that entry is not in the extract.
+    pub before: Option<Link>,
     pub link: Link,
     pub seal: Seal,
 }
@@ -128,7 +144,8 @@ impl<W: Write> Writer<W> {
         let birth = birth_of(&kept.birth).ok_or_else(|| io::Error::other("an entry has no birth"))?;
         let body = String::from_utf8(kept.body).map_err(|_| io::Error::other("an entry is no text"))?;
         let (link, signature) = (hex::encode(kept.link), hex::encode(kept.seal));
-        self.line(&EntryLine { device: kept.device.to_string(), n: kept.n, birth, body, link, signature })
+        let before = kept.before.map(hex::encode);
+        self.line(&EntryLine { device: kept.device.to_string(), n: kept.n, birth, body, before, link, signature })
     }
 
     /// Writes the last line and gives back what was written to.
@@ -194,15 +211,20 @@ impl<'a> Reader<'a> {
     }
 
     fn entry(&mut self, line: EntryLine) -> Result<Kept, StoreError> {
-        let EntryLine { device, n, birth, body, link, signature } = line;
+        let EntryLine { device, n, birth, body, before, link, signature } = line;
         let device = DeviceId(bytes(&device)?);
         if n == 0 || self.last.is_some_and(|last| last >= (device, n)) {
             return Err(damaged("an entry is out of its place"));
         }
+        let of = self.header.birth;
+        if of.is_some_and(|of| of != birth) || (of.is_none() && before.is_some()) {
+            return Err(damaged("an entry does not belong into it"));
+        }
         self.last = Some((device, n));
         self.entries += 1;
         let (birth, body) = (birth_key(birth), body.into_bytes());
-        Ok(Kept { device, n, birth, body, link: bytes(&link)?, seal: bytes(&signature)? })
+        let before = before.as_deref().map(bytes).transpose()?;
+        Ok(Kept { device, n, birth, body, before, link: bytes(&link)?, seal: bytes(&signature)? })
     }
 
     fn end(&mut self, end: &str) -> Result<(), StoreError> {

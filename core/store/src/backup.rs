@@ -148,7 +148,7 @@ impl Store {
         let mut select = self.connection.prepare(select).map_err(reading)?;
         for (device, n, birth) in places {
             let kept = select.query_row(params![birth, device.0, n], |row| {
-                Ok(Kept { device, n, birth, body: row.get(0)?, link: row.get(1)?, seal: row.get(2)? })
+                Ok(Kept { device, n, birth, body: row.get(0)?, before: None, link: row.get(1)?, seal: row.get(2)? })
             });
             writer.entry(kept.map_err(reading)?).map_err(writing)?;
         }

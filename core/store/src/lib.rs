@@ -9,6 +9,7 @@ mod backup;
 mod chain;
 mod database;
 mod error;
+mod extract;
 mod files;
 #[cfg(feature = "fuzzing")]
 #[doc(hidden)]
@@ -17,6 +18,7 @@ mod head;
 mod inbox;
 mod keys;
 mod kinds;
+mod paper;
 mod platform;
 mod reserve;
 mod restore;
@@ -34,12 +36,14 @@ pub use attempts::{ATTEMPTS, Attempts};
 pub use backup::{Backed, INCOMING, check_archive, check_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
+pub use extract::Extract;
 pub use files::{FILE_MAX, FILES};
 pub use head::HEAD;
 pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTail, RECORD_MAX, Turned, Waiting};
 pub use keys::{
     DEVICE_KEY, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity, recovery_identity,
 };
+pub use paper::{PAPER_DIGITS, shown_on_paper};
 pub use platform::{PlatformError, PlatformKeys};
 pub use reserve::{RESERVE, RESERVE_BYTES, free_bytes, low_space};
 pub use restore::Restored;

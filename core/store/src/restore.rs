@@ -246,7 +246,7 @@ impl<'a> Union<'a> {
     }
 
     fn insert(&self, walk: &Walk, kept: &Kept) -> rusqlite::Result<()> {
-        let Kept { device, n, birth, body, link, seal } = kept;
+        let Kept { device, n, birth, body, link, seal, .. } = kept;
         if let Some(public) = walk.key(*device) {
             let known = "INSERT OR IGNORE INTO device (id, public) VALUES (?1, ?2)";
             self.connection.prepare_cached(known)?.execute(params![device.0, public.as_bytes()])?;

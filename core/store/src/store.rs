@@ -390,7 +390,7 @@ fn insert(connection: &mut Connection, entries: &[Entry], bound: &[Bound], row: 
     transaction.commit()
 }
 
-fn stored(body: &[u8]) -> Result<Stored, StoreError> {
+pub(crate) fn stored(body: &[u8]) -> Result<Stored, StoreError> {
     use secundine_domain::entry::StoredError;
     let entry = Entry::decode(body).map_err(|error| match error {
         StoredError::Newer(form) => StoreError::Newer(i64::from(form)),

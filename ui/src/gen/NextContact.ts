@@ -11,4 +11,8 @@ when: string,
 /**
  * Whom they call until then.
  */
-call: string, };
+call: string, 
+/**
+ * The local day, `2026-11-27`, or day and time, `2026-11-27T10:00`, for a calendar.
+ */
+at?: string, };

@@ -11,4 +11,4 @@ placenta: number, } | { "kind": "family",
 /**
  * The placenta, named by its first baby.
  */
-placenta: number, } | { "kind": "parents" };
+placenta: number, } | { "kind": "csv" } | { "kind": "calendar" } | { "kind": "entries" };

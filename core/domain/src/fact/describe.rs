@@ -49,9 +49,9 @@ impl Fact {
             Self::ResponseMarked { step } => Message::new(format!("response-{}", code(step))),
             Self::ConcernMarked => Message::new("fact-concern"),
             Self::TravelTimeSet { minutes } => Message::new("fact-travel-time").with("minutes", minutes.get()),
-            Self::NextContactPlanned(NextContact { when, call }) => {
-                let part = |id: &str, text: &str| (!text.trim().is_empty()).then(|| Message::new(id).with("text", text));
-                joined(Message::new("fact-next-contact"), [part("part-next-contact", when), part("part-call", call)])
+            Self::NextContactPlanned(contact @ NextContact { call, .. }) => {
+                let call = (!call.trim().is_empty()).then(|| Message::new("part-call").with("text", call.as_str()));
+                joined(Message::new("fact-next-contact"), [contact.words(), call])
             }
             Self::LeavingMarked { step } => Message::new(format!("leaving-{}", code(step))),
             Self::HomeLeft => Message::new("fact-home-left"),

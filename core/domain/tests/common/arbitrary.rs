@@ -333,7 +333,8 @@ fn course() -> BoxedStrategy<Fact> {
         (1..4_u8, 1..20_u64, any::<u32>())
             .prop_map(|(device, n, after_ms)| Fact::TouchedAgain { entry: id(device, n), after_ms }),
         (0..=1_440_i64).prop_map(|v| Fact::TravelTimeSet { minutes: Minutes::new(v).unwrap() }),
-        (text(), text()).prop_map(|(when, call)| Fact::NextContactPlanned(NextContact { when, call })),
+        (text(), text(), option::of(prop_oneof![Just("2026-11-27T10:00".to_owned()), text()]))
+            .prop_map(|(when, call, at)| Fact::NextContactPlanned(NextContact { when, call, at })),
         select(LeavingStep::ALL.to_vec()).prop_map(|step| Fact::LeavingMarked { step }),
         Just(Fact::HomeLeft),
     ]

@@ -22,6 +22,12 @@ pub enum Outgoing {
     },
     /// A page for the parents in plain words, PDF.
     Parents,
+    /// Every fact as a table, CSV.
+    Csv,
+    /// The next contact and the ends of the protocol's running times, iCalendar.
+    Calendar,
+    /// Every entry with what proves it, JSON Lines.
+    Entries,
 }
 
 impl Outgoing {
@@ -32,6 +38,19 @@ impl Outgoing {
             Self::Laboratory { .. } => "laboratory",
             Self::Family { .. } => "family",
             Self::Parents => "parents",
+            Self::Csv => "table",
+            Self::Calendar => "calendar",
+            Self::Entries => "entries",
+        }
+    }
+
+    /// What the file's name ends with.
+    pub(crate) const fn ending(self) -> &'static str {
+        match self {
+            Self::Record | Self::Laboratory { .. } | Self::Family { .. } | Self::Parents => "pdf",
+            Self::Csv => "csv",
+            Self::Calendar => "ics",
+            Self::Entries => "jsonl",
         }
     }
 }

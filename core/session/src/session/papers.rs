@@ -6,11 +6,12 @@ use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
 use secundine_record::page::Pdf;
 use secundine_record::words::Words;
-use secundine_record::{Form, Origin, form_pdf, parents_pdf, pdf};
+use secundine_record::{Form, Origin, calendar, csv, form_pdf, parents_pdf, pdf};
 use secundine_store::version;
 
 use super::Session;
 use crate::api::{ApiError, ErrorCode, Outgoing, Response};
+use crate::practice::OpenPractice;
 use crate::views;
 
 impl Session {
@@ -24,19 +25,8 @@ impl Session {
     ) -> Result<Response, ApiError> {
         let folder = self.paths.records.clone();
         let open = self.open()?;
-        let chart = open.chart(birth)?;
-        let named = version(open.entries(birth)?);
-        let practice = open.described().clone();
-        let origin =
-            Origin { practice: &practice, version: &named, written: now, words: Words::of(language.unwrap_or_default()) };
-        let made = match file {
-            Outgoing::Record => pdf(&chart, &origin),
-            Outgoing::Laboratory { placenta } => form_pdf(&chart, &origin, Form::Laboratory, known(&chart, placenta)?),
-            Outgoing::Family { placenta } => form_pdf(&chart, &origin, Form::Family, known(&chart, placenta)?),
-            Outgoing::Parents => parents_pdf(&chart, &origin),
-        };
-        let Pdf { bytes, pages, .. } = made.map_err(|_| ApiError::internal())?;
-        let path = views::file_path(&folder, &chart, file.name(), now);
+        let Made { bytes, pages } = made(open, birth, file, language, now)?;
+        let path = views::file_path(&folder, &open.chart(birth)?, file, now);
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &bytes));
         written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
         Ok(Response::WriteFile { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pages).unwrap_or(u32::MAX) })
@@ -45,6 +35,43 @@ impl Session {
     pub(super) fn sketch(&mut self, birth: BirthId, placenta: BabyNo) -> Result<Response, ApiError> {
         let chart = self.shown(birth)?;
         Ok(Response::Sketch(Box::new(views::drawn(&chart, &self.open()?.examining.order, placenta))))
+    }
+}
+
+/// A file as it was made.
+pub(crate) struct Made {
+    pub bytes: Vec<u8>,
+    /// How many pages it has; 0 for a file without pages.
+    pub pages: usize,
+}
+
+/// Makes a file about a birth.
+pub(crate) fn made(
+    open: &mut OpenPractice,
+    birth: BirthId,
+    file: Outgoing,
+    language: Option<&str>,
+    now: &Stamp,
+) -> Result<Made, ApiError> {
+    let chart = open.chart(birth)?;
+    let named = version(open.entries(birth)?);
+    let practice = open.described().clone();
+    let words = Words::of(language.unwrap_or_default());
+    let origin = Origin { practice: &practice, version: &named, written: now, words };
+    let form = |form, placenta| form_pdf(&chart, &origin, form, known(&chart, placenta)?).map_err(|_| ApiError::internal());
+    let paged = |Pdf { bytes, pages, .. }: Pdf| Made { bytes, pages };
+    let plain = |bytes| Made { bytes, pages: 0 };
+    match file {
+        Outgoing::Record => pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
+        Outgoing::Laboratory { placenta } => form(Form::Laboratory, placenta).map(paged),
+        Outgoing::Family { placenta } => form(Form::Family, placenta).map(paged),
+        Outgoing::Parents => parents_pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
+        Outgoing::Csv => csv(birth, &chart, words).map(plain).map_err(|_| ApiError::internal()),
+        Outgoing::Calendar => {
+            let planned = calendar(birth, &chart, now, words);
+            planned.map(plain).ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-nothing-planned"))
+        }
+        Outgoing::Entries => Ok(plain(open.extract(birth, now)?)),
     }
 }
 

@@ -1,63 +1,50 @@
-//! Secundine without a window, for whoever has to read a practice's folder and has its passphrase.
-//!
-//! `secundine verify FOLDER` checks every page and every entry of the practice in that folder and says what it found.
-//! `secundine backup FOLDER FILE` makes a backup of it, and reads it back. `secundine restore FILE FOLDER` puts the practice
-//! of a backup into a folder that has none, or adds to the practice there what it has not.
-//!
-//! `secundine salvage FOLDER` builds a damaged practice anew from everything that can be read, sets the damaged files aside
-//! and says what is missing.
+//! Secundine without a window, for whoever has to read a practice's folder, its backup or its archive; and for a rehearsal.
 //!
 //! The passphrase, or the recovery identity as it was printed, is read from standard input, one line. It is shown as it is
 //! typed; a file or another program can give it instead: `secundine verify FOLDER < passphrase`. To restore into an empty
 //! folder it is the backup's, else that of the practice in the folder.
-//!
-//! Exit code: 0 all is well, 1 something does not fit, is missing or was not taken in, 2 it could not be done. Verify a copy
-//! of the folder: to read the database is to fold its log into it, which changes the files but no entry; a salvage writes a
-//! new one.
 
 use std::io::{self, BufRead, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
+use args::Args;
 use secundine_domain::message::Message;
 use secundine_record::words::Words;
-use secundine_session::api::{ApiError, ErrorCode, VerifyView};
+use secundine_session::api::{ApiError, ErrorCode};
 use secundine_session::clock::{Clock, SystemClock};
-use secundine_session::{backup, salvage, verify};
+use secundine_session::{backup, salvage};
 use secundine_store::{Inbox, Passphrase, Store, StoreError, is_recovery_identity};
 
-const USAGE: &str = "Usage, with the passphrase on standard input:
-  secundine verify FOLDER
-  secundine backup FOLDER FILE
-  secundine restore FILE FOLDER
-  secundine salvage FOLDER";
+mod args;
+mod export;
+mod rehearse;
+mod verify;
 
 /// An exit code, and what is said.
 type Answer = (u8, Vec<String>);
 
 fn main() -> ExitCode {
-    let args: Vec<String> = std::env::args().skip(1).collect();
-    let answer = match args.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-        ["verify", folder] => check(Path::new(folder)),
+    let Some(args) = Args::read(std::env::args().skip(1)) else { return end(2, &[args::USAGE.to_owned()]) };
+    let answer = match args.words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
+        _ if args.help => return end(0, &[args::USAGE.to_owned()]),
+        ["verify", at] => verify::verify(Path::new(at), args.hash.as_deref()),
+        ["export", folder] => export::births(Path::new(folder)),
+        ["export", folder, birth, kind, file] => export::export(Path::new(folder), birth, kind, Path::new(file), &args),
+        ["rehearse", folder] => rehearse::rehearse(Path::new(folder), None, &args),
+        ["rehearse", folder, scenario] => rehearse::rehearse(Path::new(folder), Some(scenario), &args),
         ["backup", folder, file] => back_up(Path::new(folder), Path::new(file)),
         ["restore", file, folder] => restore(Path::new(file), Path::new(folder)),
         ["salvage", folder] => build_anew(Path::new(folder)),
-        _ => return end(2, &[USAGE.to_owned()]),
+        _ => return end(2, &[args::USAGE.to_owned()]),
     };
     let (code, lines) = answer.unwrap_or_else(|error| (2, vec![say(&error.message)]));
     end(code, &lines)
 }
 
-fn check(folder: &Path) -> Result<Answer, ApiError> {
-    let VerifyView { ok, message, head, .. } = verify::view(&open(folder, secret()?)?.verify()?);
-    Ok((u8::from(!ok), vec![say(&message), say(&head)]))
-}
-
 fn back_up(folder: &Path, file: &Path) -> Result<Answer, ApiError> {
     let store = open(folder, secret()?)?;
-    if file.exists() {
-        return Err(ApiError { code: ErrorCode::Impossible, message: Message::new("error-backup-file-there") });
-    }
+    nothing_at(file)?;
     let backed = store.back_up(file, &SystemClock::new().now()).map_err(backup::making)?;
     let mut said = vec![say(&backup::made(&backed))];
     if let files @ 1.. = Inbox::waiting(folder).files {
@@ -103,6 +90,15 @@ fn open(folder: &Path, secret: Passphrase) -> Result<Store, StoreError> {
         true => Store::open_with_identity(folder, &secret),
         false => Store::open(folder, secret),
     }
+}
+
+/// Nothing is ever written over.
+fn nothing_at(file: &Path) -> Result<(), ApiError> {
+    if file.exists() { Err(impossible("error-backup-file-there")) } else { Ok(()) }
+}
+
+fn impossible(id: &str) -> ApiError {
+    ApiError { code: ErrorCode::Impossible, message: Message::new(id) }
 }
 
 fn say(message: &Message) -> String {
