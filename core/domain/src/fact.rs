@@ -24,7 +24,7 @@ mod voice;
 
 pub use answer::{Answer, Place};
 pub(crate) use describe::all_of;
-pub use describe::{care_words, condition_words, of_cord};
+pub use describe::{care_words, code, condition_words, of_cord};
 pub use leaving::{LeavingStep, NextContact};
 pub use medicine::Medicine;
 pub use mother::{

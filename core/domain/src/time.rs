@@ -1,6 +1,6 @@
 //! Time as a value: what a phone's clocks said, and how far apart two moments are.
 
-use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveDateTime};
+use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveDateTime, SecondsFormat};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -128,6 +128,12 @@ impl Stamp {
     pub fn words(&self) -> Message {
         moment_words(&self.date(), self.clock())
     }
+
+    /// The moment with its offset from UTC, as in [`rfc3339`].
+    #[must_use]
+    pub fn rfc3339(&self) -> String {
+        rfc3339(self.wall_ms, self.offset_min)
+    }
 }
 
 impl Occurred {
@@ -168,6 +174,12 @@ impl Occurred {
     #[must_use]
     pub fn words(&self) -> Message {
         moment_words(&self.date(), self.clock())
+    }
+
+    /// The moment with its offset from UTC, as in [`rfc3339`].
+    #[must_use]
+    pub fn rfc3339(&self) -> String {
+        rfc3339(self.wall_ms(), self.offset_min())
     }
 
     /// The stamp of a marked time.
@@ -268,6 +280,23 @@ fn local(wall_ms: i64, offset_min: i32, form: &str) -> String {
     }
 }
 
+/// A moment as RFC 3339 writes it, such as `2026-11-25T03:12:00+01:00`, with as many places of a second as it has. In UTC where
+/// the offset is more than 14 hours; a year that it cannot write becomes the first or last that it can.
+#[must_use]
+pub fn rfc3339(wall_ms: i64, offset_min: i32) -> String {
+    let offset = offset_min.checked_mul(60).filter(|seconds| seconds.abs() <= 14 * 3600).and_then(FixedOffset::east_opt);
+    let utc = DateTime::from_timestamp_millis(wall_ms).filter(|utc| (0..=10_000).contains(&utc.year()));
+    let local = utc.map(|utc| match offset {
+        Some(offset) => utc.with_timezone(&offset),
+        None => utc.fixed_offset(),
+    });
+    match local {
+        Some(local) if (1..=9999).contains(&local.year()) => local.to_rfc3339_opts(SecondsFormat::AutoSi, false),
+        _ if wall_ms < 0 => "0001-01-01T00:00:00+00:00".to_owned(),
+        _ => "9999-12-31T23:59:59+00:00".to_owned(),
+    }
+}
+
 /// UTC milliseconds of a local date and time of day, `2026-11-25` and `03:12` or `03:12:40`; `None` if it is no time.
 #[must_use]
 pub fn parse_local(date: &str, clock: &str, offset_min: i32) -> Option<i64> {
@@ -315,6 +344,19 @@ mod tests {
         assert_eq!(text(3_600_000), "1:00:00");
         assert_eq!(text(-61_000), "−1:01");
         assert_eq!(text(-400), "0:00");
+    }
+
+    #[test]
+    fn a_moment_is_written_with_its_offset_whatever_the_clock_said() {
+        let ms = parse_local("2026-02-07", "03:12", 60).unwrap();
+        assert_eq!(rfc3339(ms, 60), "2026-02-07T03:12:00+01:00");
+        assert_eq!(rfc3339(ms + 7, -330), "2026-02-06T20:42:00.007-05:30");
+        for offset in [i32::MIN, i32::MAX, 15 * 60] {
+            assert_eq!(rfc3339(ms, offset), "2026-02-07T02:12:00+00:00");
+        }
+        for (ms, told) in [(i64::MIN, "0001-01-01T00:00:00+00:00"), (i64::MAX, "9999-12-31T23:59:59+00:00")] {
+            assert_eq!(rfc3339(ms, 840), told);
+        }
     }
 
     #[test]

@@ -1,8 +1,10 @@
-//! A chart on paper.
+//! A chart on paper, and as a file for other programs.
 //!
-//! [`document`] says what stands in the record, [`page`] how it is set; [`words`] puts messages into words.
+//! [`document`] says what stands in the record, [`page`] how it is set; [`words`] puts messages into words; [`fhir`] writes what
+//! others' programs read.
 
 mod document;
+pub mod fhir;
 mod forms;
 pub mod page;
 mod sections;

@@ -14,8 +14,8 @@ use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Stamp};
 
 use crate::api::{
-    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView, Phase, PlacentaView, ProtocolLine,
-    Response,
+    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView, Outgoing, Phase, PlacentaView,
+    ProtocolLine, Response,
 };
 use crate::practice::OpenPractice;
 
@@ -158,13 +158,13 @@ fn medicines(chart: &Chart) -> Vec<MedicineView> {
 }
 
 /// Where a file about a birth goes: named by what it is, date and time, never by the client's name.
-pub(crate) fn file_path(folder: &Path, chart: &Chart, name: &str, now: &Stamp) -> PathBuf {
-    let kind = match (chart.rehearsal, name) {
+pub(crate) fn file_path(folder: &Path, chart: &Chart, file: Outgoing, now: &Stamp) -> PathBuf {
+    let kind = match (chart.rehearsal, file.name()) {
         (false, name) => name.to_owned(),
         (true, "record") => "rehearsal".to_owned(),
         (true, name) => format!("rehearsal-{name}"),
     };
-    folder.join(format!("{kind}-{}-{}.pdf", now.date(), now.clock().replace(':', "")))
+    folder.join(format!("{kind}-{}-{}.{}", now.date(), now.clock().replace(':', ""), file.ending()))
 }
 
 fn phase(chart: &Chart) -> Phase {

@@ -305,6 +305,6 @@ fn chained(parts: Vec<Message>) -> Option<Message> {
 }
 
 /// The kebab-case name of a unit variant, as stored.
-fn code<T: serde::Serialize>(variant: &T) -> String {
+pub fn code<T: serde::Serialize>(variant: &T) -> String {
     serde_json::to_value(variant).ok().and_then(|value| value.as_str().map(|text| text.replace('_', "-"))).unwrap_or_default()
 }

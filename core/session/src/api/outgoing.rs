@@ -20,6 +20,8 @@ pub enum Outgoing {
         /// The placenta, named by its first baby.
         placenta: BabyNo,
     },
+    /// The whole record as a document of HL7 FHIR R4 with the PDF in it, JSON.
+    Fhir,
 }
 
 impl Outgoing {
@@ -29,6 +31,15 @@ impl Outgoing {
             Self::Record => "record",
             Self::Laboratory { .. } => "laboratory",
             Self::Family { .. } => "family",
+            Self::Fhir => "fhir",
+        }
+    }
+
+    /// What the file's name ends with.
+    pub(crate) const fn ending(self) -> &'static str {
+        match self {
+            Self::Record | Self::Laboratory { .. } | Self::Family { .. } => "pdf",
+            Self::Fhir => "json",
         }
     }
 }

@@ -173,7 +173,7 @@ pub enum Response {
     WriteFile {
         /// Where.
         path: String,
-        /// How many pages it has.
+        /// How many pages it has; 0 for what is not for print.
         pages: u32,
     },
     /// As drawn from the entries.

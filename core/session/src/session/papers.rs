@@ -1,9 +1,10 @@
 //! The files about a birth that leave the phone, and the drawing that stands on them.
 
 use secundine_domain::chart::Chart;
-use secundine_domain::entry::BirthId;
+use secundine_domain::entry::{BirthId, Entry};
 use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
+use secundine_record::fhir::{self, Handover};
 use secundine_record::page::Pdf;
 use secundine_record::words::Words;
 use secundine_record::{Form, Origin, form_pdf, pdf};
@@ -14,7 +15,8 @@ use crate::api::{ApiError, ErrorCode, Outgoing, Response};
 use crate::views;
 
 impl Session {
-    /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has.
+    /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has, 0 for what is not
+    /// for print.
     pub(super) fn write_file(
         &mut self,
         birth: BirthId,
@@ -30,12 +32,20 @@ impl Session {
         let origin =
             Origin { practice: &practice, version: &named, written: now, words: Words::of(language.unwrap_or_default()) };
         let made = match file {
-            Outgoing::Record => pdf(&chart, &origin),
+            Outgoing::Record | Outgoing::Fhir => pdf(&chart, &origin),
             Outgoing::Laboratory { placenta } => form_pdf(&chart, &origin, Form::Laboratory, known(&chart, placenta)?),
             Outgoing::Family { placenta } => form_pdf(&chart, &origin, Form::Family, known(&chart, placenta)?),
         };
-        let Pdf { bytes, pages, .. } = made.map_err(|_| ApiError::internal())?;
-        let path = views::file_path(&folder, &chart, file.name(), now);
+        let Pdf { mut bytes, mut pages, .. } = made.map_err(|_| ApiError::internal())?;
+        if file == Outgoing::Fhir {
+            let entries: Vec<Entry> = open.entries(birth)?.iter().map(|stored| stored.entry.clone()).collect();
+            let handover =
+                Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: Some(&bytes) };
+            bytes = fhir::write(&handover, fhir::Form::Document).map_err(|_| ApiError::internal())?;
+            // No pages are told of what is not for print.
+            pages = 0;
+        }
+        let path = views::file_path(&folder, &chart, file, now);
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &bytes));
         written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
         Ok(Response::WriteFile { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pages).unwrap_or(u32::MAX) })
