@@ -67,10 +67,8 @@ fn allergies(maker: &mut Maker, told: &Told, known: &Client) -> Option<Made> {
 
 fn conditions(maker: &mut Maker, told: &Told, known: &Client) -> Option<Made> {
     let conditions = known.conditions.as_ref()?;
-    let component: Vec<Component> = conditions
-        .iter()
-        .map(|condition| maker.chosen("fhir-condition", &format!("condition-{}", code(condition))))
-        .collect();
+    let component: Vec<Component> =
+        conditions.iter().map(|condition| maker.chosen("fhir-condition", &format!("condition-{}", code(condition)))).collect();
     let value = component.is_empty().then(|| Value::Text(maker.words.plain("part-no-conditions")));
     let code = own(maker.words, "fhir-conditions");
     let seen = Observation { component, value, ..maker.observation(told, Who::Mother, code) };

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use secundine_domain::chart::{Line, State};
-use secundine_domain::examination::{Examination, Given, Kind, asked};
+use secundine_domain::examination::{Asked, Examination, Given, Kind, asked};
 use secundine_domain::fact::{Answer, BabyNo, of_cord};
 use secundine_domain::message::Message;
 
@@ -35,20 +35,19 @@ pub(super) fn placentas(maker: &mut Maker) -> Vec<Made> {
 fn whole(maker: &mut Maker, placenta: BabyNo) -> Made {
     let chart = maker.chart;
     let (examined, fed) = (chart.examined(placenta), chart.fed(placenta));
+    let listed = asked(examined, &fed, &[]).into_iter();
+    // What is set on the drawing is asked of nobody.
+    let listed = listed.filter(|(item, cord)| item.kind != Kind::Places || examined.at(&item.id, *cord).is_some());
+    let mut all: Vec<Asked> = listed.map(|(item, cord)| Asked::cord(&item.id, cord)).collect();
+    // Answers to what this version does not ask.
+    let others: Vec<Asked> = examined.given.keys().filter(|given| !all.contains(given)).cloned().collect();
+    all.extend(others);
     let mut component = Vec::new();
     let mut lines = Vec::new();
-    for (item, cord) in asked(examined, &fed, &[]) {
-        let given = examined.at(&item.id, cord).map(|given| &given.answer);
-        // What is set on the drawing is asked of nobody.
-        if given.is_none() && item.kind == Kind::Places {
-            continue;
-        }
-        component.extend(parts(maker, &item.id, cord, given));
-        lines.extend(given.map(|answer| said(maker, &item.id, cord, answer)));
-    }
-    // Answers to what this version does not ask.
-    for (asked, given) in examined.given.iter().filter(|(asked, _)| Examination::standard().item(&asked.item).is_none()) {
-        component.extend(parts(maker, &asked.item, asked.cord, Some(&given.answer)));
+    for asked in all {
+        let given = examined.given.get(&asked).map(|given| &given.answer);
+        component.extend(parts(maker, &asked.item, asked.cord, given));
+        lines.extend(given.map(|answer| said(maker, &asked.item, asked.cord, answer)));
     }
     let given: BTreeSet<_> = examined.given.values().map(|given| given.entry).collect();
     let of_it: Vec<&Line> = chart.lines.iter().filter(|line| given.contains(&line.first.id)).collect();

@@ -169,8 +169,7 @@ fn photo_measured(maker: &mut Maker, told: &Told, measure: &PhotoMeasure) -> Vec
         maker.component(id, Some(Value::Quantity(Unit::Centimetre.of(f64::from(hundredths) / 1000.0))))
     };
     let sizes = &measure.sizes;
-    let component =
-        vec![length("fhir-photo-length", sizes.length.value), length("fhir-photo-breadth", sizes.breadth.value)];
+    let component = vec![length("fhir-photo-length", sizes.length.value), length("fhir-photo-breadth", sizes.breadth.value)];
     let said = Value::Text(maker.said(told));
     let seen = maker.seen(told, Who::MotherFor(measure.placenta), "fhir-photo-measured", Some(said));
     vec![told.made("", Resource::Observation(Box::new(Observation { component, ..seen })))]

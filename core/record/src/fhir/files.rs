@@ -76,7 +76,8 @@ fn file(maker: &Maker, from: &From, file: File) -> [Made; 2] {
         content: vec![Content { attachment: Some(attachment) }],
         ..DocumentReference::default()
     };
-    let binary = Binary { content_type: Some(file.media), data: Some(STANDARD.encode(file.bytes)), ..Binary::default() };
+    let data = Some(STANDARD.encode(file.bytes)).filter(|data| !data.is_empty());
+    let binary = Binary { content_type: Some(file.media), data, ..Binary::default() };
     [
         Made {
             key: format!("about-{}", file.key),

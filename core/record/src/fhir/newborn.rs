@@ -23,11 +23,7 @@ pub(super) fn apgar(maker: &mut Maker, told: &Told, apgar: &Apgar) -> Vec<Made> 
     });
     let mut component: Vec<Component> = codes
         .zip(values)
-        .map(|(code, value)| Component {
-            code: Some(code),
-            value: Some(Value::Integer(value.get())),
-            ..Component::default()
-        })
+        .map(|(code, value)| Component { code: Some(code), value: Some(Value::Integer(value.get())), ..Component::default() })
         .collect();
     if known.is_none() {
         component.push(maker.component("fhir-apgar-minute", Some(Value::Quantity(Unit::Minute.of(minute)))));
@@ -46,13 +42,14 @@ fn coded(maker: &Maker, known: Option<Loinc>, id: &str) -> Concept {
 pub(super) fn measures(maker: &mut Maker, told: &Told, measures: &NewbornMeasures) -> Vec<Made> {
     let who = Who::Baby(measures.baby);
     let mut made = Vec::new();
-    let mut sign = |maker: &mut Maker, name: &str, profile: Option<&'static str>, id: &str, code: Loinc, value: Option<Quantity>| {
-        let Some(sign) = value.map(|value| maker.vital(told, who, id, &[code], value)) else { return };
-        made.push(match profile {
-            Some(profile) => profiled(told, name, profile, sign),
-            None => told.made(name, Resource::Observation(Box::new(sign))),
-        });
-    };
+    let mut sign =
+        |maker: &mut Maker, name: &str, profile: Option<&'static str>, id: &str, code: Loinc, value: Option<Quantity>| {
+            let Some(sign) = value.map(|value| maker.vital(told, who, id, &[code], value)) else { return };
+            made.push(match profile {
+                Some(profile) => profiled(told, name, profile, sign),
+                None => told.made(name, Resource::Observation(Box::new(sign))),
+            });
+        };
     let cm = |mm: secundine_domain::quantity::Length| Unit::Centimetre.tenths(mm.get());
     let rate = |value: u32| Unit::PerMinute.of(value);
     sign(maker, "weight", None, "fhir-birth-weight", BIRTH_WEIGHT, measures.weight.map(|g| Unit::Gram.of(g.get())));
@@ -70,7 +67,8 @@ pub(super) fn measures(maker: &mut Maker, told: &Told, measures: &NewbornMeasure
 
 fn seen(maker: &mut Maker, told: &Told, measures: &NewbornMeasures) -> Option<Made> {
     let sex = measures.sex.map(|sex| maker.chosen("fhir-sex", &format!("sex-{}", code(&sex))));
-    let breathing = measures.breathing.map(|breathing| maker.chosen("fhir-breathing", &format!("breathing-{}", code(&breathing))));
+    let breathing =
+        measures.breathing.map(|breathing| maker.chosen("fhir-breathing", &format!("breathing-{}", code(&breathing))));
     let component: Vec<Component> = sex.into_iter().chain(breathing).collect();
     // A look at nothing leaves a trace all the same.
     if component.is_empty() && *measures != NewbornMeasures::nothing(measures.baby) {

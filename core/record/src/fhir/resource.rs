@@ -325,17 +325,22 @@ impl Resource {
         }
     }
 
-    /// Gives it its id, and this mark.
-    pub fn name(&mut self, id: &str, tag: Option<&Coding>) {
+    /// Whether R4 has no place for an identifier in it.
+    pub fn is_unidentified(&self) -> bool {
+        matches!(self, Self::Binary(_) | Self::Provenance(_))
+    }
+
+    /// Gives it an id and a tag.
+    pub fn mark(&mut self, id: Option<String>, tag: Option<&Coding>) {
         each!(self, inside => {
-            inside.id = Some(id.to_owned());
+            inside.id = id;
             if let Some(tag) = tag {
                 inside.meta.get_or_insert_default().tag.push(tag.clone());
             }
         });
     }
 
-    /// Gives it what it is called by us; a file and a provenance have no place for that in R4.
+    /// Gives it what it is called by us, where it has a place for that.
     pub fn identify(&mut self, identifier: Identifier) {
         match self {
             Self::Binary(_) | Self::Provenance(_) => {}

@@ -2,7 +2,9 @@
 
 use secundine_domain::fact::{MotherObservation, code};
 
-use super::codes::{self, BREATHS, DIASTOLIC, HEART_RATE, PRESSURE, SATURATION, SATURATION_BY_PULSE, SYSTOLIC, TEMPERATURE, Unit};
+use super::codes::{
+    self, BREATHS, DIASTOLIC, HEART_RATE, PRESSURE, SATURATION, SATURATION_BY_PULSE, SYSTOLIC, TEMPERATURE, Unit,
+};
 use super::codes::{Loinc, concept, loinc};
 use super::element::{Meta, Quantity, Value};
 use super::resource::{Component, Observation, Resource};

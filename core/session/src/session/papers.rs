@@ -39,8 +39,7 @@ impl Session {
         let Pdf { mut bytes, mut pages, .. } = made.map_err(|_| ApiError::internal())?;
         if file == Outgoing::Fhir {
             let entries: Vec<Entry> = open.entries(birth)?.iter().map(|stored| stored.entry.clone()).collect();
-            let handover =
-                Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: Some(&bytes) };
+            let handover = Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: Some(&bytes) };
             bytes = fhir::write(&handover, fhir::Form::Document).map_err(|_| ApiError::internal())?;
             // No pages are told of what is not for print.
             pages = 0;
