@@ -2330,3 +2330,32 @@ ui-what-was-it-reason = Named later
 ui-what-was-it-other = Something else, or another time
 ui-before-sound-off = Sound is switched off in this app: see Menu, This device.
 ui-before-vibration-off = Vibration is switched off in this app: see Menu, This device.
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Asked for: { $text }
+fact-asked-for-nothing = Nothing asked for any more
+fact-shared = Given to { $to }: { $what } ({ $how })
+fact-shared-named = Given to { $to }, { $name }: { $what } ({ $how })
+shared-what-handover = handover
+shared-what-transfer = transfer sheet
+shared-what-record = whole record
+shared-what-laboratory = request to a laboratory
+shared-what-family = paper for the family
+shared-what-csv = entries as a table
+shared-what-calendar = what is planned
+shared-what-entries = entries for another device
+shared-what-fhir = record for another program
+shared-what-parents = sheet for the parents
+shared-to-hospital = hospital
+shared-to-ambulance = ambulance
+shared-to-doctor = her doctor
+shared-to-midwife = another midwife
+shared-to-laboratory = laboratory
+shared-to-family = family
+shared-to-other = somebody else
+shared-how-spoken = told
+shared-how-code = scanned
+shared-how-paper = on paper
+shared-how-file = as a file
+leaving-item-shared = Given out of hand

@@ -2328,3 +2328,32 @@ ui-what-was-it-reason = Nombrado después
 ui-what-was-it-other = Otra cosa, u otra hora
 ui-before-sound-off = El sonido está apagado en esta app: vea Menú, Este dispositivo.
 ui-before-vibration-off = La vibración está apagada en esta app: vea Menú, Este dispositivo.
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Se pide: { $text }
+fact-asked-for-nothing = Ya no se pide nada
+fact-shared = Entregado a { $to }: { $what } ({ $how })
+fact-shared-named = Entregado a { $to }, { $name }: { $what } ({ $how })
+shared-what-handover = traspaso
+shared-what-transfer = hoja de traslado
+shared-what-record = registro completo
+shared-what-laboratory = solicitud a un laboratorio
+shared-what-family = hoja para la familia
+shared-what-csv = anotaciones en tabla
+shared-what-calendar = lo previsto
+shared-what-entries = anotaciones para otro dispositivo
+shared-what-fhir = registro para otro programa
+shared-what-parents = hoja para los padres
+shared-to-hospital = hospital
+shared-to-ambulance = ambulancia
+shared-to-doctor = su médico
+shared-to-midwife = otra matrona
+shared-to-laboratory = laboratorio
+shared-to-family = familia
+shared-to-other = otra persona
+shared-how-spoken = de palabra
+shared-how-code = escaneado
+shared-how-paper = en papel
+shared-how-file = como archivo
+leaving-item-shared = Entregado a otros

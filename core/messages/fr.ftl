@@ -2330,3 +2330,32 @@ ui-what-was-it-reason = Nommé plus tard
 ui-what-was-it-other = Autre chose, ou une autre heure
 ui-before-sound-off = Le son est coupé dans cette app : voir Menu, Cet appareil.
 ui-before-vibration-off = La vibration est coupée dans cette app : voir Menu, Cet appareil.
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Demandé : { $text }
+fact-asked-for-nothing = Plus rien n’est demandé
+fact-shared = Remis à { $to } : { $what } ({ $how })
+fact-shared-named = Remis à { $to }, { $name } : { $what } ({ $how })
+shared-what-handover = transmission
+shared-what-transfer = fiche de transfert
+shared-what-record = dossier complet
+shared-what-laboratory = demande à un laboratoire
+shared-what-family = document pour la famille
+shared-what-csv = notes en tableau
+shared-what-calendar = ce qui est prévu
+shared-what-entries = notes pour un autre appareil
+shared-what-fhir = dossier pour un autre programme
+shared-what-parents = fiche pour les parents
+shared-to-hospital = hôpital
+shared-to-ambulance = ambulance
+shared-to-doctor = son médecin
+shared-to-midwife = une autre sage-femme
+shared-to-laboratory = laboratoire
+shared-to-family = famille
+shared-to-other = autre personne
+shared-how-spoken = de vive voix
+shared-how-code = scanné
+shared-how-paper = sur papier
+shared-how-file = en fichier
+leaving-item-shared = Remis à d’autres

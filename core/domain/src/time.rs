@@ -252,6 +252,13 @@ pub fn date_words(date: &str) -> Message {
     }
 }
 
+/// Whole years from one date to another, both such as `2026-11-25`; none where either is no date, or they run backwards.
+#[must_use]
+pub fn years(from: &str, to: &str) -> Option<u32> {
+    let day = |text: &str| text.trim().parse::<NaiveDate>().ok();
+    day(to)?.years_since(day(from)?)
+}
+
 fn moment_words(date: &str, clock: String) -> Message {
     Message::new("date-clock").with("date", date_words(date)).with("clock", clock)
 }
@@ -315,6 +322,14 @@ mod tests {
         assert_eq!(text(3_600_000), "1:00:00");
         assert_eq!(text(-61_000), "−1:01");
         assert_eq!(text(-400), "0:00");
+    }
+
+    #[test]
+    fn years_are_full_on_the_day_and_not_the_day_before() {
+        assert_eq!(years("1996-11-20", "2026-11-19"), Some(29));
+        assert_eq!(years("1996-11-20", "2026-11-20"), Some(30));
+        assert_eq!(years("1996-02-29", "2026-02-28"), Some(29));
+        assert_eq!((years("20 Nov 1996", "2026-11-20"), years("2027-01-01", "2026-11-20")), (None, None));
     }
 
     #[test]
