@@ -2359,3 +2359,68 @@ shared-how-code = scanned
 shared-how-paper = on paper
 shared-how-file = as a file
 leaving-item-shared = Given out of hand
+
+## Handover
+
+handover-situation = Situation
+handover-background = Background
+handover-assessment = Assessment
+handover-request = Request
+handover-code-head = SBAR { $when }
+handover-more = … more in the record
+handover-from = From
+handover-mother = Mother
+handover-birth = Birth
+handover-placenta = Placenta
+handover-blood = Blood
+handover-signs = Signs
+handover-way = Way to the hospital
+handover-pregnancy = Pregnancy
+handover-group = Blood group
+handover-allergies = Allergies
+handover-conditions = Conditions
+handover-born = Born
+handover-care = Third stage
+handover-given = Given
+handover-protocol = Limits by
+handover-limits = Past a limit
+handover-cautions = Past a caution
+handover-done = Done
+handover-perineum = Perineum
+handover-baby = { $of ->
+    [1] Baby
+   *[other] Baby { $baby }
+}
+handover-asked = Asked for
+handover-mother-born = { $name }, born { $born }
+handover-mother-age = { $who }, { $age } years
+handover-baby-not-born = baby not born yet
+handover-placenta-in = { $of ->
+    [1] NOT born, baby born { $when }
+   *[other] of baby { $baby } NOT born, baby born { $when }
+}
+handover-placenta-out = { $of ->
+    [1] born
+   *[other] of baby { $babies } born
+}
+handover-placenta-after = { $what }, { $after } after the birth
+handover-not-examined = { $of ->
+    [1] not examined
+   *[other] of baby { $baby } not examined
+}
+handover-no-doubt = no doubt recorded that all is here
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] baby { $baby } { $when }
+}
+handover-blood-sum = { $total } mL: { $measured } measured, { $seen } by eye
+handover-gravida = gravida { $count }
+handover-para = para { $count } before this birth
+handover-not-asked = not asked
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = none by what is recorded
+handover-nothing-asked = nothing written
+handover-sheet = Transfer sheet
+handover-given-by = Handed over by, time
+handover-taken-by = Taken over by, time

@@ -2357,3 +2357,68 @@ shared-how-code = escaneado
 shared-how-paper = en papel
 shared-how-file = como archivo
 leaving-item-shared = Entregado a otros
+
+## Handover
+
+handover-situation = Situación
+handover-background = Antecedentes
+handover-assessment = Valoración
+handover-request = Petición
+handover-code-head = SBAR { $when }
+handover-more = … más en el registro
+handover-from = De
+handover-mother = Madre
+handover-birth = Parto
+handover-placenta = Placenta
+handover-blood = Sangre
+handover-signs = Constantes
+handover-way = Camino al hospital
+handover-pregnancy = Embarazo
+handover-group = Grupo sanguíneo
+handover-allergies = Alergias
+handover-conditions = Enfermedades
+handover-born = Nacimiento
+handover-care = Alumbramiento
+handover-given = Administrado
+handover-protocol = Límites según
+handover-limits = Límite superado
+handover-cautions = Aviso superado
+handover-done = Hecho
+handover-perineum = Periné
+handover-baby = { $of ->
+    [1] Bebé
+   *[other] Bebé { $baby }
+}
+handover-asked = Se pide
+handover-mother-born = { $name }, nacida el { $born }
+handover-mother-age = { $who }, { $age } años
+handover-baby-not-born = el bebé aún no ha nacido
+handover-placenta-in = { $of ->
+    [1] NO ha salido, bebé nacido a las { $when }
+   *[other] del bebé { $baby } NO ha salido, bebé nacido a las { $when }
+}
+handover-placenta-out = { $of ->
+    [1] salió
+   *[other] del bebé { $babies } salió
+}
+handover-placenta-after = { $what }, { $after } después del nacimiento
+handover-not-examined = { $of ->
+    [1] sin examinar
+   *[other] del bebé { $baby } sin examinar
+}
+handover-no-doubt = sin duda registrada de que esté completa
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] bebé { $baby } { $when }
+}
+handover-blood-sum = { $total } mL: { $measured } medidos, { $seen } a ojo
+handover-gravida = gestaciones { $count }
+handover-para = partos antes de este { $count }
+handover-not-asked = sin preguntar
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = ninguno según lo registrado
+handover-nothing-asked = nada escrito
+handover-sheet = Hoja de traslado
+handover-given-by = Entregado por, hora
+handover-taken-by = Recibido por, hora

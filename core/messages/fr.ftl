@@ -2359,3 +2359,68 @@ shared-how-code = scanné
 shared-how-paper = sur papier
 shared-how-file = en fichier
 leaving-item-shared = Remis à d’autres
+
+## Handover
+
+handover-situation = Situation
+handover-background = Antécédents
+handover-assessment = Évaluation
+handover-request = Demande
+handover-code-head = SBAR { $when }
+handover-more = … suite dans le dossier
+handover-from = De
+handover-mother = Mère
+handover-birth = Naissance
+handover-placenta = Placenta
+handover-blood = Sang
+handover-signs = Constantes
+handover-way = Trajet vers l’hôpital
+handover-pregnancy = Grossesse
+handover-group = Groupe sanguin
+handover-allergies = Allergies
+handover-conditions = Maladies
+handover-born = Né
+handover-care = Délivrance
+handover-given = Donné
+handover-protocol = Limites selon
+handover-limits = Limite dépassée
+handover-cautions = Mise en garde dépassée
+handover-done = Fait
+handover-perineum = Périnée
+handover-baby = { $of ->
+    [1] Bébé
+   *[other] Bébé { $baby }
+}
+handover-asked = Demandé
+handover-mother-born = { $name }, née le { $born }
+handover-mother-age = { $who }, { $age } ans
+handover-baby-not-born = le bébé n’est pas encore né
+handover-placenta-in = { $of ->
+    [1] PAS sorti, bébé né à { $when }
+   *[other] du bébé { $baby } PAS sorti, bébé né à { $when }
+}
+handover-placenta-out = { $of ->
+    [1] sorti
+   *[other] du bébé { $babies } sorti
+}
+handover-placenta-after = { $what }, { $after } après la naissance
+handover-not-examined = { $of ->
+    [1] non examiné
+   *[other] du bébé { $baby } non examiné
+}
+handover-no-doubt = aucun doute noté sur son intégrité
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] bébé { $baby } { $when }
+}
+handover-blood-sum = { $total } mL : { $measured } mesurés, { $seen } à l’œil
+handover-gravida = gestité { $count }
+handover-para = parité avant cette naissance { $count }
+handover-not-asked = non demandé
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = aucune selon ce qui est noté
+handover-nothing-asked = rien d’écrit
+handover-sheet = Fiche de transfert
+handover-given-by = Remis par, heure
+handover-taken-by = Reçu par, heure

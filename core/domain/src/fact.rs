@@ -25,8 +25,7 @@ mod shared;
 mod voice;
 
 pub use answer::{Answer, Place};
-pub(crate) use describe::all_of;
-pub use describe::{care_words, condition_words, of_cord};
+pub use describe::{all_of, care_words, condition_words, of_cord};
 pub use leaving::{LeavingStep, NextContact};
 pub use loss::Loss;
 pub use medicine::Medicine;

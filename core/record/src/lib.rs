@@ -4,6 +4,7 @@
 
 mod document;
 mod forms;
+pub mod handover;
 pub mod page;
 mod sections;
 pub mod words;

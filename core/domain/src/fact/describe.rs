@@ -304,7 +304,8 @@ fn with_parts(line: Message, parts: Vec<Message>) -> Message {
 }
 
 /// The messages one after another.
-pub(crate) fn all_of(parts: impl IntoIterator<Item = Message>) -> Message {
+#[must_use]
+pub fn all_of(parts: impl IntoIterator<Item = Message>) -> Message {
     chained(parts.into_iter().collect()).unwrap_or_else(|| Message::new("part-none"))
 }
 

@@ -10,6 +10,8 @@ use ts_rs::TS;
 pub enum Outgoing {
     /// The whole record, PDF.
     Record,
+    /// The handover on one page, PDF.
+    Transfer,
     /// A request to a laboratory, PDF.
     Laboratory {
         /// The placenta, named by its first baby.
@@ -27,6 +29,7 @@ impl Outgoing {
     pub(crate) const fn name(self) -> &'static str {
         match self {
             Self::Record => "record",
+            Self::Transfer => "transfer",
             Self::Laboratory { .. } => "laboratory",
             Self::Family { .. } => "family",
         }

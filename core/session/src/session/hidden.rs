@@ -38,6 +38,7 @@ impl Session {
             | Request::FilePart { kind: FileKind::Voice, .. } => true,
             Request::Birth { birth }
             | Request::ChartPicture { birth }
+            | Request::Handover { birth }
             | Request::Sketch { birth, .. }
             | Request::Retract { birth, .. } => self.at_work(*birth, now),
             // Who does not see the mother's data, what was planned with her, or what was asked for, would write over it.

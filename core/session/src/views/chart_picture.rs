@@ -115,7 +115,9 @@ impl About {
             | Fact::LeavingMarked { .. }
             | Fact::HomeLeft
             | Fact::Shared(_) => Self::Done,
-            Fact::MomentMarked | Fact::Noted { .. } | Fact::AskedFor { .. } | Fact::VoiceNoted(_) | Fact::WrittenUp(_) => Self::Notes,
+            Fact::MomentMarked | Fact::Noted { .. } | Fact::AskedFor { .. } | Fact::VoiceNoted(_) | Fact::WrittenUp(_) => {
+                Self::Notes
+            }
             Fact::PracticeDescribed(_)
             | Fact::OwnProtocolChanged { .. }
             | Fact::MedicinesListed { .. }
