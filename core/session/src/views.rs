@@ -131,6 +131,7 @@ pub(crate) fn birth(
         leaving: after::before_leaving(chart, &findings),
         travel: chart.travels.last().map(|travel| travel.what.get()),
         contact: chart.contacts.last().map(|contact| contact.what.clone()),
+        asked_for: chart.asks().map(|asked| asked.what.clone()),
         examinations: examination::examinations(chart, protocol, order, &findings),
         photos: photos::photos(chart),
         voices: voice::voices(birth, chart),

@@ -12,8 +12,4 @@ parts: Array<HandoverPart>,
 /**
  * Whether who people are, and what they wrote, is left out, since the names are hidden.
  */
-people_hidden: boolean, 
-/**
- * What is asked for, as it stands; empty where nothing is.
- */
-asked: string, };
+people_hidden: boolean, };

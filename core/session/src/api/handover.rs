@@ -15,8 +15,6 @@ pub struct HandoverView {
     pub parts: Vec<HandoverPart>,
     /// Whether who people are, and what they wrote, is left out, since the names are hidden.
     pub people_hidden: bool,
-    /// What is asked for, as it stands; empty where nothing is.
-    pub asked: String,
 }
 
 /// One of the four parts.

@@ -28,6 +28,5 @@ pub(crate) fn handover(chart: &Chart, told: Handover, hidden: bool, now: &Stamp,
         let groups = told.groups(part).filter_map(group).collect();
         HandoverPart { title: Message::new(part.name()), groups }
     };
-    let asked = chart.asks().filter(|_| !hidden).map(|asked| asked.what.clone());
-    HandoverView { parts: Part::ALL.map(part).into(), people_hidden: hidden, asked: asked.unwrap_or_default() }
+    HandoverView { parts: Part::ALL.map(part).into(), people_hidden: hidden }
 }
