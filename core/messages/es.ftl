@@ -1764,9 +1764,6 @@ ui-sketch-move-how = Tocar donde debe quedar.
 ui-sketch-remove = Quitar
 ui-sketch-taken-off = Quitado del dibujo
 ui-sketch-bar = La barra mide 5 cm.
-ui-papers = Papeles que la acompañan
-ui-paper-laboratory = Solicitud al laboratorio (PDF)
-ui-paper-family = Papel para la familia (PDF)
 ui-exam-changed = Respuesta cambiada durante el examen
 ui-aloud = Leer en voz alta
 ui-aloud-none = Este dispositivo no puede leer en voz alta.
@@ -1908,7 +1905,6 @@ ui-signed-before = Se firmó antes; desde entonces se escribió algo. Tal como e
 ui-unsigned = Sin firmar
 ui-version = Estado del registro: { $version }
 ui-sign = Firmar tal como está
-ui-write-record = Escribir el PDF
 ui-writing = Escribiendo…
 ui-written-file = { $pages ->
     [one] Escrito, { $pages } página:
@@ -2409,6 +2405,8 @@ fhir-concern = Preocupación marcada
 fhir-next-contact = Próximo contacto con la familia
 fhir-leaving = Atendido antes de irse
 fhir-home-left = Salida del domicilio
+fhir-asked-for = Lo que se pide a quien toma el relevo
+fhir-shared = Entregado a otra persona
 fhir-note = Nota
 fhir-moment = Momento marcado, sin nombre
 fhir-touched-again = Botón tocado otra vez
@@ -2427,3 +2425,130 @@ fhir-section-newborn = Bebé
 fhir-section-course = Curso, notas y firmas
 fhir-section-files = Archivos
 fhir-section-about = Acerca de este archivo
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Se pide: { $text }
+fact-asked-for-nothing = Ya no se pide nada
+fact-shared = Entregado a { $to }: { $what } ({ $how })
+fact-shared-named = Entregado a { $to }, { $name }: { $what } ({ $how })
+shared-what-handover = traspaso
+shared-what-transfer = hoja de traslado
+shared-what-record = registro completo
+shared-what-laboratory = solicitud a un laboratorio
+shared-what-family = hoja para la familia
+shared-what-csv = anotaciones en tabla
+shared-what-calendar = lo previsto
+shared-what-entries = anotaciones para otro dispositivo
+shared-what-fhir = registro para otro programa
+shared-what-parents = hoja para los padres
+shared-to-hospital = hospital
+shared-to-ambulance = ambulancia
+shared-to-doctor = su médico
+shared-to-midwife = otra matrona
+shared-to-laboratory = laboratorio
+shared-to-family = familia
+shared-to-other = otra persona
+shared-how-spoken = de palabra
+shared-how-code = escaneado
+shared-how-paper = en papel
+shared-how-file = como archivo
+leaving-item-shared = Entregado a otros
+
+## Handover
+
+handover-situation = Situación
+handover-background = Antecedentes
+handover-assessment = Valoración
+handover-request = Petición
+handover-code-head = SBAR { $when }
+handover-more = … más en el registro
+handover-from = De
+handover-mother = Madre
+handover-birth = Parto
+handover-placenta = Placenta
+handover-blood = Sangre
+handover-signs = Constantes
+handover-way = Camino al hospital
+handover-pregnancy = Embarazo
+handover-group = Grupo sanguíneo
+handover-allergies = Alergias
+handover-conditions = Enfermedades
+handover-born = Nacimiento
+handover-care = Alumbramiento
+handover-given = Administrado
+handover-protocol = Límites según
+handover-limits = Límite superado
+handover-cautions = Aviso superado
+handover-done = Hecho
+handover-perineum = Periné
+handover-baby = { $of ->
+    [1] Bebé
+   *[other] Bebé { $baby }
+}
+handover-asked = Se pide
+handover-mother-born = { $name }, nacida el { $born }
+handover-mother-age = { $who }, { $age } años
+handover-baby-not-born = el bebé aún no ha nacido
+handover-placenta-in = { $of ->
+    [1] NO ha salido, bebé nacido a las { $when }
+   *[other] del bebé { $baby } NO ha salido, bebé nacido a las { $when }
+}
+handover-placenta-out = { $of ->
+    [1] salió
+   *[other] del bebé { $babies } salió
+}
+handover-placenta-after = { $what }, { $after } después del nacimiento
+handover-not-examined = { $of ->
+    [1] sin examinar
+   *[other] del bebé { $baby } sin examinar
+}
+handover-no-doubt = sin duda registrada de que esté completa
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] bebé { $baby } { $when }
+}
+handover-blood-sum = { $total } mL: { $measured } medidos, { $seen } a ojo
+handover-gravida = gestaciones { $count }
+handover-para = partos antes de este { $count }
+handover-not-asked = sin preguntar
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = ninguno según lo registrado
+handover-nothing-asked = nada escrito
+handover-sheet = Hoja de traslado
+handover-given-by = Entregado por, hora
+handover-taken-by = Recibido por, hora
+
+## Handover and what leaves the phone, on the page
+
+ui-handover = Traspaso para leer
+ui-handover-hidden = Los nombres están ocultos: falta quién es la madre y lo que se pide.
+ui-handover-age = hace
+ui-handover-ask = Escribir lo que pido
+ui-handover-code = Lo mismo como código
+ui-handover-code-what = Sin cifrar: quien vea o fotografíe el código puede leerlo. Es blanco, y brilla de noche.
+ui-handover-code-show = Mostrar el código
+ui-handover-code-hide = Ocultar el código
+ui-handover-left-out = No está en el código, por falta de sitio:
+ui-asked-for = Lo que pido
+ui-asked-for-text = Lo que se pide a quien se hace cargo
+ui-asked-for-hint = Con sus propias palabras. Aparece en Petición. Déjelo vacío para no pedir nada.
+ui-hand-out = Traspaso y archivos
+ui-hand-out-what = El archivo se escribe en la carpeta de los registros. No está cifrado. Que esté escrito no dice que alguien lo tenga: anote a quién lo dio.
+ui-file-transfer = Hoja de traslado, una página (PDF)
+ui-file-record = Registro completo (PDF)
+ui-file-laboratory = Solicitud a un laboratorio (PDF)
+ui-file-family = Hoja para la familia (PDF)
+ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-share = Compartir el archivo
+ui-written-plain = Escrito:
+ui-given-to = Entregado a …
+ui-given = Entregado a otros
+ui-given-none = No hay nada registrado.
+ui-shared = Entregado a otros
+ui-shared-to = A quién
+ui-shared-name = Nombre, si quiere
+ui-shared-name-hint = De quien lo recibió.
+ui-shared-how = Cómo
+ui-shared-what = Qué

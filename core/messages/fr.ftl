@@ -1763,9 +1763,6 @@ ui-sketch-move-how = Touchez là où il doit se trouver.
 ui-sketch-remove = Enlever
 ui-sketch-taken-off = Enlevé du schéma
 ui-sketch-bar = La barre fait 5 cm.
-ui-papers = Documents qui l’accompagnent
-ui-paper-laboratory = Demande au laboratoire (PDF)
-ui-paper-family = Papier pour la famille (PDF)
 ui-exam-changed = Réponse changée pendant l’examen
 ui-aloud = À voix haute
 ui-aloud-none = Cet appareil ne peut pas lire à voix haute.
@@ -1907,7 +1904,6 @@ ui-signed-before = Signé auparavant ; quelque chose a été écrit depuis. Dan
 ui-unsigned = Non signé
 ui-version = État du dossier : { $version }
 ui-sign = Signer en l’état
-ui-write-record = Écrire le PDF
 ui-writing = Écriture…
 ui-written-file = { $pages ->
     [one] Écrit, { $pages } page :
@@ -2411,6 +2407,8 @@ fhir-concern = Inquiétude marquée
 fhir-next-contact = Prochain contact avec la famille
 fhir-leaving = Fait avant de partir
 fhir-home-left = Départ du domicile
+fhir-asked-for = Ce qui est demandé à qui prend le relais
+fhir-shared = Remis à quelqu’un
 fhir-note = Note
 fhir-moment = Moment marqué, sans nom
 fhir-touched-again = Bouton touché de nouveau
@@ -2429,3 +2427,130 @@ fhir-section-newborn = Bébé
 fhir-section-course = Déroulement, notes et signatures
 fhir-section-files = Fichiers
 fhir-section-about = À propos de ce fichier
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Demandé : { $text }
+fact-asked-for-nothing = Plus rien n’est demandé
+fact-shared = Remis à { $to } : { $what } ({ $how })
+fact-shared-named = Remis à { $to }, { $name } : { $what } ({ $how })
+shared-what-handover = transmission
+shared-what-transfer = fiche de transfert
+shared-what-record = dossier complet
+shared-what-laboratory = demande à un laboratoire
+shared-what-family = document pour la famille
+shared-what-csv = notes en tableau
+shared-what-calendar = ce qui est prévu
+shared-what-entries = notes pour un autre appareil
+shared-what-fhir = dossier pour un autre programme
+shared-what-parents = fiche pour les parents
+shared-to-hospital = hôpital
+shared-to-ambulance = ambulance
+shared-to-doctor = son médecin
+shared-to-midwife = une autre sage-femme
+shared-to-laboratory = laboratoire
+shared-to-family = famille
+shared-to-other = autre personne
+shared-how-spoken = de vive voix
+shared-how-code = scanné
+shared-how-paper = sur papier
+shared-how-file = en fichier
+leaving-item-shared = Remis à d’autres
+
+## Handover
+
+handover-situation = Situation
+handover-background = Antécédents
+handover-assessment = Évaluation
+handover-request = Demande
+handover-code-head = SBAR { $when }
+handover-more = … suite dans le dossier
+handover-from = De
+handover-mother = Mère
+handover-birth = Naissance
+handover-placenta = Placenta
+handover-blood = Sang
+handover-signs = Constantes
+handover-way = Trajet vers l’hôpital
+handover-pregnancy = Grossesse
+handover-group = Groupe sanguin
+handover-allergies = Allergies
+handover-conditions = Maladies
+handover-born = Né
+handover-care = Délivrance
+handover-given = Donné
+handover-protocol = Limites selon
+handover-limits = Limite dépassée
+handover-cautions = Mise en garde dépassée
+handover-done = Fait
+handover-perineum = Périnée
+handover-baby = { $of ->
+    [1] Bébé
+   *[other] Bébé { $baby }
+}
+handover-asked = Demandé
+handover-mother-born = { $name }, née le { $born }
+handover-mother-age = { $who }, { $age } ans
+handover-baby-not-born = le bébé n’est pas encore né
+handover-placenta-in = { $of ->
+    [1] PAS sorti, bébé né à { $when }
+   *[other] du bébé { $baby } PAS sorti, bébé né à { $when }
+}
+handover-placenta-out = { $of ->
+    [1] sorti
+   *[other] du bébé { $babies } sorti
+}
+handover-placenta-after = { $what }, { $after } après la naissance
+handover-not-examined = { $of ->
+    [1] non examiné
+   *[other] du bébé { $baby } non examiné
+}
+handover-no-doubt = aucun doute noté sur son intégrité
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] bébé { $baby } { $when }
+}
+handover-blood-sum = { $total } mL : { $measured } mesurés, { $seen } à l’œil
+handover-gravida = gestité { $count }
+handover-para = parité avant cette naissance { $count }
+handover-not-asked = non demandé
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = aucune selon ce qui est noté
+handover-nothing-asked = rien d’écrit
+handover-sheet = Fiche de transfert
+handover-given-by = Remis par, heure
+handover-taken-by = Reçu par, heure
+
+## Handover and what leaves the phone, on the page
+
+ui-handover = Transmission à lire
+ui-handover-hidden = Les noms sont cachés : il manque qui est la mère et ce qui est demandé.
+ui-handover-age = il y a
+ui-handover-ask = Écrire ce que je demande
+ui-handover-code = La même chose en code
+ui-handover-code-what = Non chiffré : qui voit ou photographie le code peut le lire. Il est blanc, et éblouit la nuit.
+ui-handover-code-show = Montrer le code
+ui-handover-code-hide = Cacher le code
+ui-handover-left-out = Pas dans le code, faute de place :
+ui-asked-for = Ce que je demande
+ui-asked-for-text = Ce qui est demandé à qui prend le relais
+ui-asked-for-hint = Avec vos propres mots. Cela figure sous Demande. Laissez vide pour ne rien demander.
+ui-hand-out = Transmission et fichiers
+ui-hand-out-what = Le fichier est écrit dans le répertoire des dossiers. Il n’est pas chiffré. Qu’il soit écrit ne dit pas que quelqu’un l’a : notez à qui vous l’avez remis.
+ui-file-transfer = Fiche de transfert, une page (PDF)
+ui-file-record = Dossier complet (PDF)
+ui-file-laboratory = Demande à un laboratoire (PDF)
+ui-file-family = Document pour la famille (PDF)
+ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-share = Partager le fichier
+ui-written-plain = Écrit :
+ui-given-to = Remis à …
+ui-given = Remis à d’autres
+ui-given-none = Rien n’est noté.
+ui-shared = Remis à d’autres
+ui-shared-to = À qui
+ui-shared-name = Nom, si vous voulez
+ui-shared-name-hint = De qui l’a reçu.
+ui-shared-how = Comment
+ui-shared-what = Quoi

@@ -10,22 +10,24 @@ use crate::examination::WeightTable;
 use crate::file::FileId;
 use crate::message::{Arg, Message};
 use crate::protocol::{OwnChange, Protocol};
-use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
+use crate::quantity::{BodyWeight, Count, Gestation, Length, Minutes};
 
 mod answer;
 mod describe;
 mod leaving;
+mod loss;
 mod medicine;
 mod mother;
 mod newborn;
 mod photo;
 mod response;
+mod shared;
 mod voice;
 
 pub use answer::{Answer, Place};
-pub(crate) use describe::all_of;
-pub use describe::{care_words, code, condition_words, of_cord};
+pub use describe::{all_of, care_words, code, condition_words, of_cord};
 pub use leaving::{LeavingStep, NextContact};
+pub use loss::Loss;
 pub use medicine::Medicine;
 pub use mother::{
     AlsoTorn, Bladder, Bleeding, Consciousness, FundalPosition, Fundus, MotherObservation, Perineum, RectalExamination, Repair,
@@ -34,6 +36,7 @@ pub use mother::{
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
 pub use photo::{Photo, PhotoMeasure};
 pub use response::{ResponseStep, SeparationSign};
+pub use shared::{Shared, SharedHow, SharedTo, SharedWhat};
 pub use voice::{Chapter, VoiceNote, WrittenUp};
 
 /// A baby of this birth, counted from 1 in the order of birth.
@@ -157,6 +160,13 @@ pub enum Fact {
     },
     /// The author left the home.
     HomeLeft,
+    /// What the author asks of whoever takes over: the last holds, and an empty text asks for nothing.
+    AskedFor {
+        /// In the author's own words.
+        text: String,
+    },
+    /// Something was given out of hand.
+    Shared(Shared),
     /// An item of the examination was answered.
     Examined {
         /// The placenta, named by its first baby.
@@ -298,31 +308,6 @@ pub enum Care {
     Physiological,
     /// Routine uterotonic, deferred clamping, controlled cord traction.
     Active,
-}
-
-/// One amount of blood.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(tag = "method", rename_all = "snake_case")]
-pub enum Loss {
-    /// A pad or cloth on the scale.
-    Weighed {
-        /// What was weighed.
-        item: String,
-        /// Weight with blood, g.
-        gross: ItemWeight,
-        /// Weight when dry, g.
-        dry: ItemWeight,
-    },
-    /// Read off a jug, mL.
-    Jug {
-        /// Volume, mL.
-        volume: Volume,
-    },
-    /// Judged by eye, mL. Mostly too little: see the protocol's note.
-    Seen {
-        /// Volume, mL.
-        volume: Volume,
-    },
 }
 
 /// A number that is possible by itself but not in this fact.

@@ -68,6 +68,8 @@ pub enum LeavingItem {
     Contact,
     /// Whom they call until then.
     Call,
+    /// What was given out of hand, and to whom.
+    Shared,
 }
 
 impl LeavingItem {
@@ -90,6 +92,7 @@ impl LeavingItem {
             Self::Adult => "leaving-item-adult",
             Self::Contact => "leaving-item-contact",
             Self::Call => "leaving-item-call",
+            Self::Shared => "leaving-item-shared",
         })
     }
 }
@@ -109,6 +112,7 @@ pub fn leaving(chart: &Chart, findings: &[Finding]) -> Vec<Leaving> {
     list.extend([step(chart, LeavingItem::WarningSigns, LeavingStep::WarningSignsTold)]);
     list.extend([step(chart, LeavingItem::Adult, LeavingStep::AdultStays)]);
     list.extend(contact(chart));
+    list.push(shared(chart));
     list
 }
 
@@ -240,4 +244,10 @@ fn contact(chart: &Chart) -> [Leaving; 2] {
         part(LeavingItem::Contact, planned.map(|planned| planned.what.when.as_str())),
         part(LeavingItem::Call, planned.map(|planned| planned.what.call.as_str())),
     ]
+}
+
+/// The last thing that was given out of hand.
+fn shared(chart: &Chart) -> Leaving {
+    let last = chart.shared.last();
+    one(LeavingItem::Shared, last.map(|given| (Fact::Shared(given.what.clone()).describe(), given.mark.clone())))
 }

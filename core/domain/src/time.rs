@@ -264,6 +264,13 @@ pub fn date_words(date: &str) -> Message {
     }
 }
 
+/// Whole years from one date to another, both such as `2026-11-25`; none where either is no date, or they run backwards.
+#[must_use]
+pub fn years(from: &str, to: &str) -> Option<u32> {
+    let day = |text: &str| text.trim().parse::<NaiveDate>().ok();
+    day(to)?.years_since(day(from)?)
+}
+
 fn moment_words(date: &str, clock: String) -> Message {
     Message::new("date-clock").with("date", date_words(date)).with("clock", clock)
 }
@@ -357,6 +364,14 @@ mod tests {
         for (ms, told) in [(i64::MIN, "0001-01-01T00:00:00+00:00"), (i64::MAX, "9999-12-31T23:59:59+00:00")] {
             assert_eq!(rfc3339(ms, 840), told);
         }
+    }
+
+    #[test]
+    fn years_are_full_on_the_day_and_not_the_day_before() {
+        assert_eq!(years("1996-11-20", "2026-11-19"), Some(29));
+        assert_eq!(years("1996-11-20", "2026-11-20"), Some(30));
+        assert_eq!(years("1996-02-29", "2026-02-28"), Some(29));
+        assert_eq!((years("20 Nov 1996", "2026-11-20"), years("2027-01-01", "2026-11-20")), (None, None));
     }
 
     #[test]

@@ -20,7 +20,8 @@ use secundine_domain::examination::{Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact, FundalPosition,
     Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo, PhotoMeasure,
-    Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote, WrittenUp,
+    Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Shared, SharedHow, SharedTo, SharedWhat,
+    Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
@@ -172,6 +173,20 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("written_up", Fact::WrittenUp(WrittenUp { file: note().file, text: text("amnion whole\nchorion ragged") })),
         ("leaving_marked", Fact::LeavingMarked { step: LeavingStep::WarningSignsTold }),
         ("home_left", Fact::HomeLeft),
+        ("asked_for", Fact::AskedFor { text: text("theatre ready, blood cross-matched") }),
+        (
+            "shared",
+            Fact::Shared(Shared { what: SharedWhat::Transfer, to: SharedTo::Hospital, how: SharedHow::Paper, name: None }),
+        ),
+        (
+            "shared_named",
+            Fact::Shared(Shared {
+                what: SharedWhat::Handover,
+                to: SharedTo::Ambulance,
+                how: SharedHow::Spoken,
+                name: Some(text("Ben")),
+            }),
+        ),
     ]
 }
 

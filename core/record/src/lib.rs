@@ -6,6 +6,7 @@
 mod document;
 pub mod fhir;
 mod forms;
+pub mod handover;
 pub mod page;
 mod sections;
 pub mod words;

@@ -12,6 +12,7 @@ mod birth;
 mod chart_picture;
 mod examination;
 mod files;
+mod handover;
 mod keeping;
 mod locked;
 mod outgoing;
@@ -33,6 +34,7 @@ pub use chart_picture::{
 };
 pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
 pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};
+pub use handover::{HandoverCode, HandoverGroup, HandoverLine, HandoverPart, HandoverView};
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use outgoing::Outgoing;

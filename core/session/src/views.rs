@@ -25,6 +25,7 @@ mod chart_picture;
 mod chart_scale;
 mod emergency;
 mod examination;
+mod handover;
 mod locked;
 mod marks;
 mod own;
@@ -36,6 +37,7 @@ mod weighed;
 
 pub(crate) use before::{Known, before_birth};
 pub(crate) use chart_picture::chart_picture;
+pub(crate) use handover::handover;
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
@@ -129,6 +131,7 @@ pub(crate) fn birth(
         leaving: after::before_leaving(chart, &findings),
         travel: chart.travels.last().map(|travel| travel.what.get()),
         contact: chart.contacts.last().map(|contact| contact.what.clone()),
+        asked_for: chart.asks().map(|asked| asked.what.clone()),
         examinations: examination::examinations(chart, protocol, order, &findings),
         photos: photos::photos(chart),
         voices: voice::voices(birth, chart),

@@ -2,7 +2,7 @@
 
 use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Practice, WrittenUp,
+    Photo, PhotoMeasure, Practice, Shared, WrittenUp,
 };
 use crate::examination::{Examination, centimetres};
 use crate::message::Message;
@@ -57,6 +57,9 @@ impl Fact {
             }
             Self::LeavingMarked { step } => Message::new(format!("leaving-{}", code(step))),
             Self::HomeLeft => Message::new("fact-home-left"),
+            Self::AskedFor { text } if text.trim().is_empty() => Message::new("fact-asked-for-nothing"),
+            Self::AskedFor { text } => Message::new("fact-asked-for").with("text", text.as_str()),
+            Self::Shared(shared) => shared_line(shared),
             Self::Examined { placenta, item, cord, answer } => about("fact-examined", *placenta)
                 .with("item", of_cord(Message::new(format!("exam-{item}")), *cord))
                 .with("answer", answer.describe(item)),
@@ -244,6 +247,16 @@ fn medicine_line(medicine: &Medicine) -> Message {
     joined(line.with("name", medicine.name.as_str()).with("baby", medicine.baby.unwrap_or(1)), parts)
 }
 
+fn shared_line(Shared { what, to, how, name }: &Shared) -> Message {
+    let line = match name.as_deref().filter(|name| !name.trim().is_empty()) {
+        Some(name) => Message::new("fact-shared-named").with("name", name),
+        None => Message::new("fact-shared"),
+    };
+    line.with("what", Message::new(format!("shared-what-{}", code(what))))
+        .with("to", Message::new(format!("shared-to-{}", code(to))))
+        .with("how", Message::new(format!("shared-how-{}", code(how))))
+}
+
 fn measures_line(measures: &NewbornMeasures) -> Message {
     let cm = |id: &str, length: Option<crate::quantity::Length>| {
         length.map(|mm| Message::new(id).with("value", f64::from(mm.get()) / 10.0))
@@ -291,7 +304,8 @@ fn with_parts(line: Message, parts: Vec<Message>) -> Message {
 }
 
 /// The messages one after another.
-pub(crate) fn all_of(parts: impl IntoIterator<Item = Message>) -> Message {
+#[must_use]
+pub fn all_of(parts: impl IntoIterator<Item = Message>) -> Message {
     chained(parts.into_iter().collect()).unwrap_or_else(|| Message::new("part-none"))
 }
 

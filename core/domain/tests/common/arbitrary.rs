@@ -9,8 +9,8 @@ use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, Weigh
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
     FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote,
-    WrittenUp,
+    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Shared, SharedHow,
+    SharedTo, SharedWhat, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
@@ -336,8 +336,17 @@ fn course() -> BoxedStrategy<Fact> {
         (text(), text()).prop_map(|(when, call)| Fact::NextContactPlanned(NextContact { when, call })),
         select(LeavingStep::ALL.to_vec()).prop_map(|step| Fact::LeavingMarked { step }),
         Just(Fact::HomeLeft),
+        text().prop_map(|text| Fact::AskedFor { text }),
+        shared().prop_map(Fact::Shared),
     ]
     .boxed()
+}
+
+fn shared() -> BoxedStrategy<Shared> {
+    let (what, to) = (select(SharedWhat::ALL.to_vec()), select(SharedTo::ALL.to_vec()));
+    (what, to, select(SharedHow::ALL.to_vec()), option::of(text()))
+        .prop_map(|(what, to, how, name)| Shared { what, to, how, name })
+        .boxed()
 }
 
 /// An item that exists with an answer that may or may not be one of its own, or an item that does not exist.

@@ -282,6 +282,8 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::NextContactPlanned(_) => "next_contact_planned",
         Fact::LeavingMarked { .. } => "leaving_marked",
         Fact::HomeLeft => "home_left",
+        Fact::AskedFor { .. } => "asked_for",
+        Fact::Shared(_) => "shared",
         Fact::Examined { .. } => "examined",
         Fact::PhotoMeasured(_) => "photo_measured",
         Fact::PhotoTaken(_) => "photo_taken",

@@ -35,6 +35,8 @@ pub(super) fn part(fact: &Fact) -> Part {
         | Fact::NextContactPlanned(_)
         | Fact::LeavingMarked { .. }
         | Fact::HomeLeft
+        | Fact::AskedFor { .. }
+        | Fact::Shared(_)
         | Fact::Noted { .. }
         | Fact::MomentMarked
         | Fact::TouchedAgain { .. }
@@ -90,6 +92,8 @@ pub(super) fn of_line(maker: &mut Maker, told: &Told) -> Vec<Made> {
             maker.only(told, Who::MotherFor(photo.placenta), "fhir-photo", Some(Value::Text(said)))
         }
         Fact::PhotoMeasured(measure) => photo_measured(maker, told, measure),
+        Fact::AskedFor { text } => maker.text(told, "fhir-asked-for", text),
+        Fact::Shared(_) => maker.in_words(told, "fhir-shared"),
         Fact::Noted { text } => maker.text(told, "fhir-note", text),
         Fact::MomentMarked => maker.moment(told, Who::Mother, "fhir-moment"),
         Fact::TouchedAgain { .. } => maker.in_words(told, "fhir-touched-again"),

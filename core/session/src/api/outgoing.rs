@@ -10,6 +10,8 @@ use ts_rs::TS;
 pub enum Outgoing {
     /// The whole record, PDF.
     Record,
+    /// The handover on one page, PDF.
+    Transfer,
     /// A request to a laboratory, PDF.
     Laboratory {
         /// The placenta, named by its first baby.
@@ -29,6 +31,7 @@ impl Outgoing {
     pub(crate) const fn name(self) -> &'static str {
         match self {
             Self::Record => "record",
+            Self::Transfer => "transfer",
             Self::Laboratory { .. } => "laboratory",
             Self::Family { .. } => "family",
             Self::Fhir => "fhir",
@@ -38,7 +41,7 @@ impl Outgoing {
     /// What the file's name ends with.
     pub(crate) const fn ending(self) -> &'static str {
         match self {
-            Self::Record | Self::Laboratory { .. } | Self::Family { .. } => "pdf",
+            Self::Record | Self::Transfer | Self::Laboratory { .. } | Self::Family { .. } => "pdf",
             Self::Fhir => "json",
         }
     }

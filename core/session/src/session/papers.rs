@@ -1,17 +1,20 @@
-//! The files about a birth that leave the phone, and the drawing that stands on them.
+//! What leaves the phone: the handover, the files about a birth, and the drawing that stands on them.
 
+use qrcodegen::QrCodeEcc;
 use secundine_domain::chart::Chart;
 use secundine_domain::entry::{BirthId, Entry};
 use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
-use secundine_record::fhir::{self, Handover};
+use secundine_record::fhir;
+use secundine_record::handover::{CodeText, Handover, transfer_pdf};
 use secundine_record::page::Pdf;
 use secundine_record::words::Words;
 use secundine_record::{Form, Origin, form_pdf, pdf};
 use secundine_store::version;
 
 use super::Session;
-use crate::api::{ApiError, ErrorCode, Outgoing, Response};
+use crate::api::{ApiError, ErrorCode, HandoverCode, Outgoing, QrView, Response};
+use crate::qr;
 use crate::views;
 
 impl Session {
@@ -29,17 +32,17 @@ impl Session {
         let chart = open.chart(birth)?;
         let named = version(open.entries(birth)?);
         let practice = open.described().clone();
-        let origin =
-            Origin { practice: &practice, version: &named, written: now, words: Words::of(language.unwrap_or_default()) };
+        let origin = Origin { practice: &practice, version: &named, written: now, words: words(language) };
         let made = match file {
             Outgoing::Record | Outgoing::Fhir => pdf(&chart, &origin),
+            Outgoing::Transfer => transfer_pdf(&chart, &origin),
             Outgoing::Laboratory { placenta } => form_pdf(&chart, &origin, Form::Laboratory, known(&chart, placenta)?),
             Outgoing::Family { placenta } => form_pdf(&chart, &origin, Form::Family, known(&chart, placenta)?),
         };
         let Pdf { mut bytes, mut pages, .. } = made.map_err(|_| ApiError::internal())?;
         if file == Outgoing::Fhir {
             let entries: Vec<Entry> = open.entries(birth)?.iter().map(|stored| stored.entry.clone()).collect();
-            let handover = Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: Some(&bytes) };
+            let handover = fhir::Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: Some(&bytes) };
             bytes = fhir::write(&handover, fhir::Form::Document).map_err(|_| ApiError::internal())?;
             // No pages are told of what is not for print.
             pages = 0;
@@ -50,10 +53,40 @@ impl Session {
         Ok(Response::WriteFile { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pages).unwrap_or(u32::MAX) })
     }
 
+    /// What is handed over, as it may be shown now.
+    pub(super) fn handover(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
+        let (hidden, speed) = (self.hidden.is_some(), self.speed());
+        let chart = self.shown(birth)?;
+        let practice = self.open()?.described().clone();
+        let origin = Origin { practice: &practice, version: "", written: now, words: words(None) };
+        Ok(Response::Handover(views::handover(&chart, Handover::of(&chart, &origin), hidden, now, speed)))
+    }
+
+    /// The same as a code, which bears names.
+    pub(super) fn handover_code(&mut self, birth: BirthId, language: Option<&str>, now: &Stamp) -> Result<Response, ApiError> {
+        let open = self.open()?;
+        let chart = open.chart(birth)?;
+        let practice = open.described().clone();
+        let words = words(language);
+        let origin = Origin { practice: &practice, version: "", written: now, words };
+        let CodeText { text, left_out } = Handover::of(&chart, &origin).code_text(words);
+        Ok(Response::HandoverCode(HandoverCode { code: code(&text), text, left_out }))
+    }
+
     pub(super) fn sketch(&mut self, birth: BirthId, placenta: BabyNo) -> Result<Response, ApiError> {
         let chart = self.shown(birth)?;
         Ok(Response::Sketch(Box::new(views::drawn(&chart, &self.open()?.examining.order, placenta))))
     }
+}
+
+/// The code of a handover. A screen is bright and whole, and fewer modules are read sooner than more that mend more.
+pub(crate) fn code(text: &str) -> QrView {
+    qr::code(text, QrCodeEcc::Medium)
+}
+
+/// The language of a tag.
+fn words(language: Option<&str>) -> &'static Words {
+    Words::of(language.unwrap_or_default())
 }
 
 /// A placenta of this birth, born or looked at.
