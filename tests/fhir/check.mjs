@@ -85,6 +85,22 @@ function* lost(bundle) {
   }
 }
 
+// A slice inside of a slice is beyond @medplum/core: it misses both pressures where they are. They are looked for below.
+const BP = 'http://hl7.org/fhir/StructureDefinition/bp';
+const beyond = (issue) => /slice '(Systolic|Diastolic)BP'/.test(issue.details?.text ?? '');
+
+function* pressures(resource) {
+  if (!list(resource.meta?.profile).includes(BP)) return;
+  for (const code of ['8480-6', '8462-4']) {
+    const of = (part) => list(part.code?.coding).some((one) => one.system === 'http://loinc.org' && one.code === code);
+    const found = list(resource.component).filter(of);
+    if (found.length !== 1) yield `${found.length} parts for ${code}`;
+    for (const { valueQuantity, dataAbsentReason } of found) {
+      if (valueQuantity ? valueQuantity.code !== 'mm[Hg]' : !dataAbsentReason) yield `no pressure for ${code}`;
+    }
+  }
+}
+
 const inside = (issue) => /^Invalid reference: got "urn:/.test(issue.details?.text ?? '');
 
 function structure(resource, options) {
@@ -93,7 +109,7 @@ function structure(resource, options) {
     return [];
   } catch (error) {
     const issues = error.outcome?.issue ?? [{ details: { text: String(error) } }];
-    const grave = issues.filter((issue) => issue.severity !== 'warning' && !inside(issue));
+    const grave = issues.filter((issue) => issue.severity !== 'warning' && !inside(issue) && !beyond(issue));
     return grave.map((issue) => `${issue.expression ?? ''}: ${issue.details?.text}`);
   }
 }
@@ -102,7 +118,7 @@ function faults(bundle) {
   const found = structure(bundle);
   for (const { resource } of bundle.entry ?? []) {
     if (!resource) continue;
-    found.push(...structure(resource));
+    found.push(...structure(resource), ...pressures(resource));
     for (const url of list(resource.meta?.profile)) {
       found.push(...(profiles.has(url) ? structure(resource, { profile: profiles.get(url) }) : [`no profile ${url}`]));
     }

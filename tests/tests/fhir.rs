@@ -112,10 +112,25 @@ fn of<'a>(bundle: &'a mut Value, kind: &str) -> &'a mut Value {
     &mut all.iter_mut().find(|one| one["resource"]["resourceType"] == kind).unwrap()["resource"]
 }
 
+/// An observation that keeps to this profile.
+fn profiled<'a>(bundle: &'a mut Value, profile: &str) -> &'a mut Value {
+    let url = json!(format!("http://hl7.org/fhir/StructureDefinition/{profile}"));
+    let all = bundle["entry"].as_array_mut().unwrap();
+    &mut all.iter_mut().find(|one| one["resource"]["meta"]["profile"][0] == url).unwrap()["resource"]
+}
+
+fn pressure(bundle: &mut Value) -> &mut Value {
+    profiled(bundle, "bp")
+}
+
+fn pulse(bundle: &mut Value) -> &mut Value {
+    profiled(bundle, "heartrate")
+}
+
 type Fault = (&'static str, fn(&mut Value));
 
 #[rustfmt::skip]
-const FAULTS: [Fault; 22] = [
+const FAULTS: [Fault; 24] = [
     ("no-composition", |one| drop(one["entry"].as_array_mut().unwrap().remove(0))),
     ("no-timestamp", |one| drop(one.as_object_mut().unwrap().remove("timestamp"))),
     ("no-identifier", |one| drop(one.as_object_mut().unwrap().remove("identifier"))),
@@ -136,6 +151,8 @@ const FAULTS: [Fault; 22] = [
     ("recorded-without-zone", |one| of(one, "Provenance")["recorded"] = json!("2026-11-25T03:40:00")),
     ("entity-role", |one| of(one, "Provenance")["entity"][0]["role"] = json!("origin")),
     ("open-narrative", |one| of(one, "Composition")["text"]["div"] = json!("<div xmlns=\"http://www.w3.org/1999/xhtml\"><p>x</div>")),
+    ("one-pressure", |one| drop(pressure(one)["component"].as_array_mut().unwrap().pop())),
+    ("pulse-in-another-unit", |one| pulse(one)["valueQuantity"]["code"] = json!("mm[Hg]")),
     ("null", |one| of(one, "RelatedPerson")["patient"] = Value::Null),
     ("strange-relation", |one| of(one, "RelatedPerson")["relationship"][0]["coding"][0]["code"] = json!("NMOTH")),
 ];

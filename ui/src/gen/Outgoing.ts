@@ -11,4 +11,4 @@ placenta: number, } | { "kind": "family",
 /**
  * The placenta, named by its first baby.
  */
-placenta: number, };
+placenta: number, } | { "kind": "fhir" };

@@ -121,7 +121,7 @@ entry: EntryId, } | { "response": "handover" } & HandoverView | { "response": "h
  */
 path: string, 
 /**
- * How many pages it has.
+ * How many pages it has; 0 for what is not for print.
  */
 pages: number, } | { "response": "chart_picture" } & ChartPicture | { "response": "sketch" } & SketchView | { "response": "file_part", 
 /**

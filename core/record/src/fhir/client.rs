@@ -6,7 +6,6 @@ use super::codes::{ALLERGY_CLINICAL, ALLERGY_VERIFICATION, BLOOD_GROUP, GESTATIO
 use super::codes::{loinc, own, words_only};
 use super::element::{Concept, Value};
 use super::resource::{AllergyIntolerance, Component, Observation, Resource};
-use super::text::clean;
 use super::told::{Made, Maker, Told, Who};
 
 pub(super) fn of(maker: &mut Maker, told: &Told, known: &Client) -> Vec<Made> {
@@ -18,7 +17,7 @@ pub(super) fn of(maker: &mut Maker, told: &Told, known: &Client) -> Vec<Made> {
         made.push(told.made(name, Resource::Observation(Box::new(seen))));
     };
     let listed = |code: Loinc, id: &str| loinc(words, &[code], id);
-    let text = |text: Option<&String>| text.and_then(|text| clean(text)).map(Value::Text);
+    let text = |text: Option<&String>| text.and_then(|text| Value::text(text));
     let gestation = known.gestation.map(|days| Value::Quantity(Unit::Day.of(days.get())));
     tell(maker, "gestation", listed(GESTATION, "fhir-gestation"), gestation);
     tell(maker, "gravida", listed(GRAVIDA, "fhir-gravida"), known.gravida.map(|count| Value::Integer(count.get())));
@@ -34,8 +33,8 @@ pub(super) fn of(maker: &mut Maker, told: &Told, known: &Client) -> Vec<Made> {
     made.extend(allergies(maker, told, known));
     made.extend(conditions(maker, told, known));
     // Her name alone is told in her own resource; this one keeps that it was written.
-    let said = Value::Text(maker.said(told));
-    let all = maker.seen(told, Who::Mother, "fhir-client", Some(said));
+    let said = Value::text(&maker.said(told));
+    let all = maker.seen(told, Who::Mother, "fhir-client", said);
     made.push(told.made("", Resource::Observation(Box::new(all))));
     made
 }
@@ -43,7 +42,7 @@ pub(super) fn of(maker: &mut Maker, told: &Told, known: &Client) -> Vec<Made> {
 /// An allergy that was told is an allergy; "none known" is an observation, since the code for it is of a list that is not free.
 fn allergies(maker: &mut Maker, told: &Told, known: &Client) -> Option<Made> {
     let Some(code) = words_only(known.allergies.as_ref()?) else {
-        let seen = maker.seen(told, Who::Mother, "fhir-no-allergies", Some(Value::Text(maker.words.plain("record-none-known"))));
+        let seen = maker.seen(told, Who::Mother, "fhir-no-allergies", Value::text(&maker.words.plain("record-none-known")));
         return Some(told.made("allergies", Resource::Observation(Box::new(seen))));
     };
     let wrong = told.observed() == "entered-in-error";
@@ -69,7 +68,8 @@ fn conditions(maker: &mut Maker, told: &Told, known: &Client) -> Option<Made> {
     let conditions = known.conditions.as_ref()?;
     let component: Vec<Component> =
         conditions.iter().map(|condition| maker.chosen("fhir-condition", &format!("condition-{}", code(condition)))).collect();
-    let value = component.is_empty().then(|| Value::Text(maker.words.plain("part-no-conditions")));
+    let none = Value::text(&maker.words.plain("part-no-conditions"));
+    let value = none.filter(|_| component.is_empty());
     let code = own(maker.words, "fhir-conditions");
     let seen = Observation { component, value, ..maker.observation(told, Who::Mother, code) };
     Some(told.made("conditions", Resource::Observation(Box::new(seen))))

@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::text::clean;
+
 /// Whether there is nothing to be written. FHIR knows no empty lists and no null.
 pub(super) trait Nothing {
     fn nothing(&self) -> bool;
@@ -109,6 +111,13 @@ pub(super) enum Value {
     Integer(u32),
     #[serde(rename = "valueDateTime")]
     Moment(String),
+}
+
+impl Value {
+    /// Text, where there is any; see [`clean`].
+    pub fn text(text: &str) -> Option<Self> {
+        clean(text).map(Self::Text)
+    }
 }
 
 impl Reference {

@@ -89,7 +89,7 @@ pub(super) fn of_line(maker: &mut Maker, told: &Told) -> Vec<Made> {
         }
         Fact::PhotoTaken(photo) => {
             let said = maker.said(told);
-            maker.only(told, Who::MotherFor(photo.placenta), "fhir-photo", Some(Value::Text(said)))
+            maker.only(told, Who::MotherFor(photo.placenta), "fhir-photo", Value::text(&said))
         }
         Fact::PhotoMeasured(measure) => photo_measured(maker, told, measure),
         Fact::AskedFor { text } => maker.text(told, "fhir-asked-for", text),
@@ -174,7 +174,7 @@ fn photo_measured(maker: &mut Maker, told: &Told, measure: &PhotoMeasure) -> Vec
     };
     let sizes = &measure.sizes;
     let component = vec![length("fhir-photo-length", sizes.length.value), length("fhir-photo-breadth", sizes.breadth.value)];
-    let said = Value::Text(maker.said(told));
-    let seen = maker.seen(told, Who::MotherFor(measure.placenta), "fhir-photo-measured", Some(said));
+    let said = Value::text(&maker.said(told));
+    let seen = maker.seen(told, Who::MotherFor(measure.placenta), "fhir-photo-measured", said);
     vec![told.made("", Resource::Observation(Box::new(Observation { component, ..seen })))]
 }

@@ -152,7 +152,7 @@ impl<'a> Maker<'a> {
 
     /// Words of the author's own.
     pub fn text(&mut self, told: &Told, id: &str, text: &str) -> Vec<Made> {
-        self.only(told, Who::Mother, id, clean(text).map(Value::Text))
+        self.only(told, Who::Mother, id, Value::text(text))
     }
 
     /// What is told by the line's own words.
