@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::entry::EntryId;
+use crate::entry::{BirthId, EntryId};
 use crate::examination::WeightTable;
 use crate::file::FileId;
 use crate::message::{Arg, Message};
@@ -36,7 +36,7 @@ pub use mother::{
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
 pub use photo::{Photo, PhotoMeasure};
 pub use response::{ResponseStep, SeparationSign};
-pub use shared::{Shared, SharedHow, SharedTo, SharedWhat};
+pub use shared::{Server, Shared, SharedHow, SharedTo, SharedWhat};
 pub use voice::{Chapter, VoiceNote, WrittenUp};
 
 /// A baby of this birth, counted from 1 in the order of birth.
@@ -61,6 +61,19 @@ pub enum Fact {
     MedicinesListed {
         /// Each with name, dose and route; nothing else of it is used.
         medicines: Vec<Medicine>,
+    },
+    /// Where records are sent: the last holds.
+    ServerSet {
+        /// The server; none once it was taken away.
+        server: Option<Server>,
+    },
+    /// A birth waits to be sent to the server, or no longer: the last holds. Of the practice, so that the birth's own entries are the
+    /// same before and after somebody asked.
+    SendingWaits {
+        /// Which birth.
+        birth: BirthId,
+        /// Whether it waits.
+        waits: bool,
     },
     /// Opens a chart.
     BirthRegistered {

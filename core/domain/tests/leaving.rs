@@ -122,7 +122,7 @@ fn what_is_not_recorded_before_leaving_is_named() {
     assert_eq!(open(&phone), [Item::Completeness, Item::Call, Item::Shared]);
     let call = phone.mark(Fact::NextContactPlanned(NextContact { when: "tomorrow".to_owned(), call: "Ada".to_owned() }));
     assert_eq!(open(&phone), [Item::Completeness, Item::Shared]);
-    let given = Shared { what: SharedWhat::Record, to: SharedTo::Doctor, how: SharedHow::Paper, name: None };
+    let given = Shared { what: SharedWhat::Record, to: SharedTo::Doctor, how: SharedHow::Paper, name: None, version: None };
     let given = phone.mark(Fact::Shared(given));
     assert_eq!(open(&phone), [Item::Completeness]);
     phone.retract(given);

@@ -360,6 +360,8 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
         Fact::PracticeDescribed(_)
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
+        | Fact::ServerSet { .. }
+        | Fact::SendingWaits { .. }
         | Fact::PlacentaWeights { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::BirthRegistered { .. }

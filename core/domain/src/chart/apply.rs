@@ -69,6 +69,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
         | Fact::OwnProtocolChanged { .. }
+        | Fact::ServerSet { .. }
+        | Fact::SendingWaits { .. }
         | Fact::Noted { .. }
         | Fact::MomentMarked
         | Fact::TouchedAgain { .. }

@@ -2,7 +2,7 @@
 
 use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Practice, Shared, WrittenUp,
+    Photo, PhotoMeasure, Practice, Server, Shared, WrittenUp,
 };
 use crate::examination::{Examination, centimetres};
 use crate::message::Message;
@@ -19,6 +19,12 @@ impl Fact {
             Self::MedicinesListed { medicines } => {
                 Message::new("fact-medicines-listed").with("count", u32::try_from(medicines.len()).unwrap_or(u32::MAX))
             }
+            Self::ServerSet { server: Some(Server { address, .. }) } => {
+                Message::new("fact-server-set").with("address", address.as_str())
+            }
+            Self::ServerSet { server: None } => Message::new("fact-no-server"),
+            Self::SendingWaits { waits: true, .. } => Message::new("fact-sending-waits"),
+            Self::SendingWaits { waits: false, .. } => Message::new("fact-sending-ended"),
             Self::BirthRegistered { label, .. } => Message::new("fact-birth-registered").with("label", label.as_str()),
             Self::ClientRecorded(client) => client_line(client),
             Self::ProtocolChosen { protocol, own } => {
@@ -247,14 +253,21 @@ fn medicine_line(medicine: &Medicine) -> Message {
     joined(line.with("name", medicine.name.as_str()).with("baby", medicine.baby.unwrap_or(1)), parts)
 }
 
-fn shared_line(Shared { what, to, how, name }: &Shared) -> Message {
+fn shared_line(Shared { what, to, how, name, version }: &Shared) -> Message {
     let line = match name.as_deref().filter(|name| !name.trim().is_empty()) {
         Some(name) => Message::new("fact-shared-named").with("name", name),
         None => Message::new("fact-shared"),
     };
-    line.with("what", Message::new(format!("shared-what-{}", code(what))))
+    let line = line
+        .with("what", Message::new(format!("shared-what-{}", code(what))))
         .with("to", Message::new(format!("shared-to-{}", code(to))))
-        .with("how", Message::new(format!("shared-how-{}", code(how))))
+        .with("how", Message::new(format!("shared-how-{}", code(how))));
+    match version {
+        Some(version) => Message::new("fact-shared-version")
+            .with("shared", line)
+            .with("version", version.chars().take(16).collect::<String>()),
+        None => line,
+    }
 }
 
 fn measures_line(measures: &NewbornMeasures) -> Message {

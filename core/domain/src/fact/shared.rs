@@ -1,5 +1,7 @@
 //! What left the phone, to whom and how; and what is asked of whoever takes over.
 
+use std::fmt;
+
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -16,6 +18,28 @@ pub struct Shared {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[ts(optional)]
     pub name: Option<String>,
+    /// Which version of the entries a server took: their SHA-256, hexadecimal.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub version: Option<String>,
+}
+
+/// Where this practice sends records: a server of HL7 FHIR R4.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+pub struct Server {
+    /// Its base address, `https://…`, without a slash at the end.
+    pub address: String,
+    /// What it knows the practice by: a bearer token.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub token: Option<String>,
+}
+
+/// A token is never printed.
+impl fmt::Debug for Server {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Server").field("address", &self.address).field("token", &self.token.is_some()).finish()
+    }
 }
 
 /// What can be given out of hand.
@@ -78,12 +102,22 @@ pub enum SharedTo {
     Family,
     /// Somebody else.
     Other,
+    /// A server that keeps records.
+    Server,
 }
 
 impl SharedTo {
     /// All of them, in the order in which they are offered.
-    pub const ALL: [Self; 7] =
-        [Self::Hospital, Self::Ambulance, Self::Doctor, Self::Midwife, Self::Laboratory, Self::Family, Self::Other];
+    pub const ALL: [Self; 8] = [
+        Self::Hospital,
+        Self::Ambulance,
+        Self::Doctor,
+        Self::Midwife,
+        Self::Laboratory,
+        Self::Family,
+        Self::Other,
+        Self::Server,
+    ];
 }
 
 /// How it was given.
@@ -98,9 +132,11 @@ pub enum SharedHow {
     Paper,
     /// As a file.
     File,
+    /// Sent over the network.
+    Network,
 }
 
 impl SharedHow {
     /// All of them.
-    pub const ALL: [Self; 4] = [Self::Spoken, Self::Code, Self::Paper, Self::File];
+    pub const ALL: [Self; 5] = [Self::Spoken, Self::Code, Self::Paper, Self::File, Self::Network];
 }

@@ -9,7 +9,7 @@ use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, Weigh
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
     FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Shared, SharedHow,
+    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared, SharedHow,
     SharedTo, SharedWhat, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
@@ -344,8 +344,8 @@ fn course() -> BoxedStrategy<Fact> {
 
 fn shared() -> BoxedStrategy<Shared> {
     let (what, to) = (select(SharedWhat::ALL.to_vec()), select(SharedTo::ALL.to_vec()));
-    (what, to, select(SharedHow::ALL.to_vec()), option::of(text()))
-        .prop_map(|(what, to, how, name)| Shared { what, to, how, name })
+    (what, to, select(SharedHow::ALL.to_vec()), option::of(text()), option::of(text()))
+        .prop_map(|(what, to, how, name, version)| Shared { what, to, how, name, version })
         .boxed()
 }
 
@@ -460,6 +460,10 @@ pub fn fact() -> BoxedStrategy<Fact> {
             protocol
         })),
         vec(medicine(), 0..4).prop_map(|medicines| Fact::MedicinesListed { medicines }),
+        option::of((text(), option::of(text()))).prop_map(|server| Fact::ServerSet {
+            server: server.map(|(address, token)| Server { address, token })
+        }),
+        any::<bool>().prop_map(|waits| Fact::SendingWaits { birth: super::BIRTH, waits }),
         vec(text(), 0..4).prop_map(|items| Fact::ExaminationOrdered { items }),
         option::of(weights()).prop_map(|table| Fact::PlacentaWeights { table: table.map(Box::new) }),
         (text(), any::<bool>()).prop_map(|(label, rehearsal)| Fact::BirthRegistered { label, rehearsal }),

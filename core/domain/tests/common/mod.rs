@@ -253,6 +253,8 @@ pub fn kind(fact: &Fact) -> &'static str {
     match fact {
         Fact::PracticeDescribed(_) => "practice_described",
         Fact::OwnProtocolChanged { .. } => "own_protocol_changed",
+        Fact::ServerSet { .. } => "server_set",
+        Fact::SendingWaits { .. } => "sending_waits",
         Fact::MedicinesListed { .. } => "medicines_listed",
         Fact::ExaminationOrdered { .. } => "examination_ordered",
         Fact::PlacentaWeights { .. } => "placenta_weights",

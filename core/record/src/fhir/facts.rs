@@ -29,6 +29,8 @@ pub(super) fn part(fact: &Fact) -> Part {
         | Fact::OwnProtocolChanged { .. }
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
+        | Fact::ServerSet { .. }
+        | Fact::SendingWaits { .. }
         | Fact::ProtocolChosen { .. }
         | Fact::ResponseMarked { .. }
         | Fact::ConcernMarked
@@ -55,6 +57,8 @@ pub(super) fn of_line(maker: &mut Maker, told: &Told) -> Vec<Made> {
         Fact::OwnProtocolChanged { .. }
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
+        | Fact::ServerSet { .. }
+        | Fact::SendingWaits { .. }
         | Fact::PlacentaWeights { .. } => maker.in_words(told, "fhir-setting"),
         Fact::BirthRegistered { label, .. } => maker.text(told, "fhir-chart-opened", label),
         Fact::ClientRecorded(known) => client::of(maker, told, known),

@@ -128,6 +128,8 @@ impl About {
             | Fact::NextContactPlanned(_)
             | Fact::PlacentaWeights { .. }
             | Fact::ExaminationOrdered { .. }
+            | Fact::ServerSet { .. }
+            | Fact::SendingWaits { .. }
             | Fact::TouchedAgain { .. }
             | Fact::Retracted
             | Fact::Signed { .. }

@@ -38,7 +38,7 @@ fn plant(desk: &mut Desk, birth: BirthId, canaries: &mut Canaries) {
         Fact::MedicineGiven(Medicine { name, dose, route, uterotonic: true, ..Medicine::default() })
     };
     let (what, to, how) = (SharedWhat::Record, SharedTo::Doctor, SharedHow::Paper);
-    desk.write(birth, Fact::Shared(Shared { what, to, how, name: Some(canaries.next()) }));
+    desk.write(birth, Fact::Shared(Shared { what, to, how, name: Some(canaries.next()), version: None }));
     desk.write(birth, Fact::AskedFor { text: canaries.next() });
     let note = desk.write(birth, Fact::Noted { text: canaries.next() });
     let taken = desk.write(birth, Fact::Noted { text: canaries.next() });
