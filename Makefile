@@ -15,7 +15,7 @@ BUILD := cargo build --workspace --lib --bins --benches $(FEATURES)
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
-TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf age sqlite3 openssl strace util-linux python3 python3-venv
+TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv
 
 .PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings unit e2e ui tools-run tools-test
 
@@ -52,7 +52,7 @@ tools-run:
 tools-test:
 	$(call packages,$(BUILD_PACKAGES) $(TEST_PACKAGES))
 	$(toolchain)
-	$(MAKE) $(READERS)
+	$(MAKE) $(READERS) tests/fhir/node_modules/.package-lock.json tests/fhir/venv/made
 
 # Readers of what the program writes, from PyPI.
 READERS := tests/archive/venv/made
@@ -62,6 +62,12 @@ $(READERS): tests/archive/requirements.txt
 
 %/node_modules/.package-lock.json: %/package-lock.json
 	cd $* && npm ci --no-audit --no-fund
+	@touch $@
+
+# Programs of others that know FHIR: a checker, and a server to send to.
+tests/fhir/venv/made: tests/fhir/requirements.txt
+	python3 -m venv tests/fhir/venv
+	tests/fhir/venv/bin/pip install --quiet --disable-pip-version-check -r $<
 	@touch $@
 
 ui/dist/index.html: ui/node_modules/.package-lock.json $(shell find ui/src ui/index.html ui/public ui/vite.config.ts core/messages -type f)
@@ -136,7 +142,7 @@ gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
 SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-pages soak-bits soak-photos \
-	soak-archive soak-office soak-screens soak-fuzz
+	soak-archive soak-office soak-fhir soak-screens soak-fuzz
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -177,6 +183,10 @@ soak-archive: tools-test
 soak-office: tools-test
 	$(call packages,libreoffice-calc)
 	cargo test -p secundine-cli --test files -- --ignored --nocapture
+
+soak-fhir: tools-test
+	PROPTEST_CASES=10000 $(LONG) -p secundine-record --test fhir
+	SECUNDINE_BUNDLES=1000 $(LONG) -p secundine-tests --test fhir
 
 soak-screens: tools-test ui tests/e2e/node_modules/.package-lock.json
 	cargo build -p secundine-bridge

@@ -1762,9 +1762,6 @@ ui-sketch-move-how = Touch where it is to lie.
 ui-sketch-remove = Remove
 ui-sketch-taken-off = Taken off the drawing
 ui-sketch-bar = The bar is 5 cm long.
-ui-papers = Papers that go with it
-ui-paper-laboratory = Request to a laboratory (PDF)
-ui-paper-family = Paper for the family (PDF)
 ui-exam-changed = Answer changed during the examination
 ui-aloud = Read aloud
 ui-aloud-none = This device cannot read aloud.
@@ -1906,7 +1903,6 @@ ui-signed-before = Signed before; something was written since. As it stands now,
 ui-unsigned = Unsigned
 ui-version = State of the record: { $version }
 ui-sign = Sign as it stands
-ui-write-record = Write the PDF
 ui-writing = Writing…
 ui-written-file = { $pages ->
     [one] Written, { $pages } page:
@@ -2434,3 +2430,231 @@ paper-shows-some = The paper shows the first { $shown } entries of birth { $birt
 paper-of-nothing = The paper shows other entries than these.
 ui-contact-day = Day, for the calendar
 ui-contact-time = Time, 24 hours
+
+## FHIR
+
+fhir-chart-opened = Chart opened
+fhir-practice = Practice described
+fhir-setting = Setting of the practice
+fhir-protocol = Protocol chosen
+fhir-client = What is known of the mother
+fhir-gestation = Gestation at the birth
+fhir-gravida = Pregnancies, this one counted
+fhir-para = Births before this one
+fhir-blood-group = Blood group
+fhir-rhd = Rh factor D
+fhir-body-weight = Weight of the mother at booking
+fhir-body-height = Height of the mother
+fhir-no-allergies = Allergies
+fhir-conditions = Conditions that some medicines are a caution with
+fhir-condition = Condition
+fhir-travel = Travel time to the hospital
+fhir-care = Care of the third stage
+fhir-baby-born = Birth of the baby
+fhir-cord-pulsation-stopped = End of cord pulsation
+fhir-cord-clamped = Clamping of the umbilical cord
+fhir-cord-cut = Cutting of the umbilical cord
+fhir-placenta-born = Birth of the placenta
+fhir-membranes-born = Birth of the membranes
+fhir-separation = Sign of separation of the placenta
+fhir-third-stage = Duration of the third stage
+fhir-cord-pulsation = Duration of cord pulsation after the birth
+fhir-blood-loss = Blood loss, one amount
+fhir-blood-loss-total = Blood loss, sum of all amounts
+fhir-loss-gross = Weight with blood
+fhir-loss-dry = Weight when dry
+fhir-loss-measured = Measured part of the blood loss
+fhir-method-weighed = Weighed
+fhir-method-jug = Read off a jug
+fhir-method-seen = Judged by eye
+fhir-heart-rate = Heart rate
+fhir-breaths = Respiratory rate
+fhir-temperature = Body temperature
+fhir-saturation = Oxygen saturation
+fhir-pressure = Blood pressure
+fhir-systolic = Systolic blood pressure
+fhir-diastolic = Diastolic blood pressure
+fhir-mother-observed = Look at the mother
+fhir-consciousness = How far she answers
+fhir-fundus = Uterus to the touch
+fhir-fundal-height = Height of the fundus above the umbilicus, finger-breadths
+fhir-fundal-position = Position of the fundus
+fhir-bleeding = Bleeding as it looks
+fhir-bladder = Bladder
+fhir-urine = Urine passed or drained
+fhir-pain = Pain from 0 to 10, as she says
+fhir-perineum = Perineum
+fhir-also-torn = Also torn or cut
+fhir-rectal = Rectal examination
+fhir-repair = Repair
+fhir-examination = Examination of placenta, membranes and cord
+fhir-examined = One item of the examination of the placenta
+fhir-photo = Photograph of the placenta
+fhir-photo-measured = Placenta measured on a photograph
+fhir-photo-length = Length of the disc on the photograph
+fhir-photo-breadth = Breadth of the disc on the photograph
+fhir-apgar = Apgar score
+fhir-apgar-minute = Minutes after the birth
+fhir-apgar-colour = Apgar: colour
+fhir-apgar-heart-rate = Apgar: heart rate
+fhir-apgar-reflex = Apgar: reflex
+fhir-apgar-tone = Apgar: tone
+fhir-apgar-breathing = Apgar: breathing
+fhir-birth-weight = Weight of the baby
+fhir-birth-length = Length of the baby
+fhir-head = Head circumference of the baby
+fhir-newborn-observed = Look at the baby
+fhir-sex = Sex, as seen
+fhir-breathing = Breathing of the baby
+fhir-newborn-event = What happened to the baby
+fhir-concern = Concern marked
+fhir-next-contact = Next contact with the family
+fhir-leaving = Seen to before leaving
+fhir-home-left = Left the home
+fhir-asked-for = What is asked of whoever takes over
+fhir-shared = Given out of hand
+fhir-note = Note
+fhir-moment = Moment marked, not named
+fhir-touched-again = Button touched again
+fhir-voice-note = Voice note
+fhir-written-up = Written up from a voice note
+fhir-retracted = Taken out
+fhir-signed = Signed
+fhir-unknown = Entry of a later version
+fhir-entries = All entries of this birth, one a line
+fhir-section-mother = Mother
+fhir-section-third-stage = Third stage and blood
+fhir-section-signs = Looks at the mother
+fhir-section-medicines = Medicines given
+fhir-section-placenta = Placenta, membranes and cord
+fhir-section-newborn = Baby
+fhir-section-course = Course, notes and signatures
+fhir-section-files = Files
+fhir-section-about = About this file
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Asked for: { $text }
+fact-asked-for-nothing = Nothing asked for any more
+fact-shared = Given to { $to }: { $what } ({ $how })
+fact-shared-named = Given to { $to }, { $name }: { $what } ({ $how })
+shared-what-handover = handover
+shared-what-transfer = transfer sheet
+shared-what-record = whole record
+shared-what-laboratory = request to a laboratory
+shared-what-family = paper for the family
+shared-what-csv = entries as a table
+shared-what-calendar = what is planned
+shared-what-entries = entries for another device
+shared-what-fhir = record for another program
+shared-what-parents = sheet for the parents
+shared-to-hospital = hospital
+shared-to-ambulance = ambulance
+shared-to-doctor = her doctor
+shared-to-midwife = another midwife
+shared-to-laboratory = laboratory
+shared-to-family = family
+shared-to-other = somebody else
+shared-how-spoken = told
+shared-how-code = scanned
+shared-how-paper = on paper
+shared-how-file = as a file
+leaving-item-shared = Given out of hand
+
+## Handover
+
+handover-situation = Situation
+handover-background = Background
+handover-assessment = Assessment
+handover-request = Request
+handover-code-head = SBAR { $when }
+handover-more = … more in the record
+handover-from = From
+handover-mother = Mother
+handover-birth = Birth
+handover-placenta = Placenta
+handover-blood = Blood
+handover-signs = Signs
+handover-way = Way to the hospital
+handover-pregnancy = Pregnancy
+handover-group = Blood group
+handover-allergies = Allergies
+handover-conditions = Conditions
+handover-born = Born
+handover-care = Third stage
+handover-given = Given
+handover-protocol = Limits by
+handover-limits = Past a limit
+handover-cautions = Past a caution
+handover-done = Done
+handover-perineum = Perineum
+handover-baby = { $of ->
+    [1] Baby
+   *[other] Baby { $baby }
+}
+handover-asked = Asked for
+handover-mother-born = { $name }, born { $born }
+handover-mother-age = { $who }, { $age } years
+handover-baby-not-born = baby not born yet
+handover-placenta-in = { $of ->
+    [1] NOT born, baby born { $when }
+   *[other] of baby { $baby } NOT born, baby born { $when }
+}
+handover-placenta-out = { $of ->
+    [1] born
+   *[other] of baby { $babies } born
+}
+handover-placenta-after = { $what }, { $after } after the birth
+handover-not-examined = { $of ->
+    [1] not examined
+   *[other] of baby { $baby } not examined
+}
+handover-no-doubt = no doubt recorded that all is here
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] baby { $baby } { $when }
+}
+handover-blood-sum = { $total } mL: { $measured } measured, { $seen } by eye
+handover-gravida = gravida { $count }
+handover-para = para { $count } before this birth
+handover-not-asked = not asked
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = none by what is recorded
+handover-nothing-asked = nothing written
+handover-sheet = Transfer sheet
+handover-given-by = Handed over by, time
+handover-taken-by = Taken over by, time
+
+## Handover and what leaves the phone, on the page
+
+ui-handover = Handover to read out
+ui-handover-hidden = Names are hidden, so who the mother is and what is asked for is left out.
+ui-handover-age = since then
+ui-handover-ask = Write what I ask for
+ui-handover-code = The same as a code
+ui-handover-code-what = Not encrypted: whoever sees or photographs the code can read it. It is white, and bright at night.
+ui-handover-code-show = Show the code
+ui-handover-code-hide = Hide the code
+ui-handover-left-out = Not in the code, for want of room:
+ui-asked-for = What I ask for
+ui-asked-for-text = What is asked of whoever takes over
+ui-asked-for-hint = In your own words. It stands under Request. Leave it empty to ask for nothing.
+ui-hand-out = Hand over and files
+ui-hand-out-what = A file is written into the folder of the records. It is not encrypted. That it is written does not say that anybody has it: record to whom you gave it.
+ui-file-transfer = Transfer sheet, one page (PDF)
+ui-file-record = Whole record (PDF)
+ui-file-laboratory = Request to a laboratory (PDF)
+ui-file-family = Paper for the family (PDF)
+ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-share = Share the file
+ui-written-plain = Written:
+ui-given-to = Given to …
+ui-given = Given out of hand
+ui-given-none = Nothing is recorded.
+ui-shared = Given out of hand
+ui-shared-to = To whom
+ui-shared-name = Name, if you like
+ui-shared-name-hint = Whoever took it.
+ui-shared-how = How
+ui-shared-what = What

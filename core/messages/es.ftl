@@ -1760,9 +1760,6 @@ ui-sketch-move-how = Tocar donde debe quedar.
 ui-sketch-remove = Quitar
 ui-sketch-taken-off = Quitado del dibujo
 ui-sketch-bar = La barra mide 5 cm.
-ui-papers = Papeles que la acompañan
-ui-paper-laboratory = Solicitud al laboratorio (PDF)
-ui-paper-family = Papel para la familia (PDF)
 ui-exam-changed = Respuesta cambiada durante el examen
 ui-aloud = Leer en voz alta
 ui-aloud-none = Este dispositivo no puede leer en voz alta.
@@ -1904,7 +1901,6 @@ ui-signed-before = Se firmó antes; desde entonces se escribió algo. Tal como e
 ui-unsigned = Sin firmar
 ui-version = Estado del registro: { $version }
 ui-sign = Firmar tal como está
-ui-write-record = Escribir el PDF
 ui-writing = Escribiendo…
 ui-written-file = { $pages ->
     [one] Escrito, { $pages } página:
@@ -2432,3 +2428,231 @@ paper-shows-some = El papel muestra las primeras { $shown } entradas del parto {
 paper-of-nothing = El papel muestra otras entradas que estas.
 ui-contact-day = Día, para el calendario
 ui-contact-time = Hora, 24 horas
+
+## FHIR
+
+fhir-chart-opened = Registro abierto
+fhir-practice = Consulta descrita
+fhir-setting = Ajuste de la consulta
+fhir-protocol = Protocolo elegido
+fhir-client = Lo que se sabe de la madre
+fhir-gestation = Edad gestacional en el parto
+fhir-gravida = Embarazos, contando este
+fhir-para = Partos anteriores a este
+fhir-blood-group = Grupo sanguíneo
+fhir-rhd = Factor Rh D
+fhir-body-weight = Peso de la madre en la primera consulta
+fhir-body-height = Estatura de la madre
+fhir-no-allergies = Alergias
+fhir-conditions = Enfermedades que piden precaución con algunos medicamentos
+fhir-condition = Enfermedad
+fhir-travel = Tiempo de viaje al hospital
+fhir-care = Manejo del alumbramiento
+fhir-baby-born = Nacimiento del bebé
+fhir-cord-pulsation-stopped = Fin del latido del cordón
+fhir-cord-clamped = Pinzamiento del cordón umbilical
+fhir-cord-cut = Corte del cordón umbilical
+fhir-placenta-born = Salida de la placenta
+fhir-membranes-born = Salida de las membranas
+fhir-separation = Signo de desprendimiento de la placenta
+fhir-third-stage = Duración del alumbramiento
+fhir-cord-pulsation = Duración del latido del cordón tras el nacimiento
+fhir-blood-loss = Pérdida de sangre, una cantidad
+fhir-blood-loss-total = Pérdida de sangre, suma de todas las cantidades
+fhir-loss-gross = Peso con sangre
+fhir-loss-dry = Peso en seco
+fhir-loss-measured = Parte medida de la pérdida de sangre
+fhir-method-weighed = Pesada
+fhir-method-jug = Leída en una jarra
+fhir-method-seen = Estimada a ojo
+fhir-heart-rate = Frecuencia cardíaca
+fhir-breaths = Frecuencia respiratoria
+fhir-temperature = Temperatura corporal
+fhir-saturation = Saturación de oxígeno
+fhir-pressure = Presión arterial
+fhir-systolic = Presión arterial sistólica
+fhir-diastolic = Presión arterial diastólica
+fhir-mother-observed = Observación de la madre
+fhir-consciousness = Cómo responde
+fhir-fundus = Útero al tacto
+fhir-fundal-height = Altura del fondo uterino sobre el ombligo, traveses de dedo
+fhir-fundal-position = Posición del fondo uterino
+fhir-bleeding = Aspecto del sangrado
+fhir-bladder = Vejiga
+fhir-urine = Orina emitida o drenada
+fhir-pain = Dolor de 0 a 10, según ella
+fhir-perineum = Periné
+fhir-also-torn = También desgarrado o cortado
+fhir-rectal = Tacto rectal
+fhir-repair = Reparación
+fhir-examination = Examen de placenta, membranas y cordón
+fhir-examined = Un punto del examen de la placenta
+fhir-photo = Fotografía de la placenta
+fhir-photo-measured = Placenta medida en una fotografía
+fhir-photo-length = Longitud del disco en la fotografía
+fhir-photo-breadth = Anchura del disco en la fotografía
+fhir-apgar = Puntuación de Apgar
+fhir-apgar-minute = Minutos tras el nacimiento
+fhir-apgar-colour = Apgar: color
+fhir-apgar-heart-rate = Apgar: frecuencia cardíaca
+fhir-apgar-reflex = Apgar: reflejos
+fhir-apgar-tone = Apgar: tono
+fhir-apgar-breathing = Apgar: respiración
+fhir-birth-weight = Peso del bebé
+fhir-birth-length = Longitud del bebé
+fhir-head = Perímetro cefálico del bebé
+fhir-newborn-observed = Observación del bebé
+fhir-sex = Sexo, según se ve
+fhir-breathing = Respiración del bebé
+fhir-newborn-event = Lo que ocurrió con el bebé
+fhir-concern = Preocupación marcada
+fhir-next-contact = Próximo contacto con la familia
+fhir-leaving = Atendido antes de irse
+fhir-home-left = Salida del domicilio
+fhir-asked-for = Lo que se pide a quien toma el relevo
+fhir-shared = Entregado a otra persona
+fhir-note = Nota
+fhir-moment = Momento marcado, sin nombre
+fhir-touched-again = Botón tocado otra vez
+fhir-voice-note = Nota de voz
+fhir-written-up = Escrito a partir de una nota de voz
+fhir-retracted = Retirado
+fhir-signed = Firmado
+fhir-unknown = Entrada de una versión posterior
+fhir-entries = Todas las entradas de este parto, una por línea
+fhir-section-mother = Madre
+fhir-section-third-stage = Alumbramiento y sangre
+fhir-section-signs = Observaciones de la madre
+fhir-section-medicines = Medicamentos dados
+fhir-section-placenta = Placenta, membranas y cordón
+fhir-section-newborn = Bebé
+fhir-section-course = Curso, notas y firmas
+fhir-section-files = Archivos
+fhir-section-about = Acerca de este archivo
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Se pide: { $text }
+fact-asked-for-nothing = Ya no se pide nada
+fact-shared = Entregado a { $to }: { $what } ({ $how })
+fact-shared-named = Entregado a { $to }, { $name }: { $what } ({ $how })
+shared-what-handover = traspaso
+shared-what-transfer = hoja de traslado
+shared-what-record = registro completo
+shared-what-laboratory = solicitud a un laboratorio
+shared-what-family = hoja para la familia
+shared-what-csv = anotaciones en tabla
+shared-what-calendar = lo previsto
+shared-what-entries = anotaciones para otro dispositivo
+shared-what-fhir = registro para otro programa
+shared-what-parents = hoja para los padres
+shared-to-hospital = hospital
+shared-to-ambulance = ambulancia
+shared-to-doctor = su médico
+shared-to-midwife = otra matrona
+shared-to-laboratory = laboratorio
+shared-to-family = familia
+shared-to-other = otra persona
+shared-how-spoken = de palabra
+shared-how-code = escaneado
+shared-how-paper = en papel
+shared-how-file = como archivo
+leaving-item-shared = Entregado a otros
+
+## Handover
+
+handover-situation = Situación
+handover-background = Antecedentes
+handover-assessment = Valoración
+handover-request = Petición
+handover-code-head = SBAR { $when }
+handover-more = … más en el registro
+handover-from = De
+handover-mother = Madre
+handover-birth = Parto
+handover-placenta = Placenta
+handover-blood = Sangre
+handover-signs = Constantes
+handover-way = Camino al hospital
+handover-pregnancy = Embarazo
+handover-group = Grupo sanguíneo
+handover-allergies = Alergias
+handover-conditions = Enfermedades
+handover-born = Nacimiento
+handover-care = Alumbramiento
+handover-given = Administrado
+handover-protocol = Límites según
+handover-limits = Límite superado
+handover-cautions = Aviso superado
+handover-done = Hecho
+handover-perineum = Periné
+handover-baby = { $of ->
+    [1] Bebé
+   *[other] Bebé { $baby }
+}
+handover-asked = Se pide
+handover-mother-born = { $name }, nacida el { $born }
+handover-mother-age = { $who }, { $age } años
+handover-baby-not-born = el bebé aún no ha nacido
+handover-placenta-in = { $of ->
+    [1] NO ha salido, bebé nacido a las { $when }
+   *[other] del bebé { $baby } NO ha salido, bebé nacido a las { $when }
+}
+handover-placenta-out = { $of ->
+    [1] salió
+   *[other] del bebé { $babies } salió
+}
+handover-placenta-after = { $what }, { $after } después del nacimiento
+handover-not-examined = { $of ->
+    [1] sin examinar
+   *[other] del bebé { $baby } sin examinar
+}
+handover-no-doubt = sin duda registrada de que esté completa
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] bebé { $baby } { $when }
+}
+handover-blood-sum = { $total } mL: { $measured } medidos, { $seen } a ojo
+handover-gravida = gestaciones { $count }
+handover-para = partos antes de este { $count }
+handover-not-asked = sin preguntar
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = ninguno según lo registrado
+handover-nothing-asked = nada escrito
+handover-sheet = Hoja de traslado
+handover-given-by = Entregado por, hora
+handover-taken-by = Recibido por, hora
+
+## Handover and what leaves the phone, on the page
+
+ui-handover = Traspaso para leer
+ui-handover-hidden = Los nombres están ocultos: falta quién es la madre y lo que se pide.
+ui-handover-age = hace
+ui-handover-ask = Escribir lo que pido
+ui-handover-code = Lo mismo como código
+ui-handover-code-what = Sin cifrar: quien vea o fotografíe el código puede leerlo. Es blanco, y brilla de noche.
+ui-handover-code-show = Mostrar el código
+ui-handover-code-hide = Ocultar el código
+ui-handover-left-out = No está en el código, por falta de sitio:
+ui-asked-for = Lo que pido
+ui-asked-for-text = Lo que se pide a quien se hace cargo
+ui-asked-for-hint = Con sus propias palabras. Aparece en Petición. Déjelo vacío para no pedir nada.
+ui-hand-out = Traspaso y archivos
+ui-hand-out-what = El archivo se escribe en la carpeta de los registros. No está cifrado. Que esté escrito no dice que alguien lo tenga: anote a quién lo dio.
+ui-file-transfer = Hoja de traslado, una página (PDF)
+ui-file-record = Registro completo (PDF)
+ui-file-laboratory = Solicitud a un laboratorio (PDF)
+ui-file-family = Hoja para la familia (PDF)
+ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-share = Compartir el archivo
+ui-written-plain = Escrito:
+ui-given-to = Entregado a …
+ui-given = Entregado a otros
+ui-given-none = No hay nada registrado.
+ui-shared = Entregado a otros
+ui-shared-to = A quién
+ui-shared-name = Nombre, si quiere
+ui-shared-name-hint = De quien lo recibió.
+ui-shared-how = Cómo
+ui-shared-what = Qué

@@ -1759,9 +1759,6 @@ ui-sketch-move-how = Touchez là où il doit se trouver.
 ui-sketch-remove = Enlever
 ui-sketch-taken-off = Enlevé du schéma
 ui-sketch-bar = La barre fait 5 cm.
-ui-papers = Documents qui l’accompagnent
-ui-paper-laboratory = Demande au laboratoire (PDF)
-ui-paper-family = Papier pour la famille (PDF)
 ui-exam-changed = Réponse changée pendant l’examen
 ui-aloud = À voix haute
 ui-aloud-none = Cet appareil ne peut pas lire à voix haute.
@@ -1903,7 +1900,6 @@ ui-signed-before = Signé auparavant ; quelque chose a été écrit depuis. Dan
 ui-unsigned = Non signé
 ui-version = État du dossier : { $version }
 ui-sign = Signer en l’état
-ui-write-record = Écrire le PDF
 ui-writing = Écriture…
 ui-written-file = { $pages ->
     [one] Écrit, { $pages } page :
@@ -2434,3 +2430,231 @@ paper-shows-some = Le papier montre les { $shown } premières entrées de la nai
 paper-of-nothing = Le papier montre d’autres entrées que celles-ci.
 ui-contact-day = Jour, pour le calendrier
 ui-contact-time = Heure, sur 24 h
+
+## FHIR
+
+fhir-chart-opened = Dossier ouvert
+fhir-practice = Cabinet décrit
+fhir-setting = Réglage du cabinet
+fhir-protocol = Protocole choisi
+fhir-client = Ce que l’on sait de la mère
+fhir-gestation = Âge gestationnel à la naissance
+fhir-gravida = Grossesses, celle-ci comprise
+fhir-para = Naissances avant celle-ci
+fhir-blood-group = Groupe sanguin
+fhir-rhd = Facteur Rh D
+fhir-body-weight = Poids de la mère à l’inscription
+fhir-body-height = Taille de la mère
+fhir-no-allergies = Allergies
+fhir-conditions = Maladies qui demandent prudence avec certains médicaments
+fhir-condition = Maladie
+fhir-travel = Temps de trajet jusqu’à l’hôpital
+fhir-care = Prise en charge de la délivrance
+fhir-baby-born = Naissance du bébé
+fhir-cord-pulsation-stopped = Fin de la pulsation du cordon
+fhir-cord-clamped = Clampage du cordon ombilical
+fhir-cord-cut = Section du cordon ombilical
+fhir-placenta-born = Sortie du placenta
+fhir-membranes-born = Sortie des membranes
+fhir-separation = Signe de décollement du placenta
+fhir-third-stage = Durée de la délivrance
+fhir-cord-pulsation = Durée de la pulsation du cordon après la naissance
+fhir-blood-loss = Perte de sang, une quantité
+fhir-blood-loss-total = Perte de sang, somme de toutes les quantités
+fhir-loss-gross = Poids avec le sang
+fhir-loss-dry = Poids à sec
+fhir-loss-measured = Part mesurée de la perte de sang
+fhir-method-weighed = Pesée
+fhir-method-jug = Lue sur un récipient gradué
+fhir-method-seen = Estimée à l’œil
+fhir-heart-rate = Fréquence cardiaque
+fhir-breaths = Fréquence respiratoire
+fhir-temperature = Température corporelle
+fhir-saturation = Saturation en oxygène
+fhir-pressure = Pression artérielle
+fhir-systolic = Pression artérielle systolique
+fhir-diastolic = Pression artérielle diastolique
+fhir-mother-observed = Observation de la mère
+fhir-consciousness = Comment elle répond
+fhir-fundus = Utérus au toucher
+fhir-fundal-height = Hauteur du fond utérin au-dessus de l’ombilic, travers de doigt
+fhir-fundal-position = Position du fond utérin
+fhir-bleeding = Aspect du saignement
+fhir-bladder = Vessie
+fhir-urine = Urine émise ou drainée
+fhir-pain = Douleur de 0 à 10, selon elle
+fhir-perineum = Périnée
+fhir-also-torn = Aussi déchiré ou coupé
+fhir-rectal = Toucher rectal
+fhir-repair = Réparation
+fhir-examination = Examen du placenta, des membranes et du cordon
+fhir-examined = Un point de l’examen du placenta
+fhir-photo = Photographie du placenta
+fhir-photo-measured = Placenta mesuré sur une photographie
+fhir-photo-length = Longueur du disque sur la photographie
+fhir-photo-breadth = Largeur du disque sur la photographie
+fhir-apgar = Score d’Apgar
+fhir-apgar-minute = Minutes après la naissance
+fhir-apgar-colour = Apgar : couleur
+fhir-apgar-heart-rate = Apgar : fréquence cardiaque
+fhir-apgar-reflex = Apgar : réflexes
+fhir-apgar-tone = Apgar : tonus
+fhir-apgar-breathing = Apgar : respiration
+fhir-birth-weight = Poids du bébé
+fhir-birth-length = Taille du bébé
+fhir-head = Périmètre crânien du bébé
+fhir-newborn-observed = Observation du bébé
+fhir-sex = Sexe, tel que vu
+fhir-breathing = Respiration du bébé
+fhir-newborn-event = Ce qui est arrivé au bébé
+fhir-concern = Inquiétude marquée
+fhir-next-contact = Prochain contact avec la famille
+fhir-leaving = Fait avant de partir
+fhir-home-left = Départ du domicile
+fhir-asked-for = Ce qui est demandé à qui prend le relais
+fhir-shared = Remis à quelqu’un
+fhir-note = Note
+fhir-moment = Moment marqué, sans nom
+fhir-touched-again = Bouton touché de nouveau
+fhir-voice-note = Note vocale
+fhir-written-up = Rédigé d’après une note vocale
+fhir-retracted = Retiré
+fhir-signed = Signé
+fhir-unknown = Entrée d’une version ultérieure
+fhir-entries = Toutes les entrées de cette naissance, une par ligne
+fhir-section-mother = Mère
+fhir-section-third-stage = Délivrance et sang
+fhir-section-signs = Observations de la mère
+fhir-section-medicines = Médicaments donnés
+fhir-section-placenta = Placenta, membranes et cordon
+fhir-section-newborn = Bébé
+fhir-section-course = Déroulement, notes et signatures
+fhir-section-files = Fichiers
+fhir-section-about = À propos de ce fichier
+
+## What is given out of hand, and what is asked for
+
+fact-asked-for = Demandé : { $text }
+fact-asked-for-nothing = Plus rien n’est demandé
+fact-shared = Remis à { $to } : { $what } ({ $how })
+fact-shared-named = Remis à { $to }, { $name } : { $what } ({ $how })
+shared-what-handover = transmission
+shared-what-transfer = fiche de transfert
+shared-what-record = dossier complet
+shared-what-laboratory = demande à un laboratoire
+shared-what-family = document pour la famille
+shared-what-csv = notes en tableau
+shared-what-calendar = ce qui est prévu
+shared-what-entries = notes pour un autre appareil
+shared-what-fhir = dossier pour un autre programme
+shared-what-parents = fiche pour les parents
+shared-to-hospital = hôpital
+shared-to-ambulance = ambulance
+shared-to-doctor = son médecin
+shared-to-midwife = une autre sage-femme
+shared-to-laboratory = laboratoire
+shared-to-family = famille
+shared-to-other = autre personne
+shared-how-spoken = de vive voix
+shared-how-code = scanné
+shared-how-paper = sur papier
+shared-how-file = en fichier
+leaving-item-shared = Remis à d’autres
+
+## Handover
+
+handover-situation = Situation
+handover-background = Antécédents
+handover-assessment = Évaluation
+handover-request = Demande
+handover-code-head = SBAR { $when }
+handover-more = … suite dans le dossier
+handover-from = De
+handover-mother = Mère
+handover-birth = Naissance
+handover-placenta = Placenta
+handover-blood = Sang
+handover-signs = Constantes
+handover-way = Trajet vers l’hôpital
+handover-pregnancy = Grossesse
+handover-group = Groupe sanguin
+handover-allergies = Allergies
+handover-conditions = Maladies
+handover-born = Né
+handover-care = Délivrance
+handover-given = Donné
+handover-protocol = Limites selon
+handover-limits = Limite dépassée
+handover-cautions = Mise en garde dépassée
+handover-done = Fait
+handover-perineum = Périnée
+handover-baby = { $of ->
+    [1] Bébé
+   *[other] Bébé { $baby }
+}
+handover-asked = Demandé
+handover-mother-born = { $name }, née le { $born }
+handover-mother-age = { $who }, { $age } ans
+handover-baby-not-born = le bébé n’est pas encore né
+handover-placenta-in = { $of ->
+    [1] PAS sorti, bébé né à { $when }
+   *[other] du bébé { $baby } PAS sorti, bébé né à { $when }
+}
+handover-placenta-out = { $of ->
+    [1] sorti
+   *[other] du bébé { $babies } sorti
+}
+handover-placenta-after = { $what }, { $after } après la naissance
+handover-not-examined = { $of ->
+    [1] non examiné
+   *[other] du bébé { $baby } non examiné
+}
+handover-no-doubt = aucun doute noté sur son intégrité
+handover-born-at = { $of ->
+    [1] { $when }
+   *[other] bébé { $baby } { $when }
+}
+handover-blood-sum = { $total } mL : { $measured } mesurés, { $seen } à l’œil
+handover-gravida = gestité { $count }
+handover-para = parité avant cette naissance { $count }
+handover-not-asked = non demandé
+handover-medicine = { $name } { $parts }
+handover-apgar = Apgar { $scores }
+handover-no-limit-passed = aucune selon ce qui est noté
+handover-nothing-asked = rien d’écrit
+handover-sheet = Fiche de transfert
+handover-given-by = Remis par, heure
+handover-taken-by = Reçu par, heure
+
+## Handover and what leaves the phone, on the page
+
+ui-handover = Transmission à lire
+ui-handover-hidden = Les noms sont cachés : il manque qui est la mère et ce qui est demandé.
+ui-handover-age = il y a
+ui-handover-ask = Écrire ce que je demande
+ui-handover-code = La même chose en code
+ui-handover-code-what = Non chiffré : qui voit ou photographie le code peut le lire. Il est blanc, et éblouit la nuit.
+ui-handover-code-show = Montrer le code
+ui-handover-code-hide = Cacher le code
+ui-handover-left-out = Pas dans le code, faute de place :
+ui-asked-for = Ce que je demande
+ui-asked-for-text = Ce qui est demandé à qui prend le relais
+ui-asked-for-hint = Avec vos propres mots. Cela figure sous Demande. Laissez vide pour ne rien demander.
+ui-hand-out = Transmission et fichiers
+ui-hand-out-what = Le fichier est écrit dans le répertoire des dossiers. Il n’est pas chiffré. Qu’il soit écrit ne dit pas que quelqu’un l’a : notez à qui vous l’avez remis.
+ui-file-transfer = Fiche de transfert, une page (PDF)
+ui-file-record = Dossier complet (PDF)
+ui-file-laboratory = Demande à un laboratoire (PDF)
+ui-file-family = Document pour la famille (PDF)
+ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-share = Partager le fichier
+ui-written-plain = Écrit :
+ui-given-to = Remis à …
+ui-given = Remis à d’autres
+ui-given-none = Rien n’est noté.
+ui-shared = Remis à d’autres
+ui-shared-to = À qui
+ui-shared-name = Nom, si vous voulez
+ui-shared-name-hint = De qui l’a reçu.
+ui-shared-how = Comment
+ui-shared-what = Quoi

@@ -161,9 +161,17 @@ export async function writeRecord(hand, look) {
   await hand.tap('[data-test="tab-record"]');
   await hand.tap('[data-test="sign"]');
   await look("record");
-  await hand.tap('[data-test="write-record"]');
-  const path = (await hand.textOf('[data-test="record-path"]')).trim();
+  const path = await writeFile(hand, "record");
   await look("record-written");
+  return path;
+}
+
+/** Writes a file from the record's page, which stays open; gives its path. */
+export async function writeFile(hand, file) {
+  await hand.tap('[data-test="hand-out"]');
+  await hand.tap(`[data-test="file-${file}"]`);
+  const path = (await hand.textOf('[data-test="file-path"]')).trim();
+  await hand.tap('[data-test="sheet-close"]');
   return path;
 }
 

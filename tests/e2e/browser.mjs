@@ -65,8 +65,8 @@ export class Phone {
     this.page = page;
   }
 
-  static async open(browser, address, { width, height, clock = false, script = null, mobile = true } = {}) {
-    const context = await browser.newContext({ viewport: { width: width ?? 360, height: height ?? 800 }, hasTouch: true, isMobile: mobile });
+  static async open(browser, address, { width, height, clock = false, script = null, mobile = true, scale = 1 } = {}) {
+    const context = await browser.newContext({ viewport: { width: width ?? 360, height: height ?? 800 }, hasTouch: true, isMobile: mobile, deviceScaleFactor: scale });
     // What another device would have in its place.
     if (script) await context.addInitScript(script);
     const page = await context.newPage();

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 
+import { writeFile } from "./birth.mjs";
 import { openWindow } from "./webdriver.mjs";
 
 const out = resolve("out/rehearsal");
@@ -37,8 +38,7 @@ try {
   await look("6-timeline");
   await hand.tap('[data-test="tab-record"]');
   await look("7-record");
-  await hand.tap('[data-test="write-record"]');
-  copyFileSync((await hand.textOf('[data-test="record-path"]')).trim(), join(out, "record.pdf"));
+  copyFileSync(await writeFile(hand, "record"), join(out, "record.pdf"));
   console.log("out/rehearsal/record.pdf");
 } finally {
   await hand.close();

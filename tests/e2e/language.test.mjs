@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { after, before, test } from "node:test";
 
-import { createPractice } from "./birth.mjs";
+import { createPractice, writeFile } from "./birth.mjs";
 import { Phone, emptyPhone, launch, picturesIn } from "./browser.mjs";
 import { at } from "./core.mjs";
 
@@ -33,8 +33,7 @@ async function closeSheets(hand) {
 /** The text of a record that is written on the page that is open. */
 async function printed(hand) {
   await hand.tap('[data-test="tab-record"]');
-  await hand.tap('[data-test="write-record"]');
-  const path = (await hand.textOf('[data-test="record-path"]')).trim();
+  const path = await writeFile(hand, "record");
   return { text: execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" }), about: execFileSync("qpdf", ["--qdf", "--object-streams=disable", path, "-"], { encoding: "latin1", maxBuffer: 1 << 26 }) };
 }
 

@@ -79,9 +79,11 @@ test("points are set, moved, undone, given a width and recorded", async (t) => {
 
 test("each paper is a file that another program reads", async (t) => {
   const hand = await atTheList(t);
+  await hand.tap('[data-test="exam-files"]');
   for (const [paper, words] of [["laboratory", "Request to examine a placenta"], ["family", "Placenta taken by the family"]]) {
-    await hand.tap(`[data-test="paper-${paper}"]`);
-    const path = (await hand.textOf('[data-test="paper-path"]')).trim();
+    await hand.tap(`[data-test="file-${paper}-1"]`);
+    await hand.find(`[data-test="file-${paper}-1"] ~ .file`);
+    const path = (await hand.textOf('[data-test="file-path"]')).trim();
     assert.ok(path.includes(`/${paper}-`), path);
     const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
     assert.ok(text.includes(words) && text.includes("Ida Lindqvist"), text);

@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { PASSPHRASE, createPractice } from "./birth.mjs";
+import { PASSPHRASE, createPractice, writeFile } from "./birth.mjs";
 import { emptyPhone, launch, picturesIn } from "./browser.mjs";
 
 const pictures = picturesIn("voice");
@@ -254,8 +254,7 @@ test("a note of two chapters is sealed, listened to after the next unlocking, an
   await hand.page.locator('[data-test="record-to-write-up"]', { hasText: "One voice note is not yet written up" }).waitFor();
   await hand.tap('[data-test="sign"]');
   await hand.page.locator('[data-test="signed-state"]', { hasText: "Signed. Nothing was written since." }).waitFor();
-  await hand.tap('[data-test="write-record"]');
-  const path = (await hand.textOf('[data-test="record-path"]')).trim();
+  const path = await writeFile(hand, "record");
   const printed = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" }).replace(/\s+/g, " ");
   assert.match(printed, /Voice note at the examination, \d+ s, not yet written up/);
   assert.match(printed, /One voice note is not yet written up/);

@@ -8,8 +8,13 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use age::{scrypt, x25519};
-use secundine_domain::entry::{BirthId, Entry};
+use secundine_domain::chart::fold;
+use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
+use secundine_domain::fact::Practice;
 use secundine_domain::time::Stamp;
+use secundine_record::Origin;
+use secundine_record::fhir::{Form, Handover, write};
+use secundine_record::words::Words;
 use secundine_session::api::{At, Request};
 use secundine_store::{DATABASE, ExposeSecret, INBOX, INBOX_RECIPIENT, Inbox, Passphrase, RECOVERY_KEY, Store, fuzzing};
 use secundine_tests::fuzz::{HEADS, IDENTITY, PASSPHRASE};
@@ -26,6 +31,7 @@ fn main() {
         ("backup", archives()),
         ("salvage", pages()),
         ("request", requests()),
+        ("bundle", bundles()),
     ];
     for (name, seeds) in seeds {
         let corpus = tests.join("fuzz/corpus").join(name);
@@ -67,6 +73,19 @@ fn practice() -> (tempfile::TempDir, PathBuf, String) {
     let recovery: x25519::Identity = recovery.expose_secret().parse().unwrap();
     let digits = age::decrypt(&recovery, &fs::read(folder.path().join(RECOVERY_KEY)).unwrap()).unwrap();
     (folder, backup, String::from_utf8(digits).unwrap())
+}
+
+/// A short birth as a document of FHIR, and as a transaction.
+fn bundles() -> Vec<Vec<u8>> {
+    let stored = domain("fixtures/v1").into_iter().filter_map(|line| Entry::decode(&line).ok()).take(3);
+    let birth = BirthId(EntryId { device: DeviceId([7; 16]), n: 1 });
+    let entries = (1..).zip(stored).map(|(n, entry)| Entry { id: EntryId { n, ..birth.0 }, birth, amends: None, ..entry });
+    let entries: Vec<Entry> = entries.collect();
+    let practice = Practice { name: "Heron House".to_owned(), practitioner: String::new(), role: String::new(), protocol: None };
+    let origin = Origin { practice: &practice, version: "0f", written: &entries[0].recorded, words: Words::english() };
+    let chart = fold(birth, &entries);
+    let handover = Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: None };
+    [Form::Document, Form::Transaction].map(|form| write(&handover, form).unwrap()).to_vec()
 }
 
 /// The archive of a small practice, and the tar in which it lies sealed, without its entries.

@@ -8,10 +8,13 @@ use secundine_domain::assess::assess;
 use secundine_domain::chart::{Chart, fold};
 use secundine_domain::due::due;
 use secundine_domain::entry::Entry;
-use secundine_domain::fact::Fact;
+use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::message::Arg;
 use secundine_domain::protocol::{OwnProtocol, Protocol};
 use secundine_domain::time::Stamp;
+use secundine_record::Origin;
+use secundine_record::fhir::{self, Handover};
+use secundine_record::words::Words;
 use secundine_session::api::Request;
 use secundine_session::{bad_request, picture as pictures};
 use secundine_store::{Extract, Passphrase, StoreError, check_archive, check_backup, fuzzing, salvage_pages};
@@ -20,7 +23,7 @@ use secundine_store::{Extract, Passphrase, StoreError, check_archive, check_back
 pub type Target = fn(&[u8]);
 
 /// Every target by its name, which is also the name of its corpus.
-pub const TARGETS: [(&str, Target); 10] = [
+pub const TARGETS: [(&str, Target); 11] = [
     ("stored_facts", stored_facts),
     ("inbox", inbox),
     ("mark", mark),
@@ -31,6 +34,7 @@ pub const TARGETS: [(&str, Target); 10] = [
     ("salvage", salvage),
     ("request", request),
     ("picture", picture),
+    ("bundle", bundle),
 ];
 
 /// Opens the corpus's inbox files and key files; belongs to no practice.
@@ -83,6 +87,19 @@ pub fn picture(bytes: &[u8]) {
     let Ok(taken) = pictures::take(bytes) else { return };
     let again = pictures::take(&taken.file).map(|again| (again.width, again.height, again.focal));
     assert_eq!(again, Ok((taken.width, taken.height, None)), "what is kept is a picture, and tells nothing of the camera");
+}
+
+/// A bundle of FHIR. What is read is one birth in order, and the bundle of its entries reads as the same entries.
+pub fn bundle(bytes: &[u8]) {
+    let Ok(entries) = fhir::read(bytes) else { return };
+    let Some(Entry { birth, recorded, .. }) = entries.first() else { return };
+    assert!(entries.iter().all(|entry| entry.birth == *birth) && entries.is_sorted_by(|one, next| one.id < next.id));
+    let practice = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
+    let origin = Origin { practice: &practice, version: "", written: recorded, words: Words::english() };
+    let chart = fold(*birth, &entries);
+    let handover = Handover { birth: *birth, chart: &chart, entries: &entries, origin: &origin, record: None };
+    let again = fhir::write(&handover, fhir::Form::Document).and_then(|bytes| fhir::read(&bytes));
+    assert_eq!(again.ok(), Some(entries), "read back as it was");
 }
 
 /// A file of the inbox, or what follows its header. Records that verify are as many as the lengths tell, or fewer.

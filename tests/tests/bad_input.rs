@@ -48,6 +48,10 @@ const CASES: &[Case] = &[
         refused(desk, Request::WriteFile { birth: unknown(desk), file: Outgoing::Record, language: None })
     }),
     ("an unknown birth as a picture", NOT_FOUND, |desk| refused(desk, Request::ChartPicture { birth: unknown(desk) })),
+    ("an unknown birth handed over", NOT_FOUND, |desk| refused(desk, Request::Handover { birth: unknown(desk) })),
+    ("an unknown birth as a code", NOT_FOUND, |desk| {
+        refused(desk, Request::HandoverCode { birth: unknown(desk), language: None })
+    }),
     ("an unknown birth drawn", NOT_FOUND, |desk| refused(desk, Request::Sketch { birth: unknown(desk), placenta: 1 })),
     ("a paper of a placenta that is not here", NOT_FOUND, |desk| {
         refused(desk, Request::WriteFile { birth: desk.birth, file: Outgoing::Family { placenta: 7 }, language: None })

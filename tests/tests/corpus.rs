@@ -57,5 +57,6 @@ fn every_corpus_still_gets_past_the_door() {
     any("key_file", &|bytes| fuzzing::open_key_by_passphrase(bytes, Passphrase::from(PASSPHRASE.to_owned())).is_ok());
     any("backup", &|bytes| check_archive(bytes).is_ok_and(|(entries, _)| entries > 1));
     any("salvage", &|bytes| salvage_pages(bytes, true).entries > 1);
+    any("bundle", &|bytes| secundine_record::fhir::read(bytes).is_ok_and(|entries| entries.len() > 1));
     any("request", &|bytes| serde_json::from_slice::<Request>(bytes).is_ok());
 }

@@ -21,6 +21,9 @@ const ALLOWED: &[(&str, &[&str])] = &[
 /// What the pure crate may use from outside: values, words and their written forms. No clock, chance, file, network or task.
 const PURE: &[&str] = &["chrono", "csv", "serde", "serde_json", "statrs", "thiserror", "toml", "ts-rs"];
 
+/// What the record may use beside it: words, pages, and the forms that files have.
+const WRITING: &[&str] = &["base64", "fluent-bundle", "krilla", "parley", "secundine-domain", "sha2", "unic-langid"];
+
 fn metadata() -> Metadata {
     let manifest = concat!(env!("CARGO_MANIFEST_DIR"), "/../Cargo.toml");
     MetadataCommand::new().manifest_path(manifest).other_options(vec!["--locked".to_owned()]).exec().unwrap()
@@ -62,6 +65,15 @@ fn the_domain_uses_nothing_that_has_a_clock_a_file_or_chance() {
     // The distributions alone: its default features can draw from them as well.
     let distributions = domain.dependencies.iter().find(|other| other.name == "statrs").unwrap();
     assert!(!distributions.uses_default_features && distributions.features == ["std"], "{:?}", distributions.features);
+}
+
+#[test]
+fn the_record_uses_nothing_that_has_a_clock_a_file_or_chance() {
+    let metadata = metadata();
+    let record = metadata.workspace_packages().into_iter().find(|package| package.name == "secundine-record").unwrap();
+    for name in uses(record, &[DependencyKind::Normal]) {
+        assert!(PURE.contains(&name.as_str()) || WRITING.contains(&name.as_str()), "the record must not use {name}");
+    }
 }
 
 #[test]

@@ -6,7 +6,7 @@ use crate::entry::{BirthId, Entry, EntryId};
 use crate::examination::{Examined, WeightTable};
 use crate::fact::{
     Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
-    NextContact, Perineum, Photo, PhotoMeasure, ResponseStep, VoiceNote, WrittenUp,
+    NextContact, Perineum, Photo, PhotoMeasure, ResponseStep, Shared, VoiceNote, WrittenUp,
 };
 use crate::growth::latest;
 use crate::message::Message;
@@ -75,6 +75,10 @@ pub struct Chart {
     pub leavings: Vec<Noted<LeavingStep>>,
     /// When the author left the home.
     pub left: Option<Mark>,
+    /// What is asked of whoever takes over, in order of time: the last holds.
+    pub asked_for: Vec<Noted<String>>,
+    /// What was given out of hand, in order of time.
+    pub shared: Vec<Noted<Shared>>,
     /// Voice notes, in order of time.
     pub voices: Vec<Noted<VoiceNote>>,
     /// What was written up from voice notes, in order of time.
@@ -231,6 +235,12 @@ impl Chart {
     #[must_use]
     pub fn fed(&self, placenta: BabyNo) -> Vec<BabyNo> {
         self.placentas.get(&placenta).map_or_else(|| vec![placenta], |known| known.babies.clone())
+    }
+
+    /// What is asked of whoever takes over; none where nothing is.
+    #[must_use]
+    pub fn asks(&self) -> Option<&Noted<String>> {
+        self.asked_for.last().filter(|asked| !asked.what.trim().is_empty())
     }
 
     /// How the third stage is cared for now.

@@ -5,27 +5,29 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use crate::entry::EntryId;
+use crate::entry::{BirthId, EntryId};
 use crate::examination::WeightTable;
 use crate::file::FileId;
 use crate::message::{Arg, Message};
 use crate::protocol::{OwnChange, Protocol};
-use crate::quantity::{BodyWeight, Count, Gestation, ItemWeight, Length, Minutes, Volume};
+use crate::quantity::{BodyWeight, Count, Gestation, Length, Minutes};
 
 mod answer;
 mod describe;
 mod leaving;
+mod loss;
 mod medicine;
 mod mother;
 mod newborn;
 mod photo;
 mod response;
+mod shared;
 mod voice;
 
 pub use answer::{Answer, Place};
-pub(crate) use describe::all_of;
-pub use describe::{care_words, condition_words, of_cord};
+pub use describe::{all_of, care_words, code, condition_words, of_cord};
 pub use leaving::{LeavingStep, NextContact};
+pub use loss::Loss;
 pub use medicine::Medicine;
 pub use mother::{
     AlsoTorn, Bladder, Bleeding, Consciousness, FundalPosition, Fundus, MotherObservation, Perineum, RectalExamination, Repair,
@@ -34,6 +36,7 @@ pub use mother::{
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
 pub use photo::{Photo, PhotoMeasure};
 pub use response::{ResponseStep, SeparationSign};
+pub use shared::{Server, Shared, SharedHow, SharedTo, SharedWhat};
 pub use voice::{Chapter, VoiceNote, WrittenUp};
 
 /// A baby of this birth, counted from 1 in the order of birth.
@@ -58,6 +61,19 @@ pub enum Fact {
     MedicinesListed {
         /// Each with name, dose and route; nothing else of it is used.
         medicines: Vec<Medicine>,
+    },
+    /// Where records are sent: the last holds.
+    ServerSet {
+        /// The server; none once it was taken away.
+        server: Option<Server>,
+    },
+    /// A birth waits to be sent to the server, or no longer: the last holds. Of the practice, so that the birth's own entries are the
+    /// same before and after somebody asked.
+    SendingWaits {
+        /// Which birth.
+        birth: BirthId,
+        /// Whether it waits.
+        waits: bool,
     },
     /// Opens a chart.
     BirthRegistered {
@@ -157,6 +173,13 @@ pub enum Fact {
     },
     /// The author left the home.
     HomeLeft,
+    /// What the author asks of whoever takes over: the last holds, and an empty text asks for nothing.
+    AskedFor {
+        /// In the author's own words.
+        text: String,
+    },
+    /// Something was given out of hand.
+    Shared(Shared),
     /// An item of the examination was answered.
     Examined {
         /// The placenta, named by its first baby.
@@ -298,31 +321,6 @@ pub enum Care {
     Physiological,
     /// Routine uterotonic, deferred clamping, controlled cord traction.
     Active,
-}
-
-/// One amount of blood.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
-#[serde(tag = "method", rename_all = "snake_case")]
-pub enum Loss {
-    /// A pad or cloth on the scale.
-    Weighed {
-        /// What was weighed.
-        item: String,
-        /// Weight with blood, g.
-        gross: ItemWeight,
-        /// Weight when dry, g.
-        dry: ItemWeight,
-    },
-    /// Read off a jug, mL.
-    Jug {
-        /// Volume, mL.
-        volume: Volume,
-    },
-    /// Judged by eye, mL. Mostly too little: see the protocol's note.
-    Seen {
-        /// Volume, mL.
-        volume: Volume,
-    },
 }
 
 /// A number that is possible by itself but not in this fact.

@@ -68,6 +68,8 @@ pub enum LeavingItem {
     Contact,
     /// Whom they call until then.
     Call,
+    /// What was given out of hand, and to whom.
+    Shared,
 }
 
 impl LeavingItem {
@@ -90,6 +92,7 @@ impl LeavingItem {
             Self::Adult => "leaving-item-adult",
             Self::Contact => "leaving-item-contact",
             Self::Call => "leaving-item-call",
+            Self::Shared => "leaving-item-shared",
         })
     }
 }
@@ -109,6 +112,7 @@ pub fn leaving(chart: &Chart, findings: &[Finding]) -> Vec<Leaving> {
     list.extend([step(chart, LeavingItem::WarningSigns, LeavingStep::WarningSignsTold)]);
     list.extend([step(chart, LeavingItem::Adult, LeavingStep::AdultStays)]);
     list.extend(contact(chart));
+    list.push(shared(chart));
     list
 }
 
@@ -235,4 +239,10 @@ fn contact(chart: &Chart) -> [Leaving; 2] {
         part(LeavingItem::Contact, planned.and_then(|planned| planned.what.words())),
         part(LeavingItem::Call, call.map(|call| Message::new("part-next-contact").with("text", call))),
     ]
+}
+
+/// The last thing that was given out of hand.
+fn shared(chart: &Chart) -> Leaving {
+    let last = chart.shared.last();
+    one(LeavingItem::Shared, last.map(|given| (Fact::Shared(given.what.clone()).describe(), given.mark.clone())))
 }

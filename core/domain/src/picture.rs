@@ -117,8 +117,11 @@ impl About {
             | Fact::ConcernMarked
             | Fact::CareChosen { .. }
             | Fact::LeavingMarked { .. }
-            | Fact::HomeLeft => Self::Done,
-            Fact::MomentMarked | Fact::Noted { .. } | Fact::VoiceNoted(_) | Fact::WrittenUp(_) => Self::Notes,
+            | Fact::HomeLeft
+            | Fact::Shared(_) => Self::Done,
+            Fact::MomentMarked | Fact::Noted { .. } | Fact::AskedFor { .. } | Fact::VoiceNoted(_) | Fact::WrittenUp(_) => {
+                Self::Notes
+            }
             Fact::PracticeDescribed(_)
             | Fact::OwnProtocolChanged { .. }
             | Fact::MedicinesListed { .. }
@@ -129,6 +132,8 @@ impl About {
             | Fact::NextContactPlanned(_)
             | Fact::PlacentaWeights { .. }
             | Fact::ExaminationOrdered { .. }
+            | Fact::ServerSet { .. }
+            | Fact::SendingWaits { .. }
             | Fact::TouchedAgain { .. }
             | Fact::Retracted
             | Fact::Signed { .. }

@@ -1,6 +1,6 @@
 //! Time as a value: what a phone's clocks said, and how far apart two moments are.
 
-use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveDateTime};
+use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveDateTime, SecondsFormat};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -129,10 +129,10 @@ impl Stamp {
         moment_words(&self.date(), self.clock())
     }
 
-    /// Local time with its distance from UTC for programs (RFC 3339), `2026-11-25T03:12:40.250+01:00`.
+    /// The moment with its offset from UTC, as in [`rfc3339`].
     #[must_use]
-    pub fn iso(&self) -> String {
-        local(self.wall_ms, self.offset_min, "%Y-%m-%dT%H:%M:%S%.3f%:z")
+    pub fn rfc3339(&self) -> String {
+        rfc3339(self.wall_ms, self.offset_min)
     }
 }
 
@@ -176,13 +176,10 @@ impl Occurred {
         moment_words(&self.date(), self.clock())
     }
 
-    /// Local time with its distance from UTC for programs (RFC 3339); a typed time has no fractions of a second.
+    /// The moment with its offset from UTC, as in [`rfc3339`].
     #[must_use]
-    pub fn iso(&self) -> String {
-        match self {
-            Self::Marked(stamp) => stamp.iso(),
-            Self::Typed { wall_ms, offset_min, .. } => local(*wall_ms, *offset_min, "%Y-%m-%dT%H:%M:%S%:z"),
-        }
+    pub fn rfc3339(&self) -> String {
+        rfc3339(self.wall_ms(), self.offset_min())
     }
 
     /// The stamp of a marked time.
@@ -267,6 +264,13 @@ pub fn date_words(date: &str) -> Message {
     }
 }
 
+/// Whole years from one date to another, both such as `2026-11-25`; none where either is no date, or they run backwards.
+#[must_use]
+pub fn years(from: &str, to: &str) -> Option<u32> {
+    let day = |text: &str| text.trim().parse::<NaiveDate>().ok();
+    day(to)?.years_since(day(from)?)
+}
+
 pub(crate) fn moment_words(date: &str, clock: String) -> Message {
     Message::new("date-clock").with("date", date_words(date)).with("clock", clock)
 }
@@ -288,6 +292,23 @@ fn local(wall_ms: i64, offset_min: i32, form: &str) -> String {
 pub fn calendar_utc(wall_ms: i64) -> Option<String> {
     let utc = DateTime::from_timestamp_millis(wall_ms).filter(|utc| (0..=9999).contains(&utc.year()))?;
     Some(utc.format("%Y%m%dT%H%M%SZ").to_string())
+}
+
+/// A moment as RFC 3339 writes it, such as `2026-11-25T03:12:00+01:00`, with as many places of a second as it has. In UTC where
+/// the offset is more than 14 hours; a year that it cannot write becomes the first or last that it can.
+#[must_use]
+pub fn rfc3339(wall_ms: i64, offset_min: i32) -> String {
+    let offset = offset_min.checked_mul(60).filter(|seconds| seconds.abs() <= 14 * 3600).and_then(FixedOffset::east_opt);
+    let utc = DateTime::from_timestamp_millis(wall_ms).filter(|utc| (0..=10_000).contains(&utc.year()));
+    let local = utc.map(|utc| match offset {
+        Some(offset) => utc.with_timezone(&offset),
+        None => utc.fixed_offset(),
+    });
+    match local {
+        Some(local) if (1..=9999).contains(&local.year()) => local.to_rfc3339_opts(SecondsFormat::AutoSi, false),
+        _ if wall_ms < 0 => "0001-01-01T00:00:00+00:00".to_owned(),
+        _ => "9999-12-31T23:59:59+00:00".to_owned(),
+    }
 }
 
 /// UTC milliseconds of a local date and time of day, `2026-11-25` and `03:12` or `03:12:40`; `None` if it is no time.
@@ -340,12 +361,30 @@ mod tests {
     }
 
     #[test]
-    fn for_programs_a_moment_has_its_offset_and_no_more_digits_than_are_known() {
-        let typed = Occurred::Typed { wall_ms: 40_000, offset_min: -210, precision: Precision::Exact };
-        assert_eq!(typed.iso(), "1969-12-31T20:30:40-03:30");
-        assert_eq!(marked(1_250, "a", 0).iso(), "1970-01-01T01:00:01.250+01:00");
+    fn a_moment_is_written_with_its_offset_whatever_the_clock_said() {
+        let ms = parse_local("2026-02-07", "03:12", 60).unwrap();
+        assert_eq!(rfc3339(ms, 60), "2026-02-07T03:12:00+01:00");
+        assert_eq!(rfc3339(ms + 7, -330), "2026-02-06T20:42:00.007-05:30");
+        for offset in [i32::MIN, i32::MAX, 15 * 60] {
+            assert_eq!(rfc3339(ms, offset), "2026-02-07T02:12:00+00:00");
+        }
+        for (ms, told) in [(i64::MIN, "0001-01-01T00:00:00+00:00"), (i64::MAX, "9999-12-31T23:59:59+00:00")] {
+            assert_eq!(rfc3339(ms, 840), told);
+        }
+    }
+
+    #[test]
+    fn a_calendar_has_its_own_form_of_a_moment() {
         assert_eq!(calendar_utc(1_795_570_800_000).as_deref(), Some("20261125T014000Z"));
         assert_eq!(calendar_utc(i64::MAX), None);
+    }
+
+    #[test]
+    fn years_are_full_on_the_day_and_not_the_day_before() {
+        assert_eq!(years("1996-11-20", "2026-11-19"), Some(29));
+        assert_eq!(years("1996-11-20", "2026-11-20"), Some(30));
+        assert_eq!(years("1996-02-29", "2026-02-28"), Some(29));
+        assert_eq!((years("20 Nov 1996", "2026-11-20"), years("2027-01-01", "2026-11-20")), (None, None));
     }
 
     #[test]

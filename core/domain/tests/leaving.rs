@@ -9,7 +9,7 @@ use secundine_domain::assess::{About, Finding, FindingState, assess, blood_curve
 use secundine_domain::due::due;
 use secundine_domain::fact::{
     Bladder, Care, Fact, Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    ResponseStep, Tear,
+    ResponseStep, Shared, SharedHow, SharedTo, SharedWhat, Tear,
 };
 use secundine_domain::leaving::{LeavingItem, leaving};
 use secundine_domain::protocol::Level;
@@ -93,6 +93,7 @@ fn what_is_not_recorded_before_leaving_is_named() {
         Item::Adult,
         Item::Contact,
         Item::Call,
+        Item::Shared,
     ];
     assert_eq!(open(&phone), all);
     // A look before the placenta tells nothing of the uterus after it.
@@ -118,12 +119,16 @@ fn what_is_not_recorded_before_leaving_is_named() {
         phone.mark(Fact::LeavingMarked { step });
     }
     phone.mark(Fact::NextContactPlanned(NextContact { when: "tomorrow".to_owned(), ..NextContact::default() }));
-    assert_eq!(open(&phone), [Item::Completeness, Item::Call]);
+    assert_eq!(open(&phone), [Item::Completeness, Item::Call, Item::Shared]);
     let call =
         phone.mark(Fact::NextContactPlanned(NextContact { when: "tomorrow".to_owned(), call: "Ada".to_owned(), at: None }));
+    assert_eq!(open(&phone), [Item::Completeness, Item::Shared]);
+    let given = Shared { what: SharedWhat::Record, to: SharedTo::Doctor, how: SharedHow::Paper, name: None, version: None };
+    let given = phone.mark(Fact::Shared(given));
     assert_eq!(open(&phone), [Item::Completeness]);
+    phone.retract(given);
     phone.retract(call);
-    assert_eq!(open(&phone), [Item::Completeness, Item::Call]);
+    assert_eq!(open(&phone), [Item::Completeness, Item::Call, Item::Shared]);
 }
 
 #[test]

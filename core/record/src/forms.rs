@@ -113,12 +113,12 @@ fn bold(source: &Source, id: &str) -> Block {
     Block::Paragraph(vec![Span::plain(source.words.plain(id)).bold()])
 }
 
-fn heading(source: &Source, id: &str) -> Block {
+pub(crate) fn heading(source: &Source, id: &str) -> Block {
     Block::Heading(source.words.plain(id))
 }
 
 /// Places to write on.
-fn lines(source: &Source, ids: &[&str]) -> Block {
+pub(crate) fn lines(source: &Source, ids: &[&str]) -> Block {
     Block::Signature(ids.iter().map(|id| source.words.plain(id)).collect())
 }
 

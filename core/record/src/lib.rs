@@ -1,12 +1,14 @@
-//! A chart on paper, and for programs of others.
+//! A chart on paper, and as a file for other programs.
 //!
 //! [`document`] says what stands in the record, [`page`] how it is set; [`words`] puts messages into words. [`csv`] is every
-//! fact as a table, [`calendar`] what is planned.
+//! fact as a table, [`calendar`] what is planned, [`fhir`] a bundle that other programs read.
 
 mod calendar;
 mod document;
+pub mod fhir;
 mod forms;
 mod graph;
+pub mod handover;
 pub mod page;
 mod sections;
 mod table;

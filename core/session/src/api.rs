@@ -11,6 +11,7 @@ mod before;
 mod birth;
 mod examination;
 mod files;
+mod handover;
 mod keeping;
 mod locked;
 mod outgoing;
@@ -29,6 +30,7 @@ pub use birth::{
 };
 pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
 pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};
+pub use handover::{HandoverCode, HandoverGroup, HandoverLine, HandoverPart, HandoverView};
 pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use outgoing::Outgoing;

@@ -2,7 +2,7 @@
 
 use secundine_domain::chart::{Chart, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
-use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Photo, Practice, WrittenUp};
+use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Photo, Practice, Server, Shared, WrittenUp};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::{OwnChange, Protocol};
 use secundine_domain::time::Run;
@@ -62,6 +62,14 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
             Fact::NextContactPlanned(NextContact { when: text(when), call: text(call), at: at.clone() })
         }
         Fact::Noted { text: words } => Fact::Noted { text: text(words) },
+        Fact::AskedFor { text: words } => Fact::AskedFor { text: text(words) },
+        Fact::Shared(shared) => {
+            Fact::Shared(Shared { name: shared.name.as_ref().map(|words| text(words)), ..shared.clone() })
+        }
+        Fact::ServerSet { server } => {
+            let hidden = |server: &Server| Server { address: text(&server.address), token: server.token.as_ref().map(|words| text(words)) };
+            Fact::ServerSet { server: server.as_ref().map(hidden) }
+        }
         Fact::WrittenUp(WrittenUp { file, text: words }) => Fact::WrittenUp(WrittenUp { file: *file, text: text(words) }),
         Fact::Signed { name, role, version } => Fact::Signed { name: text(name), role: text(role), version: version.clone() },
         Fact::PhotoTaken(photo) => {
@@ -98,6 +106,7 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::HomeLeft
         | Fact::Examined { .. }
         | Fact::ExaminationOrdered { .. }
+        | Fact::SendingWaits { .. }
         | Fact::PlacentaWeights { .. }
         // What was spoken lies in its file.
         | Fact::VoiceNoted(_)

@@ -16,6 +16,7 @@ mod own;
 mod panics;
 pub mod picture;
 mod practice;
+mod qr;
 mod recovery;
 pub mod rehearsal;
 pub mod salvage;

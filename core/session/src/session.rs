@@ -13,6 +13,9 @@ mod papers;
 mod photos;
 mod rest;
 
+#[cfg(feature = "fuzzing")]
+pub(crate) use papers::code;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -164,6 +167,8 @@ impl Session {
             request @ Request::Amend { .. } => Ok(Response::Amend { entry: self.write(request, &now)? }),
             request @ Request::Retract { .. } => Ok(Response::Retract { entry: self.write(request, &now)? }),
             Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
+            Request::Handover { birth } => self.handover(birth, &now),
+            Request::HandoverCode { birth, language } => self.handover_code(birth, language.as_deref(), &now),
             Request::WriteFile { birth, file, language } => self.write_file(birth, file, language.as_deref(), &now),
             Request::Sketch { birth, placenta } => self.sketch(birth, placenta),
             Request::FilePart { kind, offset, base64, end } => self.file_part(kind, offset, &base64, end),
@@ -342,6 +347,8 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Retract { birth, .. }
         | Request::Sign { birth, .. }
         | Request::MeasurePhoto { birth, .. }
+        | Request::Handover { birth }
+        | Request::HandoverCode { birth, .. }
         | Request::WriteFile { birth, .. }
         | Request::Sketch { birth, .. } => Some(*birth),
         _ => None,
@@ -354,6 +361,8 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
         Fact::PracticeDescribed(_)
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
+        | Fact::ServerSet { .. }
+        | Fact::SendingWaits { .. }
         | Fact::PlacentaWeights { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::BirthRegistered { .. }

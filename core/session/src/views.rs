@@ -25,6 +25,7 @@ mod after;
 mod before;
 mod emergency;
 mod examination;
+mod handover;
 mod locked;
 mod marks;
 mod own;
@@ -35,6 +36,7 @@ mod voice;
 mod weighed;
 
 pub(crate) use before::{Known, before_birth};
+pub(crate) use handover::handover;
 pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
@@ -137,6 +139,7 @@ pub(crate) fn birth(
         leaving: after::before_leaving(chart, &findings),
         travel: chart.travels.last().map(|travel| travel.what.get()),
         contact: chart.contacts.last().map(|contact| contact.what.clone()),
+        asked_for: chart.asks().map(|asked| asked.what.clone()),
         examinations: examination::examinations(chart, protocol, order, &findings),
         photos: photos::photos(chart),
         voices: voice::voices(birth, chart),

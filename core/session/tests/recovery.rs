@@ -2,12 +2,17 @@
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
 
+#[path = "common/code.rs"]
+mod code;
+
 use std::sync::Arc;
+
+use code::{decoded, modules};
 
 use secundine_domain::fact::Practice;
 use secundine_domain::message::Message;
 use secundine_domain::time::{Boot, Stamp};
-use secundine_session::api::{ApiError, ErrorCode, QrView, RecoveryView, RehearsalMode, Request, Response};
+use secundine_session::api::{ApiError, ErrorCode, RecoveryView, RehearsalMode, Request, Response};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session};
 use tempfile::TempDir;
@@ -51,39 +56,6 @@ impl Desk {
     fn attempts(&self) -> bool {
         self.folder.path().join("data").join(secundine_store::ATTEMPTS).exists()
     }
-}
-
-/// The dark modules, read off the path as a browser does, and nothing but.
-fn modules(code: &QrView) -> Vec<Vec<bool>> {
-    let side = usize::try_from(code.side).unwrap();
-    let mut dark = vec![vec![false; side]; side];
-    for run in code.path.split_terminator('z') {
-        let (corner, shape) = run.strip_prefix('M').unwrap().split_once('h').unwrap();
-        let (x, y) = corner.split_once(' ').unwrap();
-        let (length, rest) = shape.split_once('v').unwrap();
-        assert_eq!(rest, format!("1h-{length}"), "a rectangle one high");
-        let (x, y, length): (usize, usize, usize) = (x.parse().unwrap(), y.parse().unwrap(), length.parse().unwrap());
-        assert!(x == 0 || !dark[y][x - 1], "runs are merged");
-        for module in &mut dark[y][x..x + length] {
-            assert!(!*module, "drawn twice");
-            *module = true;
-        }
-    }
-    dark
-}
-
-/// What a decoder of another hand reads, with a quiet zone of four modules around.
-fn decoded(dark: &[Vec<bool>]) -> String {
-    let (scale, quiet, side) = (6, 4, dark.len());
-    let pixels = (side + 2 * quiet) * scale;
-    let module = |at: usize| (at / scale).checked_sub(quiet).filter(|at| *at < side);
-    let mut image = rqrr::PreparedImage::prepare_from_greyscale(pixels, pixels, |x, y| match (module(x), module(y)) {
-        (Some(x), Some(y)) if dark[y][x] => 0,
-        _ => 255,
-    });
-    let grids = image.detect_grids();
-    assert_eq!(grids.len(), 1);
-    grids[0].decode().unwrap().1
 }
 
 #[test]

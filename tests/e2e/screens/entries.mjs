@@ -103,8 +103,6 @@ export const entries = {
   "record-signed": async (d) => {
     await d.tap("sign");
     await d.find("signed-state");
-    await d.tap("write-record");
-    await d.find("record-path");
   },
   "record-other-signer": async (d) => {
     if (await d.hand.has('[data-test="sign-other"]')) await d.tap("sign-other");

@@ -68,10 +68,14 @@ export const examination = {
   },
   "list-reasons": (d) => d.tap("exam-reasons-fold"),
   "list-papers": async (d) => {
-    await d.tap("paper-laboratory");
-    await d.find("paper-path");
+    await d.tap("exam-files");
+    await d.tap("file-laboratory-1");
+    await d.find("file-path");
   },
-  page: (d) => d.tap("exam-page"),
+  page: async (d) => {
+    await d.tap("sheet-close");
+    await d.tap("exam-page");
+  },
   sketch: async (d) => {
     await d.tap("exam-page-off");
     await d.tap("exam-sketch");

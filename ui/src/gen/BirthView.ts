@@ -128,6 +128,10 @@ travel: number | null,
  */
 contact: NextContact | null, 
 /**
+ * What is asked of whoever takes over, as written last.
+ */
+asked_for: string | null, 
+/**
  * Held against the protocol.
  */
 findings: Array<Finding>, 

@@ -20,6 +20,7 @@ import type { Practice } from "./Practice";
 import type { Protocol } from "./Protocol";
 import type { ResponseStep } from "./ResponseStep";
 import type { SeparationSign } from "./SeparationSign";
+import type { Shared } from "./Shared";
 import type { VoiceNote } from "./VoiceNote";
 import type { WeightTable } from "./WeightTable";
 import type { WrittenUp } from "./WrittenUp";
@@ -107,7 +108,11 @@ minutes: Minutes, } } | { "kind": "next_contact_planned", "data": NextContact } 
 /**
  * What.
  */
-step: LeavingStep, } } | { "kind": "home_left" } | { "kind": "examined", "data": { 
+step: LeavingStep, } } | { "kind": "home_left" } | { "kind": "asked_for", "data": { 
+/**
+ * In the author's own words.
+ */
+text: string, } } | { "kind": "shared", "data": Shared } | { "kind": "examined", "data": { 
 /**
  * The placenta, named by its first baby.
  */

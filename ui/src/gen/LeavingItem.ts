@@ -3,4 +3,4 @@
 /**
  * What is looked through, in this order.
  */
-export type LeavingItem = "placenta" | "completeness" | "uterus" | "blood" | "looks" | "urine" | "perineum" | "feed" | "temperature" | "breathing" | "vitamin_k" | "warning_signs" | "adult" | "contact" | "call";
+export type LeavingItem = "placenta" | "completeness" | "uterus" | "blood" | "looks" | "urine" | "perineum" | "feed" | "temperature" | "breathing" | "vitamin_k" | "warning_signs" | "adult" | "contact" | "call" | "shared";

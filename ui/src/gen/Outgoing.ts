@@ -3,7 +3,7 @@
 /**
  * A file about a birth.
  */
-export type Outgoing = { "kind": "record" } | { "kind": "laboratory", 
+export type Outgoing = { "kind": "record" } | { "kind": "transfer" } | { "kind": "laboratory", 
 /**
  * The placenta, named by its first baby.
  */
@@ -11,4 +11,4 @@ placenta: number, } | { "kind": "family",
 /**
  * The placenta, named by its first baby.
  */
-placenta: number, } | { "kind": "csv" } | { "kind": "calendar" } | { "kind": "entries" };
+placenta: number, } | { "kind": "fhir" };

@@ -212,7 +212,19 @@ birth: BirthId,
 /**
  * Who signs; none for the practice's practitioner.
  */
-signer: Signer | null, } | { "request": "write_file", 
+signer: Signer | null, } | { "request": "handover", 
+/**
+ * Of which birth.
+ */
+birth: BirthId, } | { "request": "handover_code", 
+/**
+ * Of which birth.
+ */
+birth: BirthId, 
+/**
+ * BCP 47 tag of the language to say it in; English where there is none of that name.
+ */
+language?: string, } | { "request": "write_file", 
 /**
  * Which birth.
  */

@@ -8,6 +8,8 @@ import type { ChartPicture } from "./ChartPicture";
 import type { EntryId } from "./EntryId";
 import type { ExaminingView } from "./ExaminingView";
 import type { FileBytes } from "./FileBytes";
+import type { HandoverCode } from "./HandoverCode";
+import type { HandoverView } from "./HandoverView";
 import type { ImportView } from "./ImportView";
 import type { KeptFile } from "./KeptFile";
 import type { KeysView } from "./KeysView";
@@ -113,7 +115,7 @@ entry: EntryId, } | { "response": "sign",
 /**
  * The new entry.
  */
-entry: EntryId, } | { "response": "write_file", 
+entry: EntryId, } | { "response": "handover" } & HandoverView | { "response": "handover_code" } & HandoverCode | { "response": "write_file", 
 /**
  * Where.
  */

@@ -6,7 +6,7 @@ export type Kind = Fact['kind'];
 export type Act = 'cord_pulsing' | 'pad_on_scale' | 'jug' | 'by_eye' | 'fundus' | 'thread';
 
 /** Facts that a sheet asks for; the others are made with one touch or elsewhere. */
-export const SHEETS = ['blood_loss', 'mother_observed', 'perineum_examined', 'medicine_given', 'apgar_scored', 'newborn_measured', 'noted', 'client_recorded', 'travel_time_set', 'next_contact_planned'] as const;
+export const SHEETS = ['blood_loss', 'mother_observed', 'perineum_examined', 'medicine_given', 'apgar_scored', 'newborn_measured', 'noted', 'client_recorded', 'travel_time_set', 'next_contact_planned', 'asked_for', 'shared'] as const;
 export type SheetKind = (typeof SHEETS)[number];
 
 export function isSheetKind(kind: Kind): kind is SheetKind {

@@ -1,5 +1,6 @@
 import type { Buzzer } from './buzz';
 import type { Device } from './device';
+import type { Sharer } from './share';
 import type { Sounder } from './sound';
 import type { Speaker } from './speech';
 
@@ -9,6 +10,8 @@ export interface Ports {
   buzzer: Buzzer;
   speaker: Speaker;
   device: Device;
+  /** Without one a file's path is shown. */
+  sharer: Sharer;
 }
 
 declare global {

@@ -50,6 +50,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::VoiceNoted(what) => chart.voices.push(Noted { what, mark, author }),
         Fact::WrittenUp(what) => chart.written_up.push(Noted { what, mark, author }),
         Fact::HomeLeft => first(&mut chart.left, mark),
+        Fact::AskedFor { text: what } => chart.asked_for.push(Noted { what, mark, author }),
+        Fact::Shared(what) => chart.shared.push(Noted { what, mark, author }),
         Fact::Examined { placenta, item, cord, answer } => {
             let examined = chart.examinations.entry(placenta).or_default();
             examined.last = Some(mark.at.clone());
@@ -67,6 +69,8 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
         | Fact::OwnProtocolChanged { .. }
+        | Fact::ServerSet { .. }
+        | Fact::SendingWaits { .. }
         | Fact::Noted { .. }
         | Fact::MomentMarked
         | Fact::TouchedAgain { .. }

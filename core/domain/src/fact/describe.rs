@@ -2,7 +2,7 @@
 
 use super::{
     Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact,
-    Perineum, Photo, PhotoMeasure, Practice, WrittenUp,
+    Perineum, Photo, PhotoMeasure, Practice, Server, Shared, WrittenUp,
 };
 use crate::examination::{Examination, centimetres};
 use crate::message::Message;
@@ -19,6 +19,12 @@ impl Fact {
             Self::MedicinesListed { medicines } => {
                 Message::new("fact-medicines-listed").with("count", u32::try_from(medicines.len()).unwrap_or(u32::MAX))
             }
+            Self::ServerSet { server: Some(Server { address, .. }) } => {
+                Message::new("fact-server-set").with("address", address.as_str())
+            }
+            Self::ServerSet { server: None } => Message::new("fact-no-server"),
+            Self::SendingWaits { waits: true, .. } => Message::new("fact-sending-waits"),
+            Self::SendingWaits { waits: false, .. } => Message::new("fact-sending-ended"),
             Self::BirthRegistered { label, .. } => Message::new("fact-birth-registered").with("label", label.as_str()),
             Self::ClientRecorded(client) => client_line(client),
             Self::ProtocolChosen { protocol, own } => {
@@ -55,6 +61,9 @@ impl Fact {
             }
             Self::LeavingMarked { step } => Message::new(format!("leaving-{}", code(step))),
             Self::HomeLeft => Message::new("fact-home-left"),
+            Self::AskedFor { text } if text.trim().is_empty() => Message::new("fact-asked-for-nothing"),
+            Self::AskedFor { text } => Message::new("fact-asked-for").with("text", text.as_str()),
+            Self::Shared(shared) => shared_line(shared),
             Self::Examined { placenta, item, cord, answer } => about("fact-examined", *placenta)
                 .with("item", of_cord(Message::new(format!("exam-{item}")), *cord))
                 .with("answer", answer.describe(item)),
@@ -250,6 +259,23 @@ fn medicine_line(medicine: &Medicine) -> Message {
     joined(line.with("name", medicine.name.as_str()).with("baby", medicine.baby.unwrap_or(1)), parts)
 }
 
+fn shared_line(Shared { what, to, how, name, version }: &Shared) -> Message {
+    let line = match name.as_deref().filter(|name| !name.trim().is_empty()) {
+        Some(name) => Message::new("fact-shared-named").with("name", name),
+        None => Message::new("fact-shared"),
+    };
+    let line = line
+        .with("what", Message::new(format!("shared-what-{}", code(what))))
+        .with("to", Message::new(format!("shared-to-{}", code(to))))
+        .with("how", Message::new(format!("shared-how-{}", code(how))));
+    match version {
+        Some(version) => {
+            Message::new("fact-shared-version").with("shared", line).with("version", version.chars().take(16).collect::<String>())
+        }
+        None => line,
+    }
+}
+
 fn measures_line(measures: &NewbornMeasures) -> Message {
     let cm = |id: &str, length: Option<crate::quantity::Length>| {
         length.map(|mm| Message::new(id).with("value", f64::from(mm.get()) / 10.0))
@@ -297,7 +323,8 @@ fn with_parts(line: Message, parts: Vec<Message>) -> Message {
 }
 
 /// The messages one after another.
-pub(crate) fn all_of(parts: impl IntoIterator<Item = Message>) -> Message {
+#[must_use]
+pub fn all_of(parts: impl IntoIterator<Item = Message>) -> Message {
     chained(parts.into_iter().collect()).unwrap_or_else(|| Message::new("part-none"))
 }
 
@@ -311,6 +338,6 @@ fn chained(parts: Vec<Message>) -> Option<Message> {
 }
 
 /// The kebab-case name of a unit variant, as stored.
-fn code<T: serde::Serialize>(variant: &T) -> String {
+pub fn code<T: serde::Serialize>(variant: &T) -> String {
     serde_json::to_value(variant).ok().and_then(|value| value.as_str().map(|text| text.replace('_', "-"))).unwrap_or_default()
 }

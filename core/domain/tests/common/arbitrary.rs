@@ -9,8 +9,8 @@ use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, Weigh
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
     FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Sex, Tear, VoiceNote,
-    WrittenUp,
+    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared,
+    SharedHow, SharedTo, SharedWhat, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
@@ -337,8 +337,17 @@ fn course() -> BoxedStrategy<Fact> {
             .prop_map(|(when, call, at)| Fact::NextContactPlanned(NextContact { when, call, at })),
         select(LeavingStep::ALL.to_vec()).prop_map(|step| Fact::LeavingMarked { step }),
         Just(Fact::HomeLeft),
+        text().prop_map(|text| Fact::AskedFor { text }),
+        shared().prop_map(Fact::Shared),
     ]
     .boxed()
+}
+
+fn shared() -> BoxedStrategy<Shared> {
+    let (what, to) = (select(SharedWhat::ALL.to_vec()), select(SharedTo::ALL.to_vec()));
+    (what, to, select(SharedHow::ALL.to_vec()), option::of(text()), option::of(text()))
+        .prop_map(|(what, to, how, name, version)| Shared { what, to, how, name, version })
+        .boxed()
 }
 
 /// An item that exists with an answer that may or may not be one of its own, or an item that does not exist.
@@ -452,6 +461,9 @@ pub fn fact() -> BoxedStrategy<Fact> {
             protocol
         })),
         vec(medicine(), 0..4).prop_map(|medicines| Fact::MedicinesListed { medicines }),
+        option::of((text(), option::of(text())))
+            .prop_map(|server| Fact::ServerSet { server: server.map(|(address, token)| Server { address, token }) }),
+        any::<bool>().prop_map(|waits| Fact::SendingWaits { birth: super::BIRTH, waits }),
         vec(text(), 0..4).prop_map(|items| Fact::ExaminationOrdered { items }),
         option::of(weights()).prop_map(|table| Fact::PlacentaWeights { table: table.map(Box::new) }),
         (text(), any::<bool>()).prop_map(|(label, rehearsal)| Fact::BirthRegistered { label, rehearsal }),

@@ -253,6 +253,8 @@ pub fn kind(fact: &Fact) -> &'static str {
     match fact {
         Fact::PracticeDescribed(_) => "practice_described",
         Fact::OwnProtocolChanged { .. } => "own_protocol_changed",
+        Fact::ServerSet { .. } => "server_set",
+        Fact::SendingWaits { .. } => "sending_waits",
         Fact::MedicinesListed { .. } => "medicines_listed",
         Fact::ExaminationOrdered { .. } => "examination_ordered",
         Fact::PlacentaWeights { .. } => "placenta_weights",
@@ -282,6 +284,8 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::NextContactPlanned(_) => "next_contact_planned",
         Fact::LeavingMarked { .. } => "leaving_marked",
         Fact::HomeLeft => "home_left",
+        Fact::AskedFor { .. } => "asked_for",
+        Fact::Shared(_) => "shared",
         Fact::Examined { .. } => "examined",
         Fact::PhotoMeasured(_) => "photo_measured",
         Fact::PhotoTaken(_) => "photo_taken",

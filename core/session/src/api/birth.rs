@@ -77,6 +77,8 @@ pub struct BirthView {
     pub travel: Option<u32>,
     /// When and how the family is seen next, as recorded last.
     pub contact: Option<NextContact>,
+    /// What is asked of whoever takes over, as written last.
+    pub asked_for: Option<String>,
     /// Held against the protocol.
     pub findings: Vec<Finding>,
     /// What comes next.

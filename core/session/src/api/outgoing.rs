@@ -10,6 +10,8 @@ use ts_rs::TS;
 pub enum Outgoing {
     /// The whole record, PDF.
     Record,
+    /// The handover on one page, PDF.
+    Transfer,
     /// A request to a laboratory, PDF.
     Laboratory {
         /// The placenta, named by its first baby.
@@ -28,6 +30,8 @@ pub enum Outgoing {
     Calendar,
     /// Every entry with what proves it, JSON Lines.
     Entries,
+    /// The whole record as a document of HL7 FHIR R4 with the PDF in it, JSON.
+    Fhir,
 }
 
 impl Outgoing {
@@ -35,22 +39,25 @@ impl Outgoing {
     pub(crate) const fn name(self) -> &'static str {
         match self {
             Self::Record => "record",
+            Self::Transfer => "transfer",
             Self::Laboratory { .. } => "laboratory",
             Self::Family { .. } => "family",
             Self::Parents => "parents",
             Self::Csv => "table",
             Self::Calendar => "calendar",
             Self::Entries => "entries",
+            Self::Fhir => "fhir",
         }
     }
 
     /// What the file's name ends with.
     pub(crate) const fn ending(self) -> &'static str {
         match self {
-            Self::Record | Self::Laboratory { .. } | Self::Family { .. } | Self::Parents => "pdf",
+            Self::Record | Self::Transfer | Self::Laboratory { .. } | Self::Family { .. } | Self::Parents => "pdf",
             Self::Csv => "csv",
             Self::Calendar => "ics",
             Self::Entries => "jsonl",
+            Self::Fhir => "json",
         }
     }
 }

@@ -240,6 +240,20 @@ pub enum Request {
         /// Who signs; none for the practice's practitioner.
         signer: Option<Signer>,
     },
+    /// What is handed over, in SBAR order.
+    Handover {
+        /// Of which birth.
+        birth: BirthId,
+    },
+    /// The same as a code that any telephone reads.
+    HandoverCode {
+        /// Of which birth.
+        birth: BirthId,
+        /// BCP 47 tag of the language to say it in; English where there is none of that name.
+        #[serde(default)]
+        #[ts(optional)]
+        language: Option<String>,
+    },
     /// Writes a file about a birth into the folder of the records.
     WriteFile {
         /// Which birth.

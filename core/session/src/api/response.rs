@@ -7,9 +7,9 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, ImportView, KeptFile, KeysView,
-    LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView, StatusView, ThingView, VerifyView,
-    WaitingNote, WeighedItem,
+    BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, HandoverCode, HandoverView,
+    ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView,
+    StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -169,6 +169,10 @@ pub enum Response {
         /// The new entry.
         entry: EntryId,
     },
+    /// What is handed over.
+    Handover(HandoverView),
+    /// The code, with what it says.
+    HandoverCode(HandoverCode),
     /// The file is written.
     WriteFile {
         /// Where.

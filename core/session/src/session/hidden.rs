@@ -38,11 +38,13 @@ impl Session {
             | Request::FilePart { kind: FileKind::Voice, .. } => true,
             Request::Birth { birth }
             | Request::ChartPicture { birth }
+            | Request::Handover { birth }
             | Request::Sketch { birth, .. }
             | Request::Retract { birth, .. } => self.at_work(*birth, now),
-            // Who does not see the mother's data, or what was planned with her, would write over it.
+            // Who does not see the mother's data, what was planned with her, or what was asked for, would write over it.
             Request::Record { birth, fact, .. } => {
-                !matches!(fact, Fact::ClientRecorded(_) | Fact::NextContactPlanned(_)) && self.at_work(*birth, now)
+                !matches!(fact, Fact::ClientRecorded(_) | Fact::NextContactPlanned(_) | Fact::AskedFor { .. })
+                    && self.at_work(*birth, now)
             }
             // Words that are not shown cannot be put right: what stands in their place would be written.
             Request::Amend { birth, fact, .. } => !fact.as_ref().is_some_and(hide::has_words) && self.at_work(*birth, now),

@@ -1,21 +1,26 @@
-//! The files about a birth that leave the phone, and the drawing that stands on them.
+//! What leaves the phone: the handover, the files about a birth, and the drawing that stands on them.
 
+use qrcodegen::QrCodeEcc;
 use secundine_domain::chart::Chart;
-use secundine_domain::entry::BirthId;
+use secundine_domain::entry::{BirthId, Entry};
 use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
+use secundine_record::fhir;
+use secundine_record::handover::{CodeText, Handover, transfer_pdf};
 use secundine_record::page::Pdf;
 use secundine_record::words::Words;
 use secundine_record::{Form, Origin, calendar, csv, form_pdf, parents_pdf, pdf};
 use secundine_store::version;
 
 use super::Session;
-use crate::api::{ApiError, ErrorCode, Outgoing, Response};
+use crate::api::{ApiError, ErrorCode, HandoverCode, Outgoing, QrView, Response};
 use crate::practice::OpenPractice;
+use crate::qr;
 use crate::views;
 
 impl Session {
-    /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has.
+    /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has, 0 for what is not
+    /// for print.
     pub(super) fn write_file(
         &mut self,
         birth: BirthId,
@@ -30,6 +35,26 @@ impl Session {
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &bytes));
         written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
         Ok(Response::WriteFile { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pages).unwrap_or(u32::MAX) })
+    }
+
+    /// What is handed over, as it may be shown now.
+    pub(super) fn handover(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
+        let (hidden, speed) = (self.hidden.is_some(), self.speed());
+        let chart = self.shown(birth)?;
+        let practice = self.open()?.described().clone();
+        let origin = Origin { practice: &practice, version: "", written: now, words: words(None) };
+        Ok(Response::Handover(views::handover(&chart, Handover::of(&chart, &origin), hidden, now, speed)))
+    }
+
+    /// The same as a code, which bears names.
+    pub(super) fn handover_code(&mut self, birth: BirthId, language: Option<&str>, now: &Stamp) -> Result<Response, ApiError> {
+        let open = self.open()?;
+        let chart = open.chart(birth)?;
+        let practice = open.described().clone();
+        let words = words(language);
+        let origin = Origin { practice: &practice, version: "", written: now, words };
+        let CodeText { text, left_out } = Handover::of(&chart, &origin).code_text(words);
+        Ok(Response::HandoverCode(HandoverCode { code: code(&text), text, left_out }))
     }
 
     pub(super) fn sketch(&mut self, birth: BirthId, placenta: BabyNo) -> Result<Response, ApiError> {
@@ -56,13 +81,14 @@ pub(crate) fn made(
     let chart = open.chart(birth)?;
     let named = version(open.entries(birth)?);
     let practice = open.described().clone();
-    let words = Words::of(language.unwrap_or_default());
+    let words = words(language);
     let origin = Origin { practice: &practice, version: &named, written: now, words };
     let form = |form, placenta| form_pdf(&chart, &origin, form, known(&chart, placenta)?).map_err(|_| ApiError::internal());
     let paged = |Pdf { bytes, pages, .. }: Pdf| Made { bytes, pages };
     let plain = |bytes| Made { bytes, pages: 0 };
     match file {
         Outgoing::Record => pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
+        Outgoing::Transfer => transfer_pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
         Outgoing::Laboratory { placenta } => form(Form::Laboratory, placenta).map(paged),
         Outgoing::Family { placenta } => form(Form::Family, placenta).map(paged),
         Outgoing::Parents => parents_pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
@@ -71,8 +97,25 @@ pub(crate) fn made(
             let planned = calendar(birth, &chart, now, words);
             planned.map(plain).ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-nothing-planned"))
         }
+        Outgoing::Fhir => {
+            let record = pdf(&chart, &origin).map_err(|_| ApiError::internal())?;
+            let entries: Vec<Entry> = open.entries(birth)?.iter().map(|stored| stored.entry.clone()).collect();
+            let handover =
+                fhir::Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: Some(&record.bytes) };
+            fhir::write(&handover, fhir::Form::Document).map(plain).map_err(|_| ApiError::internal())
+        }
         Outgoing::Entries => Ok(plain(open.extract(birth, now)?)),
     }
+}
+
+/// The code of a handover. A screen is bright and whole, and fewer modules are read sooner than more that mend more.
+pub(crate) fn code(text: &str) -> QrView {
+    qr::code(text, QrCodeEcc::Medium)
+}
+
+/// The language of a tag.
+fn words(language: Option<&str>) -> &'static Words {
+    Words::of(language.unwrap_or_default())
 }
 
 /// A placenta of this birth, born or looked at.

@@ -27,6 +27,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::FilePart { kind: FileKind::Voice, .. } => true,
         Request::Birth { birth }
         | Request::ChartPicture { birth }
+        | Request::Handover { birth }
         | Request::Sketch { birth, .. }
         | Request::Record { birth, .. }
         | Request::Amend { birth, .. }
@@ -65,6 +66,7 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::ToWriteUp
         | Request::RegisterBirth { .. }
         | Request::Sign { .. }
+        | Request::HandoverCode { .. }
         | Request::WriteFile { .. }
         | Request::FilePart { kind: FileKind::Photo, .. }
         | Request::ReadFile { .. }
@@ -144,6 +146,9 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::WriteFile { birth, file: Outgoing::Record, language: None },
             Request::WriteFile { birth, file: Outgoing::Laboratory { placenta: 1 }, language: None },
             Request::ChartPicture { birth },
+            Request::Handover { birth },
+            Request::HandoverCode { birth, language: None },
+            Request::WriteFile { birth, file: Outgoing::Transfer, language: None },
             Request::Sketch { birth, placenta: 1 },
             Request::MeasurePhoto { birth, file: FileId([0; 32]), tracing: tracing(), keep: true },
         ]);
@@ -236,7 +241,9 @@ fn every_fact_of_a_birth_can_be_written_while_hidden_but_who_the_mother_is() {
     for fact in facts.clone() {
         desk.write(running, fact);
     }
-    assert_eq!(desk.record(running, Fact::ClientRecorded(Default::default())).unwrap_err().code, ErrorCode::NamesHidden);
+    for people in [Fact::ClientRecorded(Default::default()), Fact::AskedFor { text: "blood".to_owned() }] {
+        assert_eq!(desk.record(running, people).unwrap_err().code, ErrorCode::NamesHidden);
+    }
     desk.unlock();
     let written: Vec<Fact> = desk.birth(running).timeline.into_iter().map(|line| line.fact).collect();
     for fact in facts {

@@ -1,7 +1,7 @@
 //! Fifty words of people are planted; while they are hidden, no answer holds one of them.
 
 use secundine_domain::entry::BirthId;
-use secundine_domain::fact::{Client, Fact, Loss, Medicine, VoiceNote, WrittenUp};
+use secundine_domain::fact::{Client, Fact, Loss, Medicine, Shared, SharedHow, SharedTo, SharedWhat, VoiceNote, WrittenUp};
 use secundine_domain::file::FileId;
 use secundine_domain::protocol::{ApgarAgain, ApgarTimes, Milli, OWN, OwnChange, Schedule, Setting, State, Step};
 use secundine_session::SharedSession;
@@ -37,6 +37,9 @@ fn plant(desk: &mut Desk, birth: BirthId, canaries: &mut Canaries) {
         let (name, dose, route) = (canaries.next(), canaries.next(), canaries.next());
         Fact::MedicineGiven(Medicine { name, dose, route, uterotonic: true, ..Medicine::default() })
     };
+    let (what, to, how) = (SharedWhat::Record, SharedTo::Doctor, SharedHow::Paper);
+    desk.write(birth, Fact::Shared(Shared { what, to, how, name: Some(canaries.next()), version: None }));
+    desk.write(birth, Fact::AskedFor { text: canaries.next() });
     let note = desk.write(birth, Fact::Noted { text: canaries.next() });
     let taken = desk.write(birth, Fact::Noted { text: canaries.next() });
     let file = FileId([7; 32]);
@@ -113,6 +116,8 @@ fn answers(shared: &SharedSession, births: [BirthId; 2]) -> Vec<String> {
         requests.push(Request::Birth { birth });
         requests.push(Request::Record { birth, fact: Fact::CordCut { baby: 1 }, at: At::Now { ago_ms: 0 } });
         requests.push(Request::Birth { birth });
+        requests.push(Request::Handover { birth });
+        requests.push(Request::HandoverCode { birth, language: None });
         requests.push(Request::WriteFile { birth, file: Outgoing::Record, language: None });
         requests.push(Request::Record { birth, fact: Fact::CordCut { baby: 1 }, at: At::Now { ago_ms: 0 } });
     }

@@ -1,0 +1,69 @@
+"""A FHIR server on loopback that is given transactions: `server.py FILE…`.
+
+Prints, as one JSON text, what it holds after each: [{status, entries: [status of each entry], resources}].
+"""
+
+import json
+import pathlib
+import socket
+import sys
+import tempfile
+import threading
+import time
+import urllib.error
+import urllib.request
+
+import uvicorn
+from sekmet.config import Settings
+from sekmet.main import create_app
+
+TYPES = [
+    "AllergyIntolerance", "Binary", "Composition", "DocumentReference", "Encounter", "MedicationAdministration", "Observation",
+    "Organization", "Patient", "Practitioner", "Procedure", "Provenance", "RelatedPerson",
+]
+
+
+def ask(url, data=None):
+    """Status and JSON of an answer."""
+    headers = {"Content-Type": "application/fhir+json", "Accept": "application/fhir+json"}
+    try:
+        with urllib.request.urlopen(urllib.request.Request(url, data, headers), timeout=60) as answer:
+            return answer.status, json.load(answer)
+    except urllib.error.HTTPError as error:
+        return error.code, json.load(error)
+
+
+def held(base):
+    """Every resource that the server finds by its type."""
+    resources = []
+    for kind in TYPES:
+        _, found = ask(f"{base}/{kind}?_count=1000")
+        inside = [entry["resource"] for entry in found.get("entry", [])]
+        assert len(inside) == found["total"], f"{kind}: {len(inside)} of {found['total']}"
+        resources += inside
+    return resources
+
+
+def main():
+    with tempfile.TemporaryDirectory() as folder, socket.socket() as listening:
+        listening.bind(("127.0.0.1", 0))
+        port = listening.getsockname()[1]
+        base = f"http://127.0.0.1:{port}/fhir"
+        settings = Settings(base_url=base, host="127.0.0.1", port=port, data_dir=folder, simulator={"enabled": False},
+                            own_private_key_path=f"{folder}/key.pem")
+        server = uvicorn.Server(uvicorn.Config(create_app(settings), log_level="warning"))
+        running = threading.Thread(target=server.run, kwargs={"sockets": [listening]}, daemon=True)
+        running.start()
+        while not server.started:
+            time.sleep(0.05)
+        told = []
+        for name in sys.argv[1:]:
+            status, answer = ask(base, pathlib.Path(name).read_bytes())
+            entries = [entry["response"]["status"] for entry in answer.get("entry", [])]
+            told.append({"status": status, "entries": entries, "resources": held(base), "answer": answer.get("issue")})
+        server.should_exit = True
+        running.join(timeout=10)
+    json.dump(told, sys.stdout)
+
+
+main()
