@@ -11,4 +11,4 @@ placenta: number, } | { "kind": "family",
 /**
  * The placenta, named by its first baby.
  */
-placenta: number, } | { "kind": "fhir" };
+placenta: number, } | { "kind": "parents" } | { "kind": "csv" } | { "kind": "calendar" } | { "kind": "entries" } | { "kind": "fhir" };
