@@ -88,7 +88,9 @@ fn the_page_for_the_parents_reads_as_laid_out_and_tells_nothing_that_judges() {
     let path = paper(&mut session, birth, Outgoing::Parents);
     assert_sound(&path, "Born on 25 November 2026");
     let text = laid_out(&path);
-    for told in ["Rosa Amberly", "A girl, born at 02:41", "3540 g · 51 cm long · 35 cm round the head", "The cord was cut at 02:49"] {
+    for told in
+        ["Rosa Amberly", "A girl, born at 02:41", "3540 g · 51 cm long · 35 cm round the head", "The cord was cut at 02:49"]
+    {
         assert!(text.contains(told), "{told:?} is not in:\n{text}");
     }
     for never in ["not recorded", "Apgar", "mL", "1993", "centile", "Birch Row"] {
