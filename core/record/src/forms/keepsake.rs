@@ -66,7 +66,9 @@ fn tree(side: &Side) -> Option<Vec<Drawn>> {
     let mut shapes: Vec<Drawn> = Vec::new();
     let glow = |trace| each(shape(trace, 0.0, Tone::Wine, Some(Tone::Blush)), &|x, y| (x * GLOW, y * GLOW));
     shapes.extend(of(What::Outline).map(glow));
-    shapes.extend(of(What::ExtraLobe).chain(of(What::Outline)).map(|trace| shape(trace, 1.2, Tone::Wine, Some(Tone::Rose))));
+    // A lobe whose vessels are torn would lie there by itself.
+    let lobes = of(What::ExtraLobe).filter(|_| of(What::TornVessel).next().is_none());
+    shapes.extend(lobes.chain(of(What::Outline)).map(|trace| shape(trace, 1.2, Tone::Wine, Some(Tone::Rose))));
     let vessels = of(What::Vessel).chain(of(What::BareVessel));
     shapes.extend(vessels.map(|trace| shape(trace, trace.weight * 2.2 - 0.4, Tone::Wine, None)));
     shapes.extend(cords.iter().map(|trace| shape(trace, 1.2, Tone::Wine, Some(Tone::Blush))));
