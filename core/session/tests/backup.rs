@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use base64::Engine;

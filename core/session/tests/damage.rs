@@ -27,7 +27,6 @@ struct Practised {
     session: Session,
     folder: TempDir,
     birth: BirthId,
-    recovery: String,
 }
 
 impl Practised {
@@ -40,12 +39,11 @@ impl Practised {
         let mut session = Session::new(paths, Arc::new(clock));
         let (name, practitioner, role) = ("Heron House".to_owned(), "Ida".to_owned(), "midwife".to_owned());
         let practice = Practice { name, practitioner, role, protocol: None };
-        let created = session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
-        let Response::CreatePractice { recovery } = created else { unreachable!() };
+        session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
         let Response::BabyBornNow { birth, .. } = session.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() else {
             unreachable!()
         };
-        let mut practised = Self { session, folder, birth, recovery: recovery.identity };
+        let mut practised = Self { session, folder, birth };
         (0..NOTES).for_each(|_| practised.note().unwrap());
         practised.session.call(Request::Lock).unwrap();
         practised
