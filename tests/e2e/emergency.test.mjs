@@ -86,6 +86,11 @@ test('an emergency is marked with one touch each, told in order, and printed', a
   await tap('leaving-contact');
   await hand.type('[data-test="contact-when"]', 'Visit tomorrow at 10');
   await hand.type('[data-test="contact-call"]', 'Ida, 0123');
+  await hand.type('[data-test="contact-time"]', '9:30');
+  await tap('save');
+  await page.getByText('This is no date and time').waitFor();
+  await at(page, 'contact-day').fill('2026-12-01');
+  await look('leaving-contact');
   await tap('save');
   await at(page, 'save').waitFor({ state: 'detached' });
   assert.match(await at(page, 'leaving-open').innerText(), /11 of 16 not recorded/);
@@ -96,7 +101,7 @@ test('an emergency is marked with one touch each, told in order, and printed', a
   const path = await writeFile(hand, 'record');
   const text = execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
   const account = text.slice(text.indexOf('Account of the emergency'), text.indexOf('Timeline,'));
-  for (const words of [...order, 'Before leaving', 'Visit tomorrow at 10', 'Left the home']) assert.ok(account.includes(words), `${words} in ${account}`);
+  for (const words of [...order, 'Before leaving', '1 Dec 2026 09:30, Visit tomorrow at 10', 'Left the home']) assert.ok(account.includes(words), `${words} in ${account}`);
   assert.deepEqual(hand.problems, []);
 });
 

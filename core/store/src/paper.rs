@@ -47,6 +47,7 @@ fn state(devices: &[Vec<[u8; 32]>], hash: &Sha256, least: usize, digits: &str) -
 }
 
 #[cfg(test)]
+#[allow(clippy::string_slice, reason = "digits")]
 mod tests {
     use secundine_domain::entry::{BirthId, Entry, EntryId};
     use secundine_domain::fact::Fact;
