@@ -101,6 +101,23 @@ function* pressures(resource) {
   }
 }
 
+/** Units that a profile does not allow, and times that run backwards: @medplum/core looks into neither. */
+function* units(resource) {
+  for (const url of list(resource.meta?.profile)) {
+    for (const { path, fixedCode, binding } of profiles.get(url)?.snapshot.element ?? []) {
+      if (path !== 'Observation.value[x].code' || !resource.valueQuantity) continue;
+      const allowed = fixedCode ? [fixedCode] : binding?.strength === 'required' && codes(binding.valueSet);
+      if (allowed && !allowed.includes(resource.valueQuantity.code)) yield `no unit of ${url}`;
+    }
+  }
+}
+
+function* backwards(value) {
+  if (typeof value !== 'object' || value === null) return;
+  if (Date.parse(value.start) > Date.parse(value.end)) yield 'a time ends before it begins';
+  for (const inside of Object.values(value)) yield* backwards(inside);
+}
+
 const inside = (issue) => /^Invalid reference: got "urn:/.test(issue.details?.text ?? '');
 
 function structure(resource, options) {
@@ -118,7 +135,7 @@ function faults(bundle) {
   const found = structure(bundle);
   for (const { resource } of bundle.entry ?? []) {
     if (!resource) continue;
-    found.push(...structure(resource), ...pressures(resource));
+    found.push(...structure(resource), ...pressures(resource), ...units(resource), ...backwards(resource));
     for (const url of list(resource.meta?.profile)) {
       found.push(...(profiles.has(url) ? structure(resource, { profile: profiles.get(url) }) : [`no profile ${url}`]));
     }
