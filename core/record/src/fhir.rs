@@ -17,6 +17,7 @@ use resource::{Bundle, Request, Resource};
 use told::{Made, Maker, Told};
 
 mod client;
+mod code_system;
 mod codes;
 mod composition;
 mod element;
@@ -35,6 +36,7 @@ mod text;
 mod told;
 mod worked_out;
 
+pub use code_system::code_system;
 pub use read::read;
 
 /// Which of the two forms.
