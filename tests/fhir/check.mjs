@@ -55,11 +55,20 @@ function* wrongCodes(value, type, at) {
   }
 }
 
+/** The codes of a system of the standard's own that is given whole. */
+const whole = new Map();
+function complete(url) {
+  if (!whole.has(url)) {
+    const system = systems.get(url);
+    whole.set(url, system?.content === 'complete' ? new Set(codesIn(system.concept)) : undefined);
+  }
+  return whole.get(url);
+}
+
 /** Codes of the standard's own systems that these do not have. */
 function* strangeCodes(value, at) {
   if (typeof value !== 'object' || value === null) return;
-  const system = systems.get(value.system);
-  if (system?.content === 'complete' && value.code && !codesIn(system.concept).includes(value.code)) {
+  if (value.code && complete(value.system)?.has(value.code) === false) {
     yield `${at}: ${value.code} is not in ${value.system}`;
   }
   for (const [key, inside] of Object.entries(value)) yield* strangeCodes(inside, `${at}.${key}`);
