@@ -55,11 +55,20 @@ function* wrongCodes(value, type, at) {
   }
 }
 
+/** The codes of a system of the standard's own that is given whole. */
+const whole = new Map();
+function complete(url) {
+  if (!whole.has(url)) {
+    const system = systems.get(url);
+    whole.set(url, system?.content === 'complete' ? new Set(codesIn(system.concept)) : undefined);
+  }
+  return whole.get(url);
+}
+
 /** Codes of the standard's own systems that these do not have. */
 function* strangeCodes(value, at) {
   if (typeof value !== 'object' || value === null) return;
-  const system = systems.get(value.system);
-  if (system?.content === 'complete' && value.code && !codesIn(system.concept).includes(value.code)) {
+  if (value.code && complete(value.system)?.has(value.code) === false) {
     yield `${at}: ${value.code} is not in ${value.system}`;
   }
   for (const [key, inside] of Object.entries(value)) yield* strangeCodes(inside, `${at}.${key}`);
@@ -101,6 +110,23 @@ function* pressures(resource) {
   }
 }
 
+/** Units that a profile does not allow, and times that run backwards: @medplum/core looks into neither. */
+function* units(resource) {
+  for (const url of list(resource.meta?.profile)) {
+    for (const { path, fixedCode, binding } of profiles.get(url)?.snapshot.element ?? []) {
+      if (path !== 'Observation.value[x].code' || !resource.valueQuantity) continue;
+      const allowed = fixedCode ? [fixedCode] : binding?.strength === 'required' && codes(binding.valueSet);
+      if (allowed && !allowed.includes(resource.valueQuantity.code)) yield `no unit of ${url}`;
+    }
+  }
+}
+
+function* backwards(value) {
+  if (typeof value !== 'object' || value === null) return;
+  if (Date.parse(value.start) > Date.parse(value.end)) yield 'a time ends before it begins';
+  for (const inside of Object.values(value)) yield* backwards(inside);
+}
+
 const inside = (issue) => /^Invalid reference: got "urn:/.test(issue.details?.text ?? '');
 
 function structure(resource, options) {
@@ -118,7 +144,7 @@ function faults(bundle) {
   const found = structure(bundle);
   for (const { resource } of bundle.entry ?? []) {
     if (!resource) continue;
-    found.push(...structure(resource), ...pressures(resource));
+    found.push(...structure(resource), ...pressures(resource), ...units(resource), ...backwards(resource));
     for (const url of list(resource.meta?.profile)) {
       found.push(...(profiles.has(url) ? structure(resource, { profile: profiles.get(url) }) : [`no profile ${url}`]));
     }

@@ -17,6 +17,7 @@ use resource::{Bundle, Request, Resource};
 use told::{Made, Maker, Told};
 
 mod client;
+mod code_system;
 mod codes;
 mod composition;
 mod element;
@@ -35,6 +36,7 @@ mod text;
 mod told;
 mod worked_out;
 
+pub use code_system::code_system;
 pub use read::read;
 
 /// Which of the two forms.
@@ -107,7 +109,7 @@ fn bundle(handover: &Handover, form: Form) -> Result<Bundle, FhirError> {
         resource.identify(names.identifier(&key));
         let request = (form == Form::Transaction).then(|| request(names, &key, &resource, replaces));
         // A server that finds a thing by its identifier has given it an id, and refuses another.
-        let own_id = form == Form::Document || resource.is_unidentified();
+        let own_id = form == Form::Document || resource.is_put_by_id();
         resource.mark(own_id.then(|| names.id(&key)), tag.as_ref());
         resource::Entry { full_url: Some(names.url(&key)), resource: Some(resource), request }
     });
@@ -149,13 +151,14 @@ fn all(handover: &Handover, form: Form) -> Result<Vec<Made>, FhirError> {
 }
 
 /// What a server is asked to do. What has an identifier is made unless it is there; what may have changed since it was sent is put
-/// in the place of what has its identifier; what can have none is put under its id. All leave one, however often it is sent.
+/// in the place of what has its identifier; what cannot be asked for by one is put under its id. All leave one, however often it is
+/// sent.
 fn request(names: Names, key: &str, resource: &Resource, replaces: bool) -> Request {
     let kind = resource.kind();
     let identifier = names.identifier(key);
     let query =
         format!("identifier={}|{}", identifier.system.unwrap_or_default(), identifier.value.as_deref().unwrap_or_default());
-    let (method, url, if_none_exist) = match (resource.is_unidentified(), replaces) {
+    let (method, url, if_none_exist) = match (resource.is_put_by_id(), replaces) {
         (true, _) => ("PUT", format!("{kind}/{}", names.id(key)), None),
         (false, true) => ("PUT", format!("{kind}?{query}"), None),
         (false, false) => ("POST", kind.to_owned(), Some(query)),

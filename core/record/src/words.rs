@@ -108,6 +108,13 @@ impl Words {
     }
 }
 
+/// The ids of every message, in the order of the English catalogue.
+pub(crate) fn english_ids() -> impl Iterator<Item = &'static str> {
+    let english = TEXTS.iter().filter(|(tag, _)| *tag == ENGLISH).flat_map(|(_, text)| text.lines());
+    // What is indented goes on with the message before it.
+    english.filter_map(|line| line.split_once(" =")).map(|(id, _)| id).filter(|id| !id.starts_with([' ', '#']))
+}
+
 /// The language of exactly this tag, read when it is first asked for.
 fn known(tag: &str) -> Option<&'static Words> {
     static READ: LazyLock<BTreeMap<String, (&str, OnceLock<Words>)>> =

@@ -6,6 +6,7 @@
 mod common;
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::LazyLock;
 
 use common::arbitrary::entries;
 use common::{BIRTH, MINUTE, Phone, apgar, born, clamped, kinds, look, pad, placenta};
@@ -17,7 +18,7 @@ use secundine_domain::entry::Entry;
 use secundine_domain::fact::{Fact, Loss, Practice};
 use secundine_domain::time::{Boot, Stamp};
 use secundine_record::Origin;
-use secundine_record::fhir::{FhirError, Form, Handover, read, write};
+use secundine_record::fhir::{FhirError, Form, Handover, code_system, read, write};
 use secundine_record::words::Words;
 use serde_json::{Value, json};
 
@@ -87,6 +88,35 @@ fn a_short_night_reads_as_laid_out() {
         None => line.to_owned(),
     });
     insta::assert_snapshot!(lines.collect::<Vec<_>>().join("\n"));
+}
+
+/// The codes of our own list that stand somewhere in it.
+fn own_codes(value: &Value, found: &mut BTreeSet<String>) {
+    match value {
+        Value::Array(inside) => inside.iter().for_each(|one| own_codes(one, found)),
+        Value::Object(inside) => {
+            let ours = inside.get("system").and_then(Value::as_str).is_some_and(|system| system.ends_with("/third-stage"));
+            found.extend(inside.get("code").and_then(Value::as_str).filter(|_| ours).map(str::to_owned));
+            inside.values().for_each(|one| own_codes(one, found));
+        }
+        _ => {}
+    }
+}
+
+fn listed_codes() -> Vec<(String, String)> {
+    let system: Value = serde_json::from_slice(&code_system().unwrap()).unwrap();
+    let text = |one: &Value| one.as_str().unwrap().to_owned();
+    system["concept"].as_array().unwrap().iter().map(|one| (text(&one["code"]), text(&one["display"]))).collect()
+}
+
+/// Once a version is out, a code stays for ever.
+#[test]
+fn our_own_codes_are_these() {
+    let listed = listed_codes();
+    let once: BTreeSet<&String> = listed.iter().map(|(code, _)| code).collect();
+    assert_eq!(once.len(), listed.len(), "each once");
+    let lines: Vec<String> = listed.iter().map(|(code, display)| format!("{code} = {display}")).collect();
+    insta::assert_snapshot!(lines.join("\n"));
 }
 
 #[test]
@@ -252,6 +282,10 @@ proptest! {
         let once: BTreeSet<&str> = places.iter().copied().collect();
         prop_assert_eq!(once.len(), places.len());
         well_formed(&told, &once)?;
+        let mut codes = BTreeSet::new();
+        own_codes(&told, &mut codes);
+        static LISTED: LazyLock<BTreeSet<String>> = LazyLock::new(|| listed_codes().into_iter().map(|(code, _)| code).collect());
+        prop_assert!(codes.is_subset(&LISTED), "{:?}", codes.difference(&LISTED));
         let written = resources(&told).iter().filter(|one| one["resourceType"] == "Provenance").count();
         prop_assert_eq!(written, entries.len());
     }

@@ -88,11 +88,11 @@ fn line(maker: &Maker, told: &Told) -> String {
 /// What is to be known of the file itself.
 fn about(words: &Words) -> Section {
     let draft = words.draft().unwrap_or_default();
-    let rehearsal = words.plain("record-note");
+    let note = words.plain("record-note");
     Section {
         title: Some(words.plain("fhir-section-about")),
         code: Some(own(words, "fhir-section-about")),
-        text: narrative([rehearsal.as_str(), draft.as_str(), LOINC_NOTICE]),
+        text: narrative([note.as_str(), draft.as_str(), LOINC_NOTICE]),
         entry: Vec::new(),
     }
 }

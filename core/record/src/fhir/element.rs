@@ -24,7 +24,7 @@ impl<T> Nothing for Vec<T> {
 macro_rules! elements {
     ($($(#[$doc:meta])* $name:ident { $($(#[$of:meta])* $field:ident: $type:ty,)* })*) => {
         $($(#[$doc])*
-        #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+        #[derive(Clone, Debug, Default, PartialEq, serde::Serialize)]
         #[serde(rename_all = "camelCase")]
         pub(super) struct $name {
             $($(#[$of])* #[serde(skip_serializing_if = "crate::fhir::element::Nothing::nothing")] pub $field: $type,)*

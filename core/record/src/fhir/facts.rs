@@ -123,8 +123,11 @@ fn blood(maker: &mut Maker, told: &Told, loss: &Loss) -> Vec<Made> {
         Loss::Jug { .. } | Loss::Seen { .. } => Vec::new(),
     };
     let method = Some(own(maker.words, method));
+    let weighed = !component.is_empty();
     let seen = Observation { method, component, ..maker.seen(told, Who::Mother, "fhir-blood-loss", Some(volume)) };
-    vec![told.made("", Resource::Observation(Box::new(seen)))]
+    let made = told.made("", Resource::Observation(Box::new(seen)));
+    // Another protocol may make another volume of the same weight.
+    vec![Made { replaces: made.replaces || weighed, ..made }]
 }
 
 fn event_of(maker: &mut Maker, told: &Told, who: Who, event: NewbornEvent) -> Vec<Made> {

@@ -325,9 +325,10 @@ impl Resource {
         }
     }
 
-    /// Whether R4 has no place for an identifier in it.
-    pub fn is_unidentified(&self) -> bool {
-        matches!(self, Self::Binary(_) | Self::Provenance(_))
+    /// Whether a server cannot be asked for it by an identifier: two have no place for one in R4, and of the third a server was
+    /// met that does not look there.
+    pub fn is_put_by_id(&self) -> bool {
+        matches!(self, Self::Binary(_) | Self::Provenance(_) | Self::Composition(_))
     }
 
     /// Gives it an id and a tag.

@@ -64,16 +64,16 @@ fn pressure(maker: &mut Maker, told: &Told, seen: &MotherObservation) -> Option<
 
 /// What a hand and an eye tell, in one observation.
 fn felt(maker: &mut Maker, told: &Told, seen: &MotherObservation) -> Option<Made> {
-    let chosen = |id: &str, family: &str, name: Option<String>| name.map(|name| maker.chosen(id, &format!("{family}-{name}")));
+    let chosen = |id: &str, answer: Option<String>| answer.map(|answer| maker.chosen(id, &answer));
     let fingers = |height: i8| codes::number(height.into()).map(|value| Quantity { value: Some(value), ..Quantity::default() });
     let height = seen.fundal_height.and_then(|height| fingers(height.get())).map(Value::Quantity);
     let component: Vec<Component> = [
-        chosen("fhir-consciousness", "response-level", seen.response.as_ref().map(code)),
-        chosen("fhir-fundus", "fundus", seen.fundus.as_ref().map(code)),
+        chosen("fhir-consciousness", seen.response.map(|it| format!("response-level-{}", code(&it)))),
+        chosen("fhir-fundus", seen.fundus.map(|it| format!("fundus-{}", code(&it)))),
         height.map(|height| maker.component("fhir-fundal-height", Some(height))),
-        chosen("fhir-fundal-position", "fundal-position", seen.fundal_position.as_ref().map(code)),
-        chosen("fhir-bleeding", "bleeding", seen.bleeding.as_ref().map(code)),
-        chosen("fhir-bladder", "bladder", seen.bladder.as_ref().map(code)),
+        chosen("fhir-fundal-position", seen.fundal_position.map(|it| format!("fundal-position-{}", code(&it)))),
+        chosen("fhir-bleeding", seen.bleeding.map(|it| format!("bleeding-{}", code(&it)))),
+        chosen("fhir-bladder", seen.bladder.map(|it| format!("bladder-{}", code(&it)))),
         seen.urine.map(|ml| maker.component("fhir-urine", Some(Value::Quantity(Unit::Millilitre.of(ml.get()))))),
         seen.pain.map(|pain| maker.component("fhir-pain", Some(Value::Integer(pain.get())))),
     ]
