@@ -20,8 +20,8 @@ use secundine_domain::examination::{Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact, FundalPosition,
     Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo, PhotoMeasure,
-    Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared, SharedHow, SharedTo, SharedWhat,
-    Tear, VoiceNote, WrittenUp,
+    Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared, SharedHow, SharedTo,
+    SharedWhat, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
@@ -173,7 +173,10 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("written_up", Fact::WrittenUp(WrittenUp { file: note().file, text: text("amnion whole\nchorion ragged") })),
         ("leaving_marked", Fact::LeavingMarked { step: LeavingStep::WarningSignsTold }),
         ("home_left", Fact::HomeLeft),
-        ("server_set", Fact::ServerSet { server: Some(Server { address: text("https://fhir.example/r4"), token: Some(text("s3cr3t")) }) }),
+        (
+            "server_set",
+            Fact::ServerSet { server: Some(Server { address: text("https://fhir.example/r4"), token: Some(text("s3cr3t")) }) },
+        ),
         ("server_set_open", Fact::ServerSet { server: Some(Server { address: text("http://127.0.0.1:8080"), token: None }) }),
         ("server_set_none", Fact::ServerSet { server: None }),
         ("sending_waits", Fact::SendingWaits { birth: BIRTH, waits: true }),
@@ -181,7 +184,13 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("asked_for", Fact::AskedFor { text: text("theatre ready, blood cross-matched") }),
         (
             "shared",
-            Fact::Shared(Shared { what: SharedWhat::Transfer, to: SharedTo::Hospital, how: SharedHow::Paper, name: None, version: None }),
+            Fact::Shared(Shared {
+                what: SharedWhat::Transfer,
+                to: SharedTo::Hospital,
+                how: SharedHow::Paper,
+                name: None,
+                version: None,
+            }),
         ),
         (
             "shared_named",

@@ -20,6 +20,7 @@ mod own;
 mod photos;
 mod request;
 mod response;
+mod sending;
 mod sketch;
 mod verify;
 mod voice;
@@ -42,6 +43,7 @@ pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnSta
 pub use photos::{MeasureView, MeasuredView, OfferView, PhotoView};
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;
+pub use sending::{FailureView, SendingState, SendingView, ServerView, TakenView, TriedView};
 pub use sketch::{PlaceItem, SketchView};
 pub use verify::VerifyView;
 pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};

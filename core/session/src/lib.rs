@@ -19,6 +19,7 @@ mod qr;
 mod recovery;
 pub mod rehearsal;
 pub mod salvage;
+pub mod sending;
 mod session;
 mod shared;
 pub mod verify;

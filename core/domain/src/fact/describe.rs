@@ -263,9 +263,9 @@ fn shared_line(Shared { what, to, how, name, version }: &Shared) -> Message {
         .with("to", Message::new(format!("shared-to-{}", code(to))))
         .with("how", Message::new(format!("shared-how-{}", code(how))));
     match version {
-        Some(version) => Message::new("fact-shared-version")
-            .with("shared", line)
-            .with("version", version.chars().take(16).collect::<String>()),
+        Some(version) => {
+            Message::new("fact-shared-version").with("shared", line).with("version", version.chars().take(16).collect::<String>())
+        }
         None => line,
     }
 }

@@ -108,16 +108,8 @@ pub enum SharedTo {
 
 impl SharedTo {
     /// All of them, in the order in which they are offered.
-    pub const ALL: [Self; 8] = [
-        Self::Hospital,
-        Self::Ambulance,
-        Self::Doctor,
-        Self::Midwife,
-        Self::Laboratory,
-        Self::Family,
-        Self::Other,
-        Self::Server,
-    ];
+    pub const ALL: [Self; 8] =
+        [Self::Hospital, Self::Ambulance, Self::Doctor, Self::Midwife, Self::Laboratory, Self::Family, Self::Other, Self::Server];
 }
 
 /// How it was given.

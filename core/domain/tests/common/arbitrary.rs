@@ -9,8 +9,8 @@ use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, Weigh
 use secundine_domain::fact::{
     AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
     FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared, SharedHow,
-    SharedTo, SharedWhat, Tear, VoiceNote, WrittenUp,
+    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared,
+    SharedHow, SharedTo, SharedWhat, Tear, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
@@ -460,9 +460,8 @@ pub fn fact() -> BoxedStrategy<Fact> {
             protocol
         })),
         vec(medicine(), 0..4).prop_map(|medicines| Fact::MedicinesListed { medicines }),
-        option::of((text(), option::of(text()))).prop_map(|server| Fact::ServerSet {
-            server: server.map(|(address, token)| Server { address, token })
-        }),
+        option::of((text(), option::of(text())))
+            .prop_map(|server| Fact::ServerSet { server: server.map(|(address, token)| Server { address, token }) }),
         any::<bool>().prop_map(|waits| Fact::SendingWaits { birth: super::BIRTH, waits }),
         vec(text(), 0..4).prop_map(|items| Fact::ExaminationOrdered { items }),
         option::of(weights()).prop_map(|table| Fact::PlacentaWeights { table: table.map(Box::new) }),
