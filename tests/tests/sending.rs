@@ -1,6 +1,12 @@
 //! A birth is sent to a server: once, however often it is tried; and nothing in the practice waits for it.
 
-#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::string_slice,
+    reason = "a test may stop at the first surprise"
+)]
 
 mod desk;
 mod small_server;
