@@ -22,4 +22,8 @@ how: SharedHow,
 /**
  * Whom by name, where it was typed.
  */
-name?: string, };
+name?: string, 
+/**
+ * Which version of the entries a server took: their SHA-256, hexadecimal.
+ */
+version?: string, };

@@ -3,4 +3,4 @@
 /**
  * How it was given.
  */
-export type SharedHow = "spoken" | "code" | "paper" | "file";
+export type SharedHow = "spoken" | "code" | "paper" | "file" | "network";

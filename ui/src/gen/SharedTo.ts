@@ -3,4 +3,4 @@
 /**
  * Who has it now.
  */
-export type SharedTo = "hospital" | "ambulance" | "doctor" | "midwife" | "laboratory" | "family" | "other";
+export type SharedTo = "hospital" | "ambulance" | "doctor" | "midwife" | "laboratory" | "family" | "other" | "server";
