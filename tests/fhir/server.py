@@ -1,6 +1,8 @@
-"""A FHIR server on loopback that is given transactions: `server.py FILE…`.
+"""A FHIR server on loopback.
 
-Prints, as one JSON text, what it holds after each: [{status, entries: [status of each entry], resources}].
+`server.py FILE…` is given transactions, and prints, as one JSON text, what it holds after each:
+[{status, entries: [status of each entry], resources}].
+`server.py` alone prints its address and stays; for each line that it is given it prints what it holds, as one line of JSON.
 """
 
 import json
@@ -61,9 +63,14 @@ def main():
             status, answer = ask(base, pathlib.Path(name).read_bytes())
             entries = [entry["response"]["status"] for entry in answer.get("entry", [])]
             told.append({"status": status, "entries": entries, "resources": held(base), "answer": answer.get("issue")})
+        if not sys.argv[1:]:
+            print(base, flush=True)
+            for _ in sys.stdin:
+                print(json.dumps(held(base)), flush=True)
         server.should_exit = True
         running.join(timeout=10)
-    json.dump(told, sys.stdout)
+    if told:
+        json.dump(told, sys.stdout)
 
 
 main()

@@ -56,6 +56,15 @@ const CASES: &[Case] = &[
     ("a paper of a placenta that is not here", NOT_FOUND, |desk| {
         refused(desk, Request::WriteFile { birth: desk.birth, file: Outgoing::Family { placenta: 7 }, language: None })
     }),
+    ("a server that is not sealed", IMPOSSIBLE, |desk| server(desk, "http://fhir.example/r4", None)),
+    ("a server that is no address", IMPOSSIBLE, |desk| server(desk, "the clinic's", None)),
+    ("a token with a line in it", IMPOSSIBLE, |desk| server(desk, "https://fhir.example/r4", Some("a\r\nHost: b"))),
+    ("no server to ask", NOT_FOUND, |desk| refused(desk, Request::TryServer)),
+    ("sending without a server", NOT_FOUND, |desk| refused(desk, Request::AskSending { birth: desk.birth })),
+    ("an unknown birth and the server", NOT_FOUND, |desk| refused(desk, Request::Sending { birth: unknown(desk) })),
+    ("an unknown birth not sent", NOT_FOUND, |desk| refused(desk, Request::TakeBackSending { birth: unknown(desk) })),
+    ("a server recorded at a birth", IMPOSSIBLE, |desk| record(desk, Fact::ServerSet { server: None })),
+    ("a waiting recorded at a birth", IMPOSSIBLE, |desk| record(desk, Fact::SendingWaits { birth: desk.birth, waits: true })),
     ("a point far beyond the disc", IMPOSSIBLE, |desk| record(desk, examined("tear-place", point(3_001)))),
     ("the practice taken for a birth", NOT_FOUND, |desk| {
         refused(desk, Request::Record { birth: BirthId::PRACTICE, fact: note("x"), at: now() })
@@ -159,6 +168,10 @@ fn what_is_odd_is_taken_and_told() {
     assert!(before.iter().all(|entry| after.contains(entry)), "what was there stays");
     assert_eq!(after.len(), before.len() + 7);
     assert!(after.iter().any(|(entry, _)| *entry == cut));
+}
+
+fn server(desk: &Desk, address: &str, token: Option<&str>) -> Refusal {
+    refused(desk, Request::SetServer { address: address.to_owned(), token: token.map(str::to_owned) })
 }
 
 fn refused(desk: &Desk, request: Request) -> Refusal {

@@ -19,6 +19,7 @@ mod own;
 mod photos;
 mod request;
 mod response;
+mod sending;
 mod sketch;
 mod verify;
 mod voice;
@@ -41,6 +42,7 @@ pub use response::Response;
 pub use secundine_domain::picture::{
     ChartPicture, PictureLane, PictureLimit, PicturePoint, PictureReading, PictureRow, PictureSeries, Shape, Span,
 };
+pub use sending::{FailureView, SendingState, SendingView, ServerView, TakenView, TriedView};
 pub use sketch::{PlaceItem, SketchView};
 pub use verify::VerifyView;
 pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};

@@ -20,6 +20,7 @@ mod qr;
 mod recovery;
 pub mod rehearsal;
 pub mod salvage;
+pub mod sending;
 mod session;
 mod shared;
 pub mod verify;

@@ -23,6 +23,7 @@ mod bands;
 mod clock;
 mod files;
 mod medicines;
+mod sending;
 
 pub(crate) use clock::ClockSince;
 
@@ -39,6 +40,7 @@ pub(crate) struct OpenPractice {
     bands: bands::Bands,
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
+    post: sending::Post,
     /// What was read of a damaged store, which is open to be read only.
     salvage: Option<SalvageView>,
 }
@@ -77,8 +79,9 @@ impl OpenPractice {
     /// A practice just founded: its description is its first entry.
     pub(crate) fn found(store: Store, described: Practice, now: &Stamp) -> Result<Self, ApiError> {
         let (own, examining) = (Own::default(), Examining::default());
-        let (births, bands) = Default::default();
-        let mut open = Self { store, described, own, examining, scribe: None, births, bands, runs: Vec::new(), salvage: None };
+        let (births, bands, post) = Default::default();
+        let runs = Vec::new();
+        let mut open = Self { store, described, own, examining, scribe: None, births, bands, runs, post, salvage: None };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -89,7 +92,8 @@ impl OpenPractice {
         let (entries, runs) = (practice_entries(&store)?, store.runs()?);
         let (described, own, examining) = (description(&entries), Own::read(&entries), Examining::read(&entries));
         let (births, bands) = Default::default();
-        Ok(Self { store, described, own, examining, scribe: None, births, bands, runs, salvage: None })
+        let post = sending::Post::read(&entries);
+        Ok(Self { store, described, own, examining, scribe: None, births, bands, runs, post, salvage: None })
     }
 
     /// A damaged practice, as far as it could be read.
@@ -123,7 +127,7 @@ impl OpenPractice {
         self.births.clear();
         let entries = practice_entries(&self.store)?;
         (self.described, self.own) = (description(&entries), Own::read(&entries));
-        self.examining = Examining::read(&entries);
+        (self.examining, self.post) = (Examining::read(&entries), sending::Post::read(&entries));
         Ok(restored)
     }
 

@@ -12,6 +12,7 @@ mod own;
 mod papers;
 mod photos;
 mod rest;
+mod sending;
 
 #[cfg(feature = "fuzzing")]
 pub(crate) use papers::code;
@@ -36,6 +37,7 @@ use crate::keys::Keys;
 use crate::locked::Locked;
 use crate::practice::{Draft, OpenPractice};
 use crate::rehearsal::Rehearsal;
+use crate::sending::Outbox;
 use crate::views;
 use elsewhere::Kept;
 use files::Passing;
@@ -65,6 +67,7 @@ pub struct Session {
     /// The practice is open and nobody had touched for a while: no name goes out.
     hidden: Option<AtWork>,
     passing: Passing,
+    outbox: Outbox,
 }
 
 impl Session {
@@ -82,9 +85,9 @@ impl Session {
 
     fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
         let keys = Keys::new(&paths.data, platform);
-        let (kept, passing) = (Kept::default(), Passing::default());
+        let (kept, passing, outbox) = (Kept::default(), Passing::default(), Outbox::default());
         let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
-        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing }
+        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -156,6 +159,13 @@ impl Session {
                 self.open()?.list_medicines(medicines, &now)?;
                 Ok(Response::ListMedicines { medicines: self.open()?.medicines()? })
             }
+            Request::Server => Ok(Response::Server(self.server()?)),
+            Request::SetServer { address, token } => Ok(Response::SetServer(self.set_server(&address, token, &now)?)),
+            Request::TryServer => Ok(Response::TryServer(self.try_server()?)),
+            Request::Sending { birth } => Ok(Response::Sending(self.sending(birth)?)),
+            Request::AskSending { birth } => Ok(Response::AskSending(self.ask_sending(birth, &now)?)),
+            Request::TakeBackSending { birth } => Ok(Response::TakeBackSending(self.take_back_sending(birth, &now)?)),
+            Request::SendWaiting { birth, language } => self.send_waiting(birth, language, &now),
             Request::WeighedItems => Ok(Response::WeighedItems { items: views::weighed_items(self.open()?)? }),
             Request::ToWriteUp => Ok(Response::ToWriteUp { notes: views::to_write_up(self.open()?)? }),
             Request::Births { skip, take } => self.births(skip, take, &now),
@@ -191,6 +201,7 @@ impl Session {
         self.latest = None;
         self.hidden = None;
         self.passing = Passing::default();
+        self.outbox = Outbox::default();
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {
@@ -350,6 +361,9 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Handover { birth }
         | Request::HandoverCode { birth, .. }
         | Request::WriteFile { birth, .. }
+        | Request::Sending { birth }
+        | Request::AskSending { birth }
+        | Request::TakeBackSending { birth }
         | Request::Sketch { birth, .. } => Some(*birth),
         _ => None,
     }

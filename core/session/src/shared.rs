@@ -1,21 +1,33 @@
 //! What every shell wraps: one session behind a lock, a panic made into an error.
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
-use std::sync::{Mutex, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError};
+use std::thread;
 
 use secundine_domain::message::Message;
 
 use crate::Session;
 use crate::api::{ApiError, Request, Response};
+use crate::sending::{Courier, Failure, Http, Run, try_server};
 
-/// A session that several threads can call, one at a time.
-pub struct SharedSession(Mutex<Session>);
+/// A session that several threads can call, one at a time. What takes the network is done by a thread of its own, without the lock:
+/// no mark ever waits for a server.
+pub struct SharedSession {
+    session: Arc<Mutex<Session>>,
+    courier: Arc<dyn Courier>,
+}
 
 impl SharedSession {
     /// Shares a session.
     #[must_use]
     pub fn new(session: Session) -> Self {
-        Self(Mutex::new(session))
+        Self::with_courier(session, Arc::new(Http::default()))
+    }
+
+    /// The same with another way to the network.
+    #[must_use]
+    pub fn with_courier(session: Session, courier: Arc<dyn Courier>) -> Self {
+        Self { session: Arc::new(Mutex::new(session)), courier }
     }
 
     /// See [`Session::call`]. A panic in the core closes the practice and becomes an internal error.
@@ -23,11 +35,18 @@ impl SharedSession {
     /// # Errors
     /// What [`Session::call`] answers.
     pub fn call(&self, request: Request) -> Result<Response, ApiError> {
-        let mut session = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        catch_unwind(AssertUnwindSafe(|| session.call(request))).unwrap_or_else(|_| {
-            session.abandon();
-            Err(ApiError::internal())
-        })
+        let (answer, runs) = with(&self.session, |session| (session.call(request), session.runs_to_begin()))?;
+        runs.into_iter().for_each(|run| self.begin(run));
+        answer
+    }
+
+    fn begin(&self, run: Run) {
+        let (session, courier) = (Arc::clone(&self.session), Arc::clone(&self.courier));
+        let begun = thread::Builder::new().name("sending".to_owned()).spawn(move || carry(run, &session, &*courier));
+        if begun.is_err() {
+            // Nothing is lost: it waits still.
+            let _ = with(&self.session, |session| session.not_begun(run));
+        }
     }
 
     /// The same over JSON text: a [`Request`] in, a [`Response`] or an [`ApiError`] out.
@@ -39,6 +58,38 @@ impl SharedSession {
         match answer {
             Ok(response) => serde_json::to_string(&response).map_err(|_| text(&ApiError::internal())),
             Err(error) => Err(text(&error)),
+        }
+    }
+}
+
+/// Works with a session under its lock. A panic closes the practice and becomes an internal error.
+fn with<T>(session: &Mutex<Session>, work: impl FnOnce(&mut Session) -> T) -> Result<T, ApiError> {
+    let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
+    catch_unwind(AssertUnwindSafe(|| work(&mut session))).map_err(|_| {
+        session.abandon();
+        ApiError::internal()
+    })
+}
+
+/// Takes out what is to be carried, carries it without the lock, and puts back what became of it. After a panic it ends, and what
+/// waits is taken up when somebody asks again.
+fn carry(run: Run, session: &Mutex<Session>, courier: &dyn Courier) {
+    match run {
+        Run::Send => {
+            while let Ok(Some(letter)) = with(session, Session::next_letter) {
+                let told = catch_unwind(AssertUnwindSafe(|| letter.carry(courier)));
+                let told = told.unwrap_or_else(|_| Err(Failure::from(ApiError::internal())));
+                if with(session, |session| session.settle(&letter, told)).is_err() {
+                    return;
+                }
+            }
+        }
+        Run::Try => {
+            if let Ok(Some(server)) = with(session, Session::server_to_try) {
+                let told = catch_unwind(AssertUnwindSafe(|| try_server(&server, courier)));
+                let told = told.unwrap_or_else(|_| Err(ApiError::internal().message));
+                let _ = with(session, |session| session.tried(&server, told));
+            }
         }
     }
 }

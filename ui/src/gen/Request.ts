@@ -136,7 +136,35 @@ text: string | null, } | { "request": "medicines" } | { "request": "list_medicin
 /**
  * Name, dose and route of each, in the order in which they are offered.
  */
-medicines: Array<Medicine>, } | { "request": "weighed_items" } | { "request": "to_write_up" } | { "request": "births", 
+medicines: Array<Medicine>, } | { "request": "server" } | { "request": "set_server", 
+/**
+ * Its base address, https; empty takes it away.
+ */
+address: string, 
+/**
+ * The bearer token; none keeps the one before where the server stays the same, empty takes it away.
+ */
+token: string | null, } | { "request": "try_server" } | { "request": "sending", 
+/**
+ * Which.
+ */
+birth: BirthId, } | { "request": "ask_sending", 
+/**
+ * Which.
+ */
+birth: BirthId, } | { "request": "take_back_sending", 
+/**
+ * Which.
+ */
+birth: BirthId, } | { "request": "send_waiting", 
+/**
+ * This one, whatever became of it before; none for all that are due.
+ */
+birth: BirthId | null, 
+/**
+ * BCP 47 tag of the language to write in; English where there is none of that name.
+ */
+language?: string, } | { "request": "weighed_items" } | { "request": "to_write_up" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */

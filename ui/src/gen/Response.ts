@@ -21,6 +21,8 @@ import type { OwnView } from "./OwnView";
 import type { Protocol } from "./Protocol";
 import type { RecoveryView } from "./RecoveryView";
 import type { RestoredView } from "./RestoredView";
+import type { SendingView } from "./SendingView";
+import type { ServerView } from "./ServerView";
 import type { SketchView } from "./SketchView";
 import type { StatusView } from "./StatusView";
 import type { ThingView } from "./ThingView";
@@ -71,7 +73,11 @@ medicines: Array<Medicine>, } | { "response": "list_medicines",
 /**
  * As they stand now.
  */
-medicines: Array<Medicine>, } | { "response": "weighed_items", 
+medicines: Array<Medicine>, } | { "response": "server" } & ServerView | { "response": "set_server" } & ServerView | { "response": "try_server" } & ServerView | { "response": "sending" } & SendingView | { "response": "ask_sending" } & SendingView | { "response": "take_back_sending" } & SendingView | { "response": "send_waiting", 
+/**
+ * How many births wait.
+ */
+waiting: number, } | { "response": "weighed_items", 
 /**
  * Latest first, each kind once.
  */

@@ -171,6 +171,41 @@ pub enum Request {
         /// Name, dose and route of each, in the order in which they are offered.
         medicines: Vec<Medicine>,
     },
+    /// Where this practice sends records.
+    Server,
+    /// Sets the server that records are sent to.
+    SetServer {
+        /// Its base address, https; empty takes it away.
+        address: String,
+        /// The bearer token; none keeps the one before where the server stays the same, empty takes it away.
+        token: Option<String>,
+    },
+    /// Asks the server what it is. Answers at once; [`Request::Server`] then tells what came of it.
+    TryServer,
+    /// How a birth stands with the server.
+    Sending {
+        /// Which.
+        birth: BirthId,
+    },
+    /// Asks for a birth to be sent: it waits until a server took it.
+    AskSending {
+        /// Which.
+        birth: BirthId,
+    },
+    /// Takes that back.
+    TakeBackSending {
+        /// Which.
+        birth: BirthId,
+    },
+    /// Sends what waits. Answers at once; [`Request::Sending`] then tells what came of it.
+    SendWaiting {
+        /// This one, whatever became of it before; none for all that are due.
+        birth: Option<BirthId>,
+        /// BCP 47 tag of the language to write in; English where there is none of that name.
+        #[serde(default)]
+        #[ts(optional)]
+        language: Option<String>,
+    },
     /// The kinds of items that were weighed in this practice, with their weights when dry.
     WeighedItems,
     /// The voice notes of all births that still have to be written up.

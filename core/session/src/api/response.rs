@@ -8,8 +8,8 @@ use ts_rs::TS;
 
 use super::{
     BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, HandoverCode, HandoverView,
-    ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SketchView,
-    StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
+    ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SendingView,
+    ServerView, SketchView, StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -117,6 +117,23 @@ pub enum Response {
     ListMedicines {
         /// As they stand now.
         medicines: Vec<Medicine>,
+    },
+    /// Where this practice sends records.
+    Server(ServerView),
+    /// On disk.
+    SetServer(ServerView),
+    /// It is being asked.
+    TryServer(ServerView),
+    /// How the birth stands with the server.
+    Sending(SendingView),
+    /// On disk.
+    AskSending(SendingView),
+    /// On disk.
+    TakeBackSending(SendingView),
+    /// They are being sent.
+    SendWaiting {
+        /// How many births wait.
+        waiting: u32,
     },
     /// The kinds of items that were weighed in this practice.
     WeighedItems {

@@ -55,6 +55,7 @@ impl Session {
         self.not_rehearsing()?;
         self.hidden = None;
         self.passing = Passing::default();
+        self.outbox.forget();
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
             let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
@@ -71,6 +72,7 @@ impl Session {
         self.latest = None;
         self.kept = Kept::default();
         self.passing = Passing::default();
+        self.outbox.forget();
         self.practice.take().map_or(Ok(()), OpenPractice::close)?;
         self.keys.wipe()?;
         Ok(Response::Wipe(self.status(now)))

@@ -61,6 +61,13 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::OrderExamination { .. }
         | Request::LoadPlacentaWeights { .. }
         | Request::Medicines
+        | Request::Server
+        | Request::SetServer { .. }
+        | Request::TryServer
+        | Request::Sending { .. }
+        | Request::AskSending { .. }
+        | Request::TakeBackSending { .. }
+        | Request::SendWaiting { .. }
         | Request::ListMedicines { .. }
         | Request::WeighedItems
         | Request::ToWriteUp
@@ -121,6 +128,10 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::OrderExamination { items: Vec::new() },
         Request::LoadPlacentaWeights { text: None },
         Request::Medicines,
+        Request::Server,
+        Request::SetServer { address: String::new(), token: None },
+        Request::TryServer,
+        Request::SendWaiting { birth: None, language: None },
         Request::ListMedicines { medicines: vec![Medicine { name: "C".to_owned(), ..Medicine::default() }] },
         Request::WeighedItems,
         Request::ToWriteUp,
@@ -143,6 +154,9 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::Amend { birth, entry, fact: None, at: None, reason: reason() },
             Request::Retract { birth, entry, reason: reason() },
             Request::Sign { birth, signer: None },
+            Request::Sending { birth },
+            Request::AskSending { birth },
+            Request::TakeBackSending { birth },
             Request::WriteFile { birth, file: Outgoing::Record, language: None },
             Request::WriteFile { birth, file: Outgoing::Laboratory { placenta: 1 }, language: None },
             Request::ChartPicture { birth },
