@@ -6,17 +6,22 @@
 mod code;
 #[path = "../../core/domain/tests/common/mod.rs"]
 mod common;
+mod printed;
 
 use code::{decoded, modules};
 use common::BIRTH;
 use common::arbitrary::{entries, stamp};
+use printed::{assert_sound, laid_out, session};
 use proptest::prelude::*;
 use proptest::sample::select;
 use secundine_domain::chart::fold;
-use secundine_domain::fact::Practice;
+use secundine_domain::entry::BirthId;
+use secundine_domain::fact::{Fact, Practice};
 use secundine_record::Origin;
 use secundine_record::handover::{CODE_MOST, Handover, transfer_pdf};
 use secundine_record::words::Words;
+use secundine_session::Session;
+use secundine_session::api::{At, Outgoing, RehearsalMode, Request, Response, ScenarioName};
 use secundine_session::fuzzing::handover_code;
 
 fn practice() -> Practice {
@@ -64,3 +69,56 @@ proptest! {
         prop_assert_eq!(pdf.pages, 1);
     }
 }
+
+/// A rehearsal played for so many seconds.
+fn played(folder: &std::path::Path, scenario: ScenarioName, seconds: i64) -> (Session, BirthId) {
+    let (mut session, clock) = session(folder);
+    let begun = session.call(Request::Rehearse { scenario, speed: 1, mode: RehearsalMode::Watch }).unwrap();
+    let Response::Rehearse(status) = begun else { unreachable!() };
+    clock.advance(seconds * 1000);
+    (session, status.rehearsal.unwrap().birth.unwrap())
+}
+
+fn sheet(session: &mut Session, birth: BirthId, language: &str) -> String {
+    let request = Request::WriteFile { birth, file: Outgoing::Transfer, language: Some(language.to_owned()) };
+    let Response::WriteFile { path, pages } = session.call(request).unwrap() else { unreachable!() };
+    assert_eq!(pages, 1, "{path}");
+    path
+}
+
+#[test]
+fn each_rehearsal_goes_on_one_page_whole_in_each_language() {
+    for scenario in ScenarioName::ALL {
+        let folder = tempfile::tempdir().unwrap();
+        let (mut session, birth) = played(folder.path(), scenario, 3_300);
+        for language in Words::tags() {
+            let text = laid_out(&sheet(&mut session, birth, language));
+            assert!(!text.contains(&Words::of(language).plain("handover-more")), "{scenario:?} in {language}: {text}");
+        }
+    }
+}
+
+#[test]
+fn the_transfer_sheet_reads_as_laid_out() {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut session, birth) = played(folder.path(), ScenarioName::BriskBleeding, 1_900);
+    let asked = Fact::AskedFor { text: "Theatre ready, two units cross-matched".to_owned() };
+    session.call(Request::Record { birth, fact: asked, at: At::Now { ago_ms: 0 } }).unwrap();
+    let path = sheet(&mut session, birth, "en");
+    assert_sound(&path, "Transfer sheet");
+    insta::assert_snapshot!(laid_out(&path));
+}
+
+#[test]
+fn a_night_too_long_for_one_page_says_that_there_is_more() {
+    let folder = tempfile::tempdir().unwrap();
+    let (mut session, birth) = played(folder.path(), ScenarioName::BriskBleeding, 1_900);
+    for n in 0..150 {
+        let fact = if n % 2 == 0 { Fact::ConcernMarked } else { serde_json::from_str(OXYTOCIN).unwrap() };
+        session.call(Request::Record { birth, fact, at: At::Now { ago_ms: 0 } }).unwrap();
+    }
+    let text = laid_out(&sheet(&mut session, birth, "en"));
+    assert!(text.contains("… more in the record") && text.contains("Elena Duarte") && text.contains("1045 mL"), "{text}");
+}
+
+const OXYTOCIN: &str = r#"{"kind":"medicine_given","data":{"name":"oxytocin by the long name of its maker","dose":"10 IU","route":"into the muscle of the thigh","uterotonic":true}}"#;

@@ -24,8 +24,8 @@ const FAMILY: &str = "Atkinson Hyperlegible Next";
 const LOZENGE: &str = "\u{25CA}";
 /// Stands for a character that must not be printed at all.
 const REPLACEMENT: char = '\u{FFFD}';
-/// Size of a side note beside the text it is in.
-const NOTE: f32 = 0.86;
+/// Size of a side note beside the text it is in: 9 pt in running text, the least that is set on a page.
+pub(super) const NOTE: f32 = 0.88;
 /// Longest title in the file, in characters.
 const BRIEF: usize = 120;
 const BOLD: FontWeight = FontWeight::BOLD;
@@ -53,7 +53,7 @@ impl Face {
     pub const LABEL: Self = Self::new(10.25, 14.5, false, true);
     pub const COLUMN: Self = Self::new(9.0, 12.0, true, false);
     pub const HEADER: Self = Self::new(9.5, 12.5, true, false);
-    pub const FOOTER: Self = Self::new(8.5, 11.5, false, true);
+    pub const FOOTER: Self = Self::new(9.0, 12.0, false, true);
     pub const BANNER: Self = Self::new(13.0, 17.0, true, false);
 
     /// From the top of a line to its baseline. Capitals, two thirds of the size tall, stand in the middle.
