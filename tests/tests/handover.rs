@@ -29,15 +29,16 @@ fn practice() -> Practice {
     Practice { name, practitioner: "Ida Lindqvist".to_owned(), role, protocol: None }
 }
 
-fn languages() -> impl Strategy<Value = &'static Words> {
-    select(Words::tags().map(Words::of).collect::<Vec<_>>())
+fn languages() -> impl Strategy<Value = &'static str> {
+    select(Words::tags().collect::<Vec<_>>())
 }
 
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn every_chart_has_a_code_that_says_what_it_says(entries in entries(), now in stamp(), words in languages()) {
+    fn every_chart_has_a_code_that_says_what_it_says(entries in entries(), now in stamp(), language in languages()) {
+        let words = Words::of(language);
         let chart = fold(BIRTH, &entries);
         let practice = practice();
         let handover = Handover::of(&chart, &Origin { practice: &practice, version: "", written: &now, words });
@@ -62,7 +63,8 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases / 16, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn every_chart_goes_on_one_page(entries in entries(), now in stamp(), words in languages()) {
+    fn every_chart_goes_on_one_page(entries in entries(), now in stamp(), language in languages()) {
+        let words = Words::of(language);
         let chart = fold(BIRTH, &entries);
         let practice = practice();
         let pdf = transfer_pdf(&chart, &Origin { practice: &practice, version: "00", written: &now, words }).unwrap();
