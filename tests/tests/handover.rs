@@ -1,6 +1,6 @@
 //! The code of a handover holds for every chart there could be: short enough, whole, and read back as it was.
 
-#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
 
 #[path = "../../core/session/tests/common/code.rs"]
 mod code;
@@ -15,10 +15,11 @@ use printed::{assert_sound, laid_out, session};
 use proptest::prelude::*;
 use proptest::sample::select;
 use secundine_domain::chart::fold;
-use secundine_domain::entry::BirthId;
+use secundine_domain::entry::{BirthId, Entry};
 use secundine_domain::fact::{Fact, Practice};
+use secundine_domain::time::Stamp;
 use secundine_record::Origin;
-use secundine_record::handover::{CODE_MOST, Handover, transfer_pdf};
+use secundine_record::handover::{CODE_MOST, CodeText, Handover, transfer_pdf};
 use secundine_record::words::Words;
 use secundine_session::Session;
 use secundine_session::api::{At, Outgoing, RehearsalMode, Request, Response, ScenarioName};
@@ -33,21 +34,29 @@ fn languages() -> impl Strategy<Value = &'static str> {
     select(Words::tags().collect::<Vec<_>>())
 }
 
+/// A share of the cases that are tried: what takes a camera or a page takes its time.
+fn share(of: u32) -> ProptestConfig {
+    let usual = ProptestConfig::default();
+    ProptestConfig { cases: usual.cases.div_ceil(of), failure_persistence: None, ..usual }
+}
+
+fn told(entries: &[Entry], now: &Stamp, words: &'static Words) -> (Handover, CodeText) {
+    let chart = fold(BIRTH, entries);
+    let practice = practice();
+    let handover = Handover::of(&chart, &Origin { practice: &practice, version: "", written: now, words });
+    let code = handover.code_text(words);
+    (handover, code)
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(share(1))]
 
     #[test]
-    fn every_chart_has_a_code_that_says_what_it_says(entries in entries(), now in stamp(), language in languages()) {
+    fn every_code_is_short_enough_and_of_whole_items(entries in entries(), now in stamp(), language in languages()) {
         let words = Words::of(language);
-        let chart = fold(BIRTH, &entries);
-        let practice = practice();
-        let handover = Handover::of(&chart, &Origin { practice: &practice, version: "", written: &now, words });
-        let told = handover.code_text(words);
+        let (handover, told) = told(&entries, &now, words);
         prop_assert!(told.text.len() <= CODE_MOST, "{} bytes", told.text.len());
         prop_assert!(!told.text.contains(|sign: char| sign.is_control() && sign != '\n'));
-        let code = handover_code(&told.text);
-        prop_assert!(code.side > 0 && code.side <= 93, "version 19 at most: {}", code.side);
-        prop_assert_eq!(decoded(&modules(&code)), told.text.clone());
         // All is in it, or it says that there is more.
         prop_assert_eq!(told.text.ends_with(&words.plain("handover-more")), !told.left_out.is_empty());
         let whole = handover.text(words);
@@ -59,14 +68,25 @@ proptest! {
 }
 
 proptest! {
-    // A page is set anew for each half that is tried.
-    #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases / 16, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(share(8))]
+
+    #[test]
+    fn every_code_is_read_back_as_it_was(entries in entries(), now in stamp(), language in languages()) {
+        let (_, told) = told(&entries, &now, Words::of(language));
+        let code = handover_code(&told.text);
+        prop_assert!(code.side > 0 && code.side <= 93, "version 19 at most: {}", code.side);
+        prop_assert_eq!(decoded(&modules(&code)), told.text);
+    }
+}
+
+proptest! {
+    #![proptest_config(share(16))]
 
     #[test]
     fn every_chart_goes_on_one_page(entries in entries(), now in stamp(), language in languages()) {
-        let words = Words::of(language);
         let chart = fold(BIRTH, &entries);
         let practice = practice();
+        let words = Words::of(language);
         let pdf = transfer_pdf(&chart, &Origin { practice: &practice, version: "00", written: &now, words }).unwrap();
         prop_assert_eq!(pdf.pages, 1);
     }

@@ -34,6 +34,7 @@ export const handover = {
     await d.hand.page.locator('[data-test="qr"]').scrollIntoViewIfNeeded();
   },
   given: async (d) => {
+    await d.tap("code-hide");
     await d.tap("handover-given");
     await d.find("shared-to-hospital");
   },

@@ -2,7 +2,7 @@
 
 use secundine_domain::chart::Chart;
 
-use super::{Handover, Item, Part};
+use super::{Handover, Item, Part, Topic};
 use crate::document::{Origin, Source, headed, written};
 use crate::forms::{heading, lines};
 use crate::page::{Block, Document, PageError, Pdf, Span};
@@ -52,14 +52,23 @@ fn blocks(source: &Source, handover: &Handover, more: bool) -> Vec<Block> {
     let mut blocks = Vec::new();
     for part in Part::ALL {
         blocks.push(heading(source, part.name()));
-        let pairs: Vec<Pair> = handover.groups(part).map(|group| pair(source, group)).collect();
-        blocks.push(Block::Facts(pairs));
+        let groups: Vec<&[Item]> = handover.groups(part).collect();
+        blocks.extend(groups.chunk_by(|a, b| is_short(a) == is_short(b)).map(|run| {
+            let pairs: Vec<Pair> = run.iter().map(|group| pair(source, group)).collect();
+            if run.iter().any(|group| is_short(group)) { Block::ShortFacts(pairs) } else { Block::Facts(pairs) }
+        }));
     }
     if more {
         blocks.push(Block::Paragraph(vec![Span::plain(words.plain("handover-more")).bold()]));
     }
     blocks.push(lines(source, &["handover-given-by", "handover-taken-by"]));
     blocks
+}
+
+/// What goes two beside each other.
+fn is_short(group: &[Item]) -> bool {
+    let topic = group.first().map(|item| item.topic);
+    matches!(topic, Some(Topic::Pregnancy | Topic::Group | Topic::Allergies | Topic::Conditions | Topic::Born | Topic::Care))
 }
 
 /// What stands together, under its name.
