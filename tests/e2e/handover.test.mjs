@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { mkdirSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdirSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
 
@@ -142,6 +142,7 @@ test("a page is written, given, and it stands in the chart who has it", async (t
   await tap("file-transfer");
   const path = (await hand.textOf('[data-test="file-path"]')).trim();
   assert.ok(path.includes("/transfer-"), path);
+  copyFileSync(path, join(out, "transfer.pdf"));
   assert.match(execFileSync("pdfinfo", [path], { encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] }), /Pages:\s+1\n/);
   const text = execFileSync("pdftotext", ["-layout", path, "-"], { encoding: "utf8" });
   const places = ["Situation", "Background", "Assessment", "Request", "Taken over by"].map((words) => text.indexOf(words));

@@ -51,8 +51,11 @@ fn blocks(source: &Source, handover: &Handover, more: bool) -> Vec<Block> {
     let words = source.words;
     let mut blocks = Vec::new();
     for part in Part::ALL {
-        blocks.push(heading(source, part.name()));
         let groups: Vec<&[Item]> = handover.groups(part).collect();
+        if groups.is_empty() {
+            continue;
+        }
+        blocks.push(heading(source, part.name()));
         blocks.extend(groups.chunk_by(|a, b| is_short(a) == is_short(b)).map(|run| {
             let pairs: Vec<Pair> = run.iter().map(|group| pair(source, group)).collect();
             if run.iter().any(|group| is_short(group)) { Block::ShortFacts(pairs) } else { Block::Facts(pairs) }
@@ -68,7 +71,19 @@ fn blocks(source: &Source, handover: &Handover, more: bool) -> Vec<Block> {
 /// What goes two beside each other.
 fn is_short(group: &[Item]) -> bool {
     let topic = group.first().map(|item| item.topic);
-    matches!(topic, Some(Topic::Pregnancy | Topic::Group | Topic::Allergies | Topic::Conditions | Topic::Born | Topic::Care))
+    matches!(
+        topic,
+        Some(
+            Topic::From
+                | Topic::Birth
+                | Topic::Pregnancy
+                | Topic::Group
+                | Topic::Allergies
+                | Topic::Conditions
+                | Topic::Born
+                | Topic::Care
+        )
+    )
 }
 
 /// What stands together, under its name.
@@ -82,7 +97,9 @@ fn pair(source: &Source, group: &[Item]) -> Pair {
             spans.push(Span::plain(if own { "\n" } else { "; " }));
         }
         spans.extend(said(words, item));
-        spans.extend(item.threshold.as_ref().map(|threshold| sourced(source, "", threshold)));
+        // On the same line: room is scarce.
+        let whose = item.threshold.as_ref().map(|threshold| sourced(source, "", threshold));
+        spans.extend(whose.map(|whose| Span { text: format!("  {}", whose.text.trim_start()), ..whose }));
     }
     (group.first().map(|item| words.say(&item.label)).unwrap_or_default(), spans)
 }
