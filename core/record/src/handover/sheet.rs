@@ -6,7 +6,7 @@ use super::{Handover, Item, Part, Topic};
 use crate::document::{Origin, Source, headed, written};
 use crate::forms::{heading, lines};
 use crate::page::{Block, Document, PageError, Pdf, Span};
-use crate::sections::{Pair, sourced};
+use crate::sections::Pair;
 use crate::words::Words;
 
 /// The longest item that goes on the page, bytes. Our own choice: half a dozen lines.
@@ -91,15 +91,15 @@ fn pair(source: &Source, group: &[Item]) -> Pair {
     let words = source.words;
     let mut spans = Vec::new();
     for (n, item) in group.iter().enumerate() {
-        // What was passed has a line of its own, with its source.
+        // What was passed has a line of its own, with how well its mark was checked. Whose it is stands above.
         let own = item.threshold.is_some();
         if n > 0 {
             spans.push(Span::plain(if own { "\n" } else { "; " }));
         }
         spans.extend(said(words, item));
-        // On the same line: room is scarce.
-        let whose = item.threshold.as_ref().map(|threshold| sourced(source, "", threshold));
-        spans.extend(whose.map(|whose| Span { text: format!("  {}", whose.text.trim_start()), ..whose }));
+        spans.extend(
+            item.threshold.as_ref().map(|threshold| Span::plain(format!("  ({})", words.say(&threshold.status.name()))).small()),
+        );
     }
     (group.first().map(|item| words.say(&item.label)).unwrap_or_default(), spans)
 }
