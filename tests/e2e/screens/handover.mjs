@@ -34,6 +34,7 @@ export const handover = {
     await d.hand.page.locator('[data-test="qr"]').scrollIntoViewIfNeeded();
   },
   given: async (d) => {
+    await d.tap("code-hide");
     await d.tap("handover-given");
     await d.find("shared-to-hospital");
   },
@@ -56,7 +57,9 @@ export const handover = {
     await d.find("file-given");
   },
   "record-given": async (d) => {
-    await d.tap("sheet-close");
+    // The files lie over the emergency.
+    await d.hand.page.locator('[data-test="sheet-close"]').last().tap();
+    await d.gone("file-given");
     await d.tap("sheet-close");
     await d.tap("tab-record");
     await d.find("record-given");

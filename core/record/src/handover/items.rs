@@ -12,7 +12,7 @@ use super::{Item, Topic, when};
 use crate::document::Source;
 
 pub(super) fn items(source: &Source) -> Vec<Item> {
-    let mut items = vec![from(source), mother(source), birth(source)];
+    let mut items = vec![from(source), birth(source), mother(source)];
     items.extend(placentas(source));
     items.push(blood(source));
     items.extend(signs(source));

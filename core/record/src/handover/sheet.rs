@@ -2,11 +2,11 @@
 
 use secundine_domain::chart::Chart;
 
-use super::{Handover, Item, Part};
+use super::{Handover, Item, Part, Topic};
 use crate::document::{Origin, Source, headed, written};
 use crate::forms::{heading, lines};
 use crate::page::{Block, Document, PageError, Pdf, Span};
-use crate::sections::{Pair, sourced};
+use crate::sections::Pair;
 use crate::words::Words;
 
 /// The longest item that goes on the page, bytes. Our own choice: half a dozen lines.
@@ -51,9 +51,15 @@ fn blocks(source: &Source, handover: &Handover, more: bool) -> Vec<Block> {
     let words = source.words;
     let mut blocks = Vec::new();
     for part in Part::ALL {
+        let groups: Vec<&[Item]> = handover.groups(part).collect();
+        if groups.is_empty() {
+            continue;
+        }
         blocks.push(heading(source, part.name()));
-        let pairs: Vec<Pair> = handover.groups(part).map(|group| pair(source, group)).collect();
-        blocks.push(Block::Facts(pairs));
+        blocks.extend(groups.chunk_by(|a, b| is_short(a) == is_short(b)).map(|run| {
+            let pairs: Vec<Pair> = run.iter().map(|group| pair(source, group)).collect();
+            if run.iter().any(|group| is_short(group)) { Block::ShortFacts(pairs) } else { Block::Facts(pairs) }
+        }));
     }
     if more {
         blocks.push(Block::Paragraph(vec![Span::plain(words.plain("handover-more")).bold()]));
@@ -62,18 +68,38 @@ fn blocks(source: &Source, handover: &Handover, more: bool) -> Vec<Block> {
     blocks
 }
 
+/// What goes two beside each other.
+fn is_short(group: &[Item]) -> bool {
+    let topic = group.first().map(|item| item.topic);
+    matches!(
+        topic,
+        Some(
+            Topic::From
+                | Topic::Birth
+                | Topic::Pregnancy
+                | Topic::Group
+                | Topic::Allergies
+                | Topic::Conditions
+                | Topic::Born
+                | Topic::Care
+        )
+    )
+}
+
 /// What stands together, under its name.
 fn pair(source: &Source, group: &[Item]) -> Pair {
     let words = source.words;
     let mut spans = Vec::new();
     for (n, item) in group.iter().enumerate() {
-        // What was passed has a line of its own, with its source.
+        // What was passed has a line of its own, with how well its mark was checked. Whose it is stands above.
         let own = item.threshold.is_some();
         if n > 0 {
             spans.push(Span::plain(if own { "\n" } else { "; " }));
         }
         spans.extend(said(words, item));
-        spans.extend(item.threshold.as_ref().map(|threshold| sourced(source, "", threshold)));
+        spans.extend(
+            item.threshold.as_ref().map(|threshold| Span::plain(format!("  ({})", words.say(&threshold.status.name()))).small()),
+        );
     }
     (group.first().map(|item| words.say(&item.label)).unwrap_or_default(), spans)
 }

@@ -34,10 +34,10 @@ impl Part {
 pub enum Topic {
     /// Who hands over.
     From,
-    /// The mother.
-    Mother,
     /// What tells this birth from others, which is often its address.
     Birth,
+    /// The mother.
+    Mother,
     /// Whether the placenta is born, and whether all of it is here.
     Placenta,
     /// Blood lost.

@@ -10,7 +10,7 @@ use super::furniture::Furniture;
 use super::paginate::{Page, paginate};
 use super::strip::{Mark, Strip};
 use super::tags::Tags;
-use super::text::Setter;
+use super::text::{Face, NOTE, Setter};
 use super::{Align, Block, Cell, Column, Document, Made, Manner, Notice, PageError, Shape, Span, Table, WIDTH, flow, write};
 
 fn document(blocks: Vec<Block>) -> Document {
@@ -274,4 +274,11 @@ fn mistakes_of_the_caller_are_errors() {
     assert_eq!(write(Document { language: "?".into(), ..document(Vec::new()) }), language);
     let wide = document(vec![table(vec![vec![text("x"); 3]])]);
     assert_eq!(write(wide), PageError::RowTooWide { cells: 3, columns: 2 });
+}
+
+#[test]
+fn nothing_is_set_under_nine_points() {
+    let faces = [Face::TITLE, Face::HEADING, Face::SUBHEADING, Face::BODY, Face::LABEL, Face::COLUMN, Face::HEADER, Face::FOOTER];
+    assert!(faces.iter().all(|face| face.size >= 9.0 && face.leading > face.size));
+    const { assert!(Face::BODY.size * NOTE >= 9.0) };
 }

@@ -24,8 +24,8 @@ const FAMILY: &str = "Atkinson Hyperlegible Next";
 const LOZENGE: &str = "\u{25CA}";
 /// Stands for a character that must not be printed at all.
 const REPLACEMENT: char = '\u{FFFD}';
-/// Size of a side note beside the text it is in.
-const NOTE: f32 = 0.86;
+/// Size of a side note beside the text it is in: 9 pt in running text, the least that is set on a page.
+pub(super) const NOTE: f32 = 0.88;
 /// Longest title in the file, in characters.
 const BRIEF: usize = 120;
 const BOLD: FontWeight = FontWeight::BOLD;
@@ -54,7 +54,7 @@ impl Face {
     pub const COLUMN: Self = Self::new(9.0, 12.0, true, false);
     pub const DENSE: Self = Self::new(8.5, 11.0, false, false);
     pub const HEADER: Self = Self::new(9.5, 12.5, true, false);
-    pub const FOOTER: Self = Self::new(8.5, 11.5, false, true);
+    pub const FOOTER: Self = Self::new(9.0, 12.0, false, true);
     /// Words on a drawing.
     pub const CHART: Self = Self::new(7.5, 10.0, false, false);
     /// A page to keep: its title, its smaller headings, its words.
