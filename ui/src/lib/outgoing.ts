@@ -25,6 +25,11 @@ export const OUTGOING: OutgoingFile[] = [
   { what: 'record', label: 'ui-file-record', to: null, files: () => [{ kind: 'record' }] },
   { what: 'laboratory', label: 'ui-file-laboratory', to: 'laboratory', files: ofPlacentas('laboratory') },
   { what: 'family', label: 'ui-file-family', to: 'family', files: ofPlacentas('family') },
+  { what: 'parents', label: 'ui-file-parents', to: 'family', files: () => [{ kind: 'parents' }] },
+  { what: 'calendar', label: 'ui-file-calendar', to: 'family', files: () => [{ kind: 'calendar' }] },
+  { what: 'fhir', label: 'ui-file-fhir', to: null, files: () => [{ kind: 'fhir' }] },
+  { what: 'csv', label: 'ui-file-csv', to: null, files: () => [{ kind: 'csv' }] },
+  { what: 'entries', label: 'ui-file-entries', to: null, files: () => [{ kind: 'entries' }] },
 ];
 
 /** What can be given out of hand: what is said, and every file. */
