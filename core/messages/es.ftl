@@ -2614,7 +2614,7 @@ handover-born-at = { $of ->
 }
 handover-blood-sum = { $total } mL: { $measured } medidos, { $seen } a ojo
 handover-gravida = gestaciones { $count }
-handover-para = partos antes de este { $count }
+handover-para = partos previos { $count }
 handover-not-asked = sin preguntar
 handover-medicine = { $name } { $parts }
 handover-apgar = Apgar { $scores }

@@ -2585,7 +2585,7 @@ handover-care = Délivrance
 handover-given = Donné
 handover-protocol = Limites selon
 handover-limits = Limite dépassée
-handover-cautions = Mise en garde dépassée
+handover-cautions = Mise en garde
 handover-done = Fait
 handover-perineum = Périnée
 handover-baby = { $of ->
@@ -2616,7 +2616,7 @@ handover-born-at = { $of ->
 }
 handover-blood-sum = { $total } mL : { $measured } mesurés, { $seen } à l’œil
 handover-gravida = gestité { $count }
-handover-para = parité avant cette naissance { $count }
+handover-para = parité antérieure { $count }
 handover-not-asked = non demandé
 handover-medicine = { $name } { $parts }
 handover-apgar = Apgar { $scores }
