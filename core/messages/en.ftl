@@ -2356,5 +2356,5 @@ archive-whole = It holds a whole practice, as it was when this was made. An entr
 paper-shows-all = The paper shows these entries: all { $shown } of birth { $birth }.
 paper-shows-some = The paper shows the first { $shown } entries of birth { $birth }; { $later } were written later.
 paper-of-nothing = The paper shows other entries than these.
-ui-contact-day = Day, for the calendar
+ui-contact-day = Day
 ui-contact-time = Time, 24 hours
