@@ -2426,7 +2426,7 @@ archive-whole = Contiene toda la consulta, tal como era cuando se hizo. Una entr
 paper-shows-all = El papel muestra estas entradas: las { $shown } del parto { $birth }.
 paper-shows-some = El papel muestra las primeras { $shown } entradas del parto { $birth }; { $later } se escribieron después.
 paper-of-nothing = El papel muestra otras entradas que estas.
-ui-contact-day = Día, para el calendario
+ui-contact-day = Día
 ui-contact-time = Hora, 24 horas
 
 ## FHIR

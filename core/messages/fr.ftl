@@ -2428,7 +2428,7 @@ archive-whole = Elle contient tout le cabinet, tel qu’il était quand elle a �
 paper-shows-all = Le papier montre ces entrées : les { $shown } de la naissance { $birth }.
 paper-shows-some = Le papier montre les { $shown } premières entrées de la naissance { $birth } ; { $later } ont été écrites ensuite.
 paper-of-nothing = Le papier montre d’autres entrées que celles-ci.
-ui-contact-day = Jour, pour le calendrier
+ui-contact-day = Jour
 ui-contact-time = Heure, sur 24 h
 
 ## FHIR
