@@ -68,7 +68,7 @@ fn until<T>(mut look: impl FnMut() -> Option<T>) -> T {
         if let Some(found) = look() {
             return found;
         }
-        assert!(begun.elapsed() < Duration::from_secs(30), "it does not come to that");
+        assert!(begun.elapsed() < Duration::from_secs(60), "it does not come to that");
         std::thread::sleep(Duration::from_millis(10));
     }
 }
@@ -80,7 +80,7 @@ fn settled(session: &SharedSession, birth: BirthId) -> SendingView {
         if view.state == SendingState::NotAsked {
             return view;
         }
-        assert!(begun.elapsed() < Duration::from_secs(30), "{view:?}");
+        assert!(begun.elapsed() < Duration::from_secs(60), "{view:?}");
         std::thread::sleep(Duration::from_millis(10));
     }
 }
