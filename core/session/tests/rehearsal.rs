@@ -159,7 +159,7 @@ fn its_record_is_marked_and_holds_the_durations() {
     else {
         unreachable!()
     };
-    assert_eq!(pages, 4, "{path}");
+    assert_eq!(pages, 5, "{path}");
     let bytes = std::fs::read(&path).unwrap();
     assert!(bytes.starts_with(b"%PDF-"));
     assert!(path.contains("rehearsal-2026-11-25-"), "{path}");
