@@ -4,13 +4,14 @@ import { once } from "node:events";
 import { createServer } from "node:http";
 
 const CAPABLE = { resourceType: "CapabilityStatement", fhirVersion: "4.0.1", rest: [{ mode: "server", interaction: [{ code: "transaction" }] }] };
-const OUTCOME = {
+/** What it finds wrong with a transaction. */
+const outcome = (sent) => ({
   resourceType: "OperationOutcome",
   issue: [
     { severity: "error", code: "code-invalid", diagnostics: "No such unit in this list of units: mL", expression: ["Bundle.entry[4].resource.valueQuantity"] },
-    { severity: "error", code: "business-rule", details: { text: "A practitioner has to be known here before anything by her is kept" }, expression: ["Bundle.entry[2]"] },
+    { severity: "error", code: "business-rule", details: { text: "A practitioner has to be known here before anything by her is kept" }, expression: [`Bundle.entry[${sent.entry.findIndex(({ resource }) => resource.resourceType === "Practitioner")}]`] },
   ],
-};
+});
 
 /** Starts it. `next` is what becomes of the next transactions: "take", a status, or "hang", which `go` ends. */
 export async function fhirServer() {
@@ -23,7 +24,7 @@ export async function fhirServer() {
     const body = JSON.parse(Buffer.concat(parts).toString());
     told.requests.push({ headers: request.headers, body });
     const what = told.next.shift() ?? "take";
-    if (typeof what === "number") return say(answer, what, what === 422 ? OUTCOME : {});
+    if (typeof what === "number") return say(answer, what, what === 422 ? outcome(body) : {});
     if (what === "hang") await new Promise((go) => (told.go = go));
     return say(answer, 200, { resourceType: "Bundle", type: "transaction-response", entry: body.entry.map(() => ({ response: { status: "201 Created" } })) });
   });
