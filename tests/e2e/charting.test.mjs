@@ -229,8 +229,11 @@ test("the examination is filled in by keys alone, whatever the kind of item", as
       await page.keyboard.press("Enter");
     }
     await page.locator(`[data-test="${name}"]:not(.open)`).waitFor();
-    await until(`focus stays at ${name}`, async () => (await inside()) !== null);
     filled += 1;
+    await until(`${name} is on disk`, async () => (await exam()).answered === filled);
+    // The page has its time to look at the birth again.
+    await sleep(300);
+    await until(`focus stays at ${name}`, async () => (await inside()) !== null);
   }
   const now = await exam();
   assert.equal(now.answered, filled);
