@@ -46,7 +46,7 @@ fn its_text_comes_out_in_reading_order() {
         "Size at birth",
         "Among girls born at 40+1 weeks",
         "3540 g: centile 75",
-        "read at second hand",
+        "INTERGROWTH-21st newborn size",
         "Page 1 of 5",
         "Rosa Amberly · 1993-08-14 · Birch Row 4",
         "REHEARSAL",

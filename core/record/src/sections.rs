@@ -37,17 +37,22 @@ pub(crate) fn birth(source: &Source) -> Vec<Block> {
     let client = chart.client.as_ref();
     let allergies = client.and_then(|client| client.allergies.clone());
     let allergies = allergies.map(|text| if text.trim().is_empty() { words.plain("record-none-known") } else { text });
-    let protocol = source.protocol.map_or(words.plain("record-no-protocol"), |protocol| {
-        let value = Message::new("record-protocol-value").with("title", protocol.title.as_str());
-        let value = value.with("edition", protocol.edition.as_str()).with("checked", date_words(&protocol.checked));
-        words.say(&value.with("id", chart.chosen.as_ref().map_or("", |chosen| chosen.id.as_str())))
-    });
+    let protocol = protocol(source).map_or(words.plain("record-no-protocol"), |known| words.say(&known));
     let care = chart.care().map(|care| words.say(&secundine_domain::fact::care_words(care)));
     let pair = |id: &str, value: Option<String>| (words.plain(id), told(source, value));
     let mut short = mother(source);
     short.push(pair("record-allergies", allergies));
     let long = vec![pair("record-care", care), pair("record-protocol", Some(protocol)), practice(source)];
     vec![Block::ShortFacts(short), Block::Facts(long)]
+}
+
+/// The protocol in force, by its name, edition and id.
+pub(crate) fn protocol(source: &Source) -> Option<Message> {
+    let id = source.chart.chosen.as_ref().map_or("", |chosen| chosen.id.as_str());
+    source.protocol.map(|known| {
+        let value = Message::new("record-protocol-value").with("title", known.title.as_str()).with("id", id);
+        value.with("edition", known.edition.as_str()).with("checked", date_words(&known.checked))
+    })
 }
 
 /// The mother and her pregnancy.

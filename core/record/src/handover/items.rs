@@ -10,6 +10,7 @@ use secundine_domain::time::{Occurred, date_words, years};
 
 use super::{Item, Topic, when};
 use crate::document::Source;
+use crate::sections;
 
 pub(super) fn items(source: &Source) -> Vec<Item> {
     let mut items = vec![from(source), birth(source), mother(source)];
@@ -236,10 +237,7 @@ fn background(source: &Source) -> Vec<Item> {
         true => items.push(plain(Topic::Given, not_recorded())),
         false => items.extend(given),
     }
-    items.extend(source.protocol.map(|known| {
-        let said = Message::new("record-protocol-value").with("title", known.title.as_str());
-        plain(Topic::Protocol, said.with("edition", known.edition.as_str()).with("checked", date_words(&known.checked)))
-    }));
+    items.extend(sections::protocol(source).map(|known| plain(Topic::Protocol, known)));
     items
 }
 
