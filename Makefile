@@ -106,6 +106,8 @@ form: ui
 lint: form
 	cargo clippy --workspace --all-targets $(FEATURES) -- -D warnings
 
+# Laws are tried a hundred times here, and thousands of times by `make soak`.
+unit: export PROPTEST_CASES ?= 100
 unit: ui
 	cd ui && npm test
 	cargo test --workspace $(FEATURES)

@@ -32,7 +32,7 @@ const CLOCK_MS: i64 = 1_000;
 
 #[test]
 fn no_acknowledged_entry_is_lost_and_the_clock_runs_on() {
-    let kills: u32 = variable("SECUNDINE_KILLS").unwrap_or(200);
+    let kills: u32 = variable("SECUNDINE_KILLS").unwrap_or(100);
     let seed = variable("SECUNDINE_SEED").unwrap_or_else(seed_of_now);
     eprintln!("SECUNDINE_KILLS={kills} SECUNDINE_SEED={seed}");
     let folder = tempfile::tempdir().unwrap();
