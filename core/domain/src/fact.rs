@@ -379,6 +379,20 @@ impl Fact {
 }
 
 impl Fact {
+    /// Whether it is a moment of the birth itself, which carries no words.
+    #[must_use]
+    pub const fn is_mark(&self) -> bool {
+        matches!(
+            self,
+            Self::BabyBorn { .. }
+                | Self::CordPulsationStopped { .. }
+                | Self::CordClamped { .. }
+                | Self::CordCut { .. }
+                | Self::PlacentaBorn { .. }
+                | Self::MembranesBorn { .. }
+        )
+    }
+
     /// The files that it names. One that no fact names is of no use and does no harm.
     #[must_use]
     pub fn files(&self) -> Vec<FileId> {

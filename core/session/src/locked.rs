@@ -53,7 +53,7 @@ impl Running {
         chart.third_stage(now).filter(|stage| stage.to.is_none())?;
         let standing =
             chart.lines.iter().filter(|line| line.state() != State::Retracted).map(|line| (line.first.id, line.current()));
-        let marks = standing.filter(|(_, entry)| is_mark(&entry.fact)).map(|(id, entry)| Entry {
+        let marks = standing.filter(|(_, entry)| entry.fact.is_mark()).map(|(id, entry)| Entry {
             id,
             birth: HERE,
             author: String::new(),
@@ -62,19 +62,6 @@ impl Running {
         });
         Some(Self { birth, marks: marks.collect() })
     }
-}
-
-/// Whether a fact is a moment of the birth itself, which carries no words.
-fn is_mark(fact: &Fact) -> bool {
-    matches!(
-        fact,
-        Fact::BabyBorn { .. }
-            | Fact::CordPulsationStopped { .. }
-            | Fact::CordClamped { .. }
-            | Fact::CordCut { .. }
-            | Fact::PlacentaBorn { .. }
-            | Fact::MembranesBorn { .. }
-    )
 }
 
 /// The inbox as this run of the program writes to it.

@@ -42,7 +42,7 @@ use crate::views;
 use elsewhere::Kept;
 use files::Passing;
 use hidden::AtWork;
-pub(crate) use papers::made;
+pub(crate) use papers::{bundle, made, unsealed};
 
 /// Where a session keeps its files.
 #[derive(Clone, Debug)]

@@ -169,8 +169,8 @@ fn medicines(chart: &Chart) -> Vec<MedicineView> {
 }
 
 /// Where a file about a birth goes: named by what it is, date and time, never by the client's name.
-pub(crate) fn file_path(folder: &Path, chart: &Chart, file: Outgoing, now: &Stamp) -> PathBuf {
-    let kind = match (chart.rehearsal, file.name()) {
+pub(crate) fn file_path(folder: &Path, rehearsal: bool, file: Outgoing, now: &Stamp) -> PathBuf {
+    let kind = match (rehearsal, file.name()) {
         (false, name) => name.to_owned(),
         (true, "record") => "rehearsal".to_owned(),
         (true, name) => format!("rehearsal-{name}"),

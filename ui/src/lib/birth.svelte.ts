@@ -52,20 +52,14 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   }
 
   start(): void {
-    this.#still = tick.every(this.rehearsal ? REHEARSAL_REFRESH : REFRESH, this.#look);
-    document.addEventListener('visibilitychange', this.#look);
+    this.#still = tick.every(this.rehearsal ? REHEARSAL_REFRESH : REFRESH, () => void this.refresh());
     void this.refresh();
   }
 
   stop(): void {
     this.#still?.();
     this.still();
-    document.removeEventListener('visibilitychange', this.#look);
   }
-
-  #look = (): void => {
-    if (!document.hidden) void this.refresh();
-  };
 
   /** Asks the core anew; an older answer never replaces a newer one. */
   async refresh(): Promise<void> {

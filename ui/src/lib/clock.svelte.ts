@@ -9,15 +9,18 @@ class Tick {
   now = $state(performance.now());
   #anchor = { elapsed: 0, arrival: 0 };
   #timer: ReturnType<typeof setTimeout> | undefined;
-  /** What is done with every so many beats, and in how many it is done next. */
+  /** What is done with every so many beats, and in how many beats it is done next. */
   readonly #works = new Map<() => void, { beats: number; left: number }>();
 
   start(): void {
-    document.addEventListener('visibilitychange', this.#beat);
+    document.addEventListener('visibilitychange', this.#seen);
     this.#beat();
   }
 
-  /** Does this with every so many beats, so that the phone wakes once for both; gives a way to end it. */
+  /**
+   * Does this with every so many beats, so that the phone wakes once for both, and when the page is seen again, since its own
+   * counting may stand still while the phone sleeps. Gives a way to end it.
+   */
   every(beats: number, work: () => void): () => void {
     this.#works.set(work, { beats, left: beats });
     return () => this.#works.delete(work);
@@ -29,12 +32,20 @@ class Tick {
     this.#wait();
   }
 
+  #seen = (): void => {
+    if (!document.hidden) for (const turn of this.#works.values()) turn.left = 1;
+    this.#beat();
+  };
+
   #beat = (): void => {
     this.now = performance.now();
     this.#wait();
+    if (document.hidden) return;
     for (const [work, turn] of this.#works) {
-      turn.left = turn.left > 1 ? turn.left - 1 : turn.beats;
-      if (turn.left === turn.beats) work();
+      turn.left -= 1;
+      if (turn.left > 0) continue;
+      turn.left = turn.beats;
+      work();
     }
   };
 

@@ -43,3 +43,23 @@ it('works with every so many beats, and an answer that comes in between is no be
   vi.unstubAllGlobals();
   vi.useRealTimers();
 });
+
+it('works at once when the page is seen again, and not while it is hidden', () => {
+  vi.useFakeTimers();
+  const page = { hidden: false, addEventListener: (_: string, seen: () => void) => (told = seen) };
+  let told = (): void => {};
+  vi.stubGlobal('document', page);
+  const work = vi.fn();
+  tick.start();
+  const end = tick.every(60, work);
+  page.hidden = true;
+  told();
+  vi.advanceTimersByTime(120_000);
+  expect(work).toHaveBeenCalledTimes(0);
+  page.hidden = false;
+  told();
+  expect(work).toHaveBeenCalledTimes(1);
+  end();
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});

@@ -45,20 +45,11 @@ pub(super) fn groups(source: &Source, axis: &Axis, rows: &[PictureRow]) -> Vec<G
 
 /// What has a sign: what happened or was done. What was read is drawn, and what was found stands in its own section.
 fn is_event(fact: &Fact) -> bool {
-    matches!(
+    let done = matches!(
         fact,
-        Fact::BabyBorn { .. }
-            | Fact::CordPulsationStopped { .. }
-            | Fact::CordClamped { .. }
-            | Fact::CordCut { .. }
-            | Fact::PlacentaBorn { .. }
-            | Fact::MembranesBorn { .. }
-            | Fact::SeparationSeen { .. }
-            | Fact::MedicineGiven(_)
-            | Fact::ResponseMarked { .. }
-            | Fact::ConcernMarked
-            | Fact::HomeLeft
-    )
+        Fact::SeparationSeen { .. } | Fact::MedicineGiven(_) | Fact::ResponseMarked { .. } | Fact::ConcernMarked | Fact::HomeLeft
+    );
+    done || fact.is_mark()
 }
 
 /// The signs, a line down from each, and the third stage as a bar.

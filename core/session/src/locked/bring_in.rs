@@ -9,8 +9,8 @@ use secundine_domain::time::{Occurred, Stamp};
 use secundine_store::{Batch, InboxTail, Store, StoreError, Turned};
 use serde::{Deserialize, Serialize};
 
+use super::UNDONE;
 use super::record::{Record, Undone, Unreadable};
-use super::{UNDONE, is_mark};
 use crate::api::DrainedView;
 use crate::session::label_of;
 
@@ -69,7 +69,7 @@ fn turn(store: &Store, practice: &Practice, protocol: Option<&Fact>, batch: &Bat
 
 /// Whether a record is one that this program writes: whoever can write files here can seal others.
 fn markable(record: &Record) -> bool {
-    let kind = is_mark(&record.fact) || matches!(record.fact, Fact::Noted { .. }) || record.undoes.is_some();
+    let kind = record.fact.is_mark() || matches!(record.fact, Fact::Noted { .. }) || record.undoes.is_some();
     kind && record.amends.is_none() && keepable(record)
 }
 

@@ -8,15 +8,16 @@ use secundine_domain::chart::Chart;
 use secundine_domain::entry::{BirthId, Entry};
 use secundine_domain::fact::{Practice, Server};
 use secundine_domain::time::Stamp;
-use secundine_record::fhir::{Form, Handover, write};
+use secundine_record::Origin;
+use secundine_record::fhir::Form;
 use secundine_record::words::Words;
-use secundine_record::{Origin, pdf};
 use secundine_store::version;
 
 use super::answer::{Failure, taken};
 use super::{Courier, Errand};
 use crate::api::ApiError;
 use crate::practice::OpenPractice;
+use crate::session::{bundle, unsealed};
 
 /// A birth as it stood when it was taken up.
 pub(crate) struct Letter {
@@ -51,23 +52,21 @@ impl Letter {
     pub fn of(open: &mut OpenPractice, birth: BirthId, server: Server, language: &str, written: Stamp) -> Result<Self, ApiError> {
         let chart = open.chart(birth)?;
         let stored = open.entries(birth)?;
-        let (version, entries) = (version(stored), stored.iter().map(|stored| stored.entry.clone()).collect());
+        let (version, entries) = (version(stored), unsealed(stored));
         let (practice, language) = (open.described().clone(), language.to_owned());
         Ok(Self { birth, server, version, going: Arc::default(), chart, entries, practice, language, written })
     }
 
     /// The transaction that a server is asked to keep.
-    fn bytes(&self) -> Option<Vec<u8>> {
+    fn bytes(&self) -> Result<Vec<u8>, ApiError> {
         let Self { birth, chart, entries, practice, version, written, .. } = self;
         let origin = Origin { practice, version, written, words: Words::of(&self.language) };
-        let record = pdf(chart, &origin).ok()?;
-        let handover = Handover { birth: *birth, chart, entries, origin: &origin, record: Some(&record.bytes) };
-        write(&handover, Form::Transaction).ok()
+        bundle(*birth, chart, entries, &origin, Form::Transaction)
     }
 
     /// Writes it, sends it, and waits for the answer.
     pub fn carry(&self, courier: &dyn Courier) -> Result<(), Failure> {
-        let bytes = self.bytes().ok_or_else(|| Failure::from(ApiError::internal()))?;
+        let bytes = self.bytes()?;
         self.going.of.store(bytes.len(), Ordering::Relaxed);
         let Server { address, token } = &self.server;
         let errand = Errand { url: address, token: token.as_deref(), body: Some(&bytes), sent: &self.going.sent };

@@ -7,10 +7,10 @@ use secundine_domain::fact::BabyNo;
 use secundine_domain::time::Stamp;
 use secundine_record::fhir;
 use secundine_record::handover::{CodeText, Handover, transfer_pdf};
-use secundine_record::page::Pdf;
+use secundine_record::page::{PageError, Pdf};
 use secundine_record::words::Words;
 use secundine_record::{Form, Origin, calendar, csv, form_pdf, parents_pdf, pdf};
-use secundine_store::version;
+use secundine_store::{Stored, version};
 
 use super::Session;
 use crate::api::{ApiError, ErrorCode, HandoverCode, Outgoing, QrView, Response};
@@ -30,8 +30,8 @@ impl Session {
     ) -> Result<Response, ApiError> {
         let folder = self.paths.records.clone();
         let open = self.open()?;
-        let Made { bytes, pages } = made(open, birth, file, language, now)?;
-        let path = views::file_path(&folder, &open.chart(birth)?, file, now);
+        let Made { bytes, pages, rehearsal } = made(open, birth, file, language, now)?;
+        let path = views::file_path(&folder, rehearsal, file, now);
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &bytes));
         written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
         Ok(Response::WriteFile { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pages).unwrap_or(u32::MAX) })
@@ -68,6 +68,8 @@ pub(crate) struct Made {
     pub bytes: Vec<u8>,
     /// How many pages it has; 0 for a file without pages.
     pub pages: usize,
+    /// Whether it is of an exercise.
+    pub rehearsal: bool,
 }
 
 /// Makes a file about a birth.
@@ -83,29 +85,43 @@ pub(crate) fn made(
     let practice = open.described().clone();
     let words = words(language);
     let origin = Origin { practice: &practice, version: &named, written: now, words };
-    let form = |form, placenta| form_pdf(&chart, &origin, form, known(&chart, placenta)?).map_err(|_| ApiError::internal());
-    let paged = |Pdf { bytes, pages, .. }: Pdf| Made { bytes, pages };
-    let plain = |bytes| Made { bytes, pages: 0 };
+    let rehearsal = chart.rehearsal;
+    let paged = |made: Result<Pdf, PageError>| {
+        made.map(|Pdf { bytes, pages, .. }| Made { bytes, pages, rehearsal }).map_err(|_| ApiError::internal())
+    };
+    let plain = |bytes| Made { bytes, pages: 0, rehearsal };
     match file {
-        Outgoing::Record => pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
-        Outgoing::Transfer => transfer_pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
-        Outgoing::Laboratory { placenta } => form(Form::Laboratory, placenta).map(paged),
-        Outgoing::Family { placenta } => form(Form::Family, placenta).map(paged),
-        Outgoing::Parents => parents_pdf(&chart, &origin).map(paged).map_err(|_| ApiError::internal()),
+        Outgoing::Record => paged(pdf(&chart, &origin)),
+        Outgoing::Transfer => paged(transfer_pdf(&chart, &origin)),
+        Outgoing::Laboratory { placenta } => paged(form_pdf(&chart, &origin, Form::Laboratory, known(&chart, placenta)?)),
+        Outgoing::Family { placenta } => paged(form_pdf(&chart, &origin, Form::Family, known(&chart, placenta)?)),
+        Outgoing::Parents => paged(parents_pdf(&chart, &origin)),
         Outgoing::Csv => csv(birth, &chart, words).map(plain).map_err(|_| ApiError::internal()),
         Outgoing::Calendar => {
             let planned = calendar(birth, &chart, now, words);
             planned.map(plain).ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-nothing-planned"))
         }
-        Outgoing::Fhir => {
-            let record = pdf(&chart, &origin).map_err(|_| ApiError::internal())?;
-            let entries: Vec<Entry> = open.entries(birth)?.iter().map(|stored| stored.entry.clone()).collect();
-            let handover =
-                fhir::Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: Some(&record.bytes) };
-            fhir::write(&handover, fhir::Form::Document).map(plain).map_err(|_| ApiError::internal())
-        }
+        Outgoing::Fhir => bundle(birth, &chart, &unsealed(open.entries(birth)?), &origin, fhir::Form::Document).map(plain),
         Outgoing::Entries => Ok(plain(open.extract(birth, now)?)),
     }
+}
+
+/// A birth as a bundle of FHIR, with its record in print.
+pub(crate) fn bundle(
+    birth: BirthId,
+    chart: &Chart,
+    entries: &[Entry],
+    origin: &Origin,
+    form: fhir::Form,
+) -> Result<Vec<u8>, ApiError> {
+    let record = pdf(chart, origin).map_err(|_| ApiError::internal())?;
+    let handover = fhir::Handover { birth, chart, entries, origin, record: Some(&record.bytes) };
+    fhir::write(&handover, form).map_err(|_| ApiError::internal())
+}
+
+/// Entries without what proves them.
+pub(crate) fn unsealed(stored: &[Stored]) -> Vec<Entry> {
+    stored.iter().map(|stored| stored.entry.clone()).collect()
 }
 
 /// The code of a handover. A screen is bright and whole, and fewer modules are read sooner than more that mend more.
