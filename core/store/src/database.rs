@@ -60,6 +60,10 @@ CREATE TRIGGER device_stays BEFORE UPDATE ON device
 CREATE TRIGGER device_remains BEFORE DELETE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
 ";
 
+/// The trigger that an erasure puts back: word for word as among the tables, since a check compares them.
+pub(crate) const ENTRY_REMAINS: &str =
+    "CREATE TRIGGER entry_remains BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'an entry is never removed'); END;";
+
 /// Opens the database with its key, alone and durably. Refuses one of a later form without changing it.
 pub(crate) fn connect(folder: &Path, key: &DataKey, extra: OpenFlags) -> Result<Connection, StoreError> {
     begin_once();

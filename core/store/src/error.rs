@@ -5,7 +5,7 @@ use std::io;
 use rusqlite::ErrorCode;
 use thiserror::Error;
 
-use crate::{PlatformError, Slot};
+use crate::{Misfit, PlatformError, Slot};
 
 /// Why the store could not do what was asked. Nothing that was written before is lost by any of these.
 #[derive(Debug, Error)]
@@ -82,6 +82,9 @@ pub enum StoreError {
     /// A file has more bytes than are kept.
     #[error("the file is too large")]
     TooLarge,
+    /// What came from another device does not fit what is here.
+    #[error("it does not fit: {0:?}")]
+    Misfit(Misfit),
     /// The wipe was begun and is not at its end.
     #[error("the wipe is not finished: {0}")]
     WipeUnfinished(String),

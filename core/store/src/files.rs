@@ -4,11 +4,14 @@
 //! as it lies here, opens on every device of the practice and, with age alone, by hand. The inbox's recipient would not do,
 //! since its identity belongs to one device's database and is not carried by a backup.
 
+use std::cell::RefCell;
 use std::fs;
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
+use age::secrecy::ExposeSecret;
 use age::{DecryptError, Decryptor, Encryptor};
+use age_core::format::{FileKey, Stanza};
 use secundine_domain::file::FileId;
 use sha2::{Digest, Sha256};
 use zeroize::Zeroizing;
@@ -48,17 +51,106 @@ impl Store {
     pub fn open_file(&self, id: FileId) -> Result<Zeroizing<Vec<u8>>, StoreError> {
         let sealed = fits(&self.folder, id)?;
         let mut plain = Zeroizing::new(Vec::with_capacity(sealed.len()));
-        let identity = self.data.whole_file_identity();
-        let opened =
-            Decryptor::new(sealed.as_slice()).and_then(|it| it.decrypt(std::iter::once(&identity as &dyn age::Identity)));
-        let read = opened.map_err(|error| match error {
-            // See the key files: the crate's own text for it may overflow.
-            DecryptError::ExcessiveWork { required, .. } => format!("asks for a work factor of {required}"),
-            other => other.to_string(),
-        });
+        let identity = self.file_identity(id)?;
+        let opened = Decryptor::new(sealed.as_slice()).and_then(|it| it.decrypt(std::iter::once(&*identity)));
+        let read = opened.map_err(|error| why(&error));
         let read = read.and_then(|mut opened| opened.read_to_end(&mut plain).map_err(|error| error.to_string()));
         read.map_err(StoreError::DamagedFile)?;
         Ok(plain)
+    }
+
+    /// What opens a file: its own key where it was sealed on another device, else the data key.
+    fn file_identity(&self, id: FileId) -> Result<Box<dyn age::Identity>, StoreError> {
+        let own = self.noted(FILE_KEY, &id.0)?.and_then(|key| <[u8; FILE_KEY_BYTES]>::try_from(key.as_slice()).ok());
+        Ok(match own {
+            Some(key) => Box::new(ByFileKey(Zeroizing::new(key))),
+            None => Box::new(self.data.whole_file_identity()),
+        })
+    }
+
+    /// The sealed bytes of a file, as they are on disk and as they travel.
+    ///
+    /// # Errors
+    /// As for [`Store::open_file`].
+    pub fn sealed_file(&self, id: FileId) -> Result<Vec<u8>, StoreError> {
+        fits(&self.folder, id)
+    }
+
+    /// Whether a file is here, by its name alone.
+    #[must_use]
+    pub fn has_file(&self, id: FileId) -> bool {
+        path(&self.folder, id).exists()
+    }
+
+    /// The key that opens this file and no other, for another device of the practice.
+    ///
+    /// # Errors
+    /// As for [`Store::open_file`].
+    pub fn file_key(&self, id: FileId) -> Result<Zeroizing<[u8; FILE_KEY_BYTES]>, StoreError> {
+        if let Some(key) = self.noted(FILE_KEY, &id.0)? {
+            let key = <[u8; FILE_KEY_BYTES]>::try_from(key.as_slice());
+            return key.map(Zeroizing::new).map_err(|_| StoreError::Damaged("the key of a file".to_owned()));
+        }
+        let sealed = fs::File::open(path(&self.folder, id)).map_err(|error| match error.kind() {
+            io::ErrorKind::NotFound => StoreError::NoFile,
+            _ => StoreError::reading_file(&error),
+        })?;
+        let (identity, seen) = (self.data.whole_file_identity(), RefCell::new(None));
+        let looking = Looking { identity: &identity, seen: &seen };
+        let opened = Decryptor::new(sealed).and_then(|it| it.decrypt(std::iter::once(&looking as &dyn age::Identity)));
+        opened.map_err(|error| StoreError::DamagedFile(why(&error)))?;
+        seen.take().ok_or_else(|| StoreError::DamagedFile("it has no key".to_owned()))
+    }
+
+    /// Puts a file that was sealed on another device on disk.
+    ///
+    /// # Errors
+    /// [`StoreError::DamagedFile`] where the bytes do not have this name; [`StoreError::Full`], [`StoreError::NotSaved`].
+    pub fn put_sealed_file(&self, id: FileId, sealed: &[u8]) -> Result<(), StoreError> {
+        self.writable()?;
+        match name(sealed) == id {
+            true => put(&self.folder, sealed).map(|_| ()),
+            false => Err(StoreError::DamagedFile("it does not fit its name".to_owned())),
+        }
+    }
+}
+
+/// The kind of note that holds the keys of files which were sealed on other devices, by their names.
+pub const FILE_KEY: &str = "file-key";
+
+/// Bytes of the key that an age file is sealed with.
+pub const FILE_KEY_BYTES: usize = 16;
+
+/// Opens an age file by the key of the file itself; what its header says of recipients does not matter.
+struct ByFileKey(Zeroizing<[u8; FILE_KEY_BYTES]>);
+
+impl age::Identity for ByFileKey {
+    fn unwrap_stanza(&self, _: &Stanza) -> Option<Result<FileKey, DecryptError>> {
+        Some(Ok(FileKey::new(Box::new(*self.0))))
+    }
+}
+
+/// Opens an age file and keeps the key of the file.
+struct Looking<'a> {
+    identity: &'a age::scrypt::Identity,
+    seen: &'a RefCell<Option<Zeroizing<[u8; FILE_KEY_BYTES]>>>,
+}
+
+impl age::Identity for Looking<'_> {
+    fn unwrap_stanza(&self, stanza: &Stanza) -> Option<Result<FileKey, DecryptError>> {
+        let unwrapped = self.identity.unwrap_stanza(stanza);
+        if let Some(Ok(key)) = &unwrapped {
+            self.seen.replace(Some(Zeroizing::new(*key.expose_secret())));
+        }
+        unwrapped
+    }
+}
+
+/// The crate's own text for a work factor may overflow: see the key files.
+fn why(error: &DecryptError) -> String {
+    match error {
+        DecryptError::ExcessiveWork { required, .. } => format!("asks for a work factor of {required}"),
+        other => other.to_string(),
     }
 }
 
@@ -99,6 +191,14 @@ pub(crate) fn fits(folder: &Path, id: FileId) -> Result<Vec<u8>, StoreError> {
     match name(&sealed) == id {
         true => Ok(sealed),
         false => Err(StoreError::DamagedFile("it does not fit its name".to_owned())),
+    }
+}
+
+/// Removes a file; one that is not here is no error.
+pub(crate) fn remove(folder: &Path, id: FileId) -> io::Result<()> {
+    match fs::remove_file(path(folder, id)) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
+        _ => Ok(()),
     }
 }
 

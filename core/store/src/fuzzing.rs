@@ -1,5 +1,7 @@
 //! Ways in for the fuzzers: what reads bytes that lie beside the database, with keys that belong to no practice.
 
+use std::path::Path;
+
 use age::{scrypt, x25519};
 use ed25519_dalek::{Signer, SigningKey};
 
@@ -7,7 +9,7 @@ pub use crate::inbox::fuzzing::{InboxRead, read_inbox, seal_records};
 
 use crate::chain::Position;
 use crate::keys::{DataKey, Passphrase};
-use crate::{StoreError, head};
+use crate::{DATABASE, Store, StoreError, head};
 
 /// What the fuzzers' device signs with.
 const DEVICE: [u8; 32] = [9; 32];
@@ -43,4 +45,17 @@ pub fn open_key_by_passphrase(sealed: &[u8], passphrase: Passphrase) -> Result<(
     let mut identity = scrypt::Identity::new(passphrase);
     identity.set_max_work_factor(CHEAP);
     DataKey::opened("key", sealed, &identity).map(|_| ())
+}
+
+/// A store with this key, founded where there is none: for tests that make thousands of them, since no key file is made and
+/// no passphrase stretched.
+///
+/// # Errors
+/// [`StoreError`] as for [`Store::open`].
+pub fn store_with_key(folder: &Path, key: &[u8; 32]) -> Result<Store, StoreError> {
+    let key = DataKey::from_digits(&hex::encode(key))?;
+    match folder.join(DATABASE).exists() {
+        true => Store::with_key(folder, key),
+        false => Store::found(folder, key),
+    }
 }

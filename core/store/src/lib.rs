@@ -9,6 +9,7 @@ mod backup;
 mod chain;
 mod database;
 mod error;
+mod exchange;
 mod extract;
 mod files;
 #[cfg(feature = "fuzzing")]
@@ -36,8 +37,9 @@ pub use attempts::{ATTEMPTS, Attempts};
 pub use backup::{Backed, INCOMING, check_archive, check_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
+pub use exchange::{Carried, Note, Noted, TakenIn, device_with, is_signed, link_after};
 pub use extract::Extract;
-pub use files::{FILE_MAX, FILES};
+pub use files::{FILE_KEY, FILE_KEY_BYTES, FILE_MAX, FILES};
 pub use head::HEAD;
 pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTail, RECORD_MAX, Turned, Waiting};
 pub use keys::{

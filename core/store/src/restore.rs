@@ -17,6 +17,7 @@ use crate::archive::{Kept, Reader, damaged};
 use crate::backup::{self, KeyFiles};
 use crate::chain::{DeviceKey, Link};
 use crate::database::{BirthKey, DATABASE, LOG, birth_of, make_folder, set_aside_without_key};
+use crate::exchange::forget_chains;
 use crate::files::{self, FILES};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, sync_folder, unfinished, write_named};
@@ -142,7 +143,7 @@ impl Store {
             false => None,
         };
         let kept = key.as_ref().map_or(Ok(()), |key| key.replace(&transaction));
-        kept.and_then(|()| transaction.commit()).map_err(|error| self.note(StoreError::writing(&error)))?;
+        kept.and_then(|()| forget_chains(&transaction)).and_then(|()| transaction.commit()).map_err(|error| self.note(StoreError::writing(&error)))?;
         let renewed = key.is_some();
         if let Some(key) = key {
             self.become_device(key);

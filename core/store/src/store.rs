@@ -160,6 +160,11 @@ impl Store {
         let (last, head) = (Position::START, Head::new(folder, false));
         let mut store = Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false };
         store.last = store.find_last().map_err(|error| StoreError::reading(&error))?;
+        for erased in store.all_erased()?.into_iter().filter(|erased| erased.device == store.key.id()) {
+            if erased.n > store.last.n {
+                store.last = Position { n: erased.n, link: erased.link };
+            }
+        }
         if let Told::Position(device, at) = head::read(folder, &store.devices()?) {
             let own = device == store.key.id();
             let fits = own && (at == store.last || store.link_at(device, at.n)? == Some(at.link));
@@ -201,6 +206,11 @@ impl Store {
     #[must_use]
     pub fn next_id(&self) -> EntryId {
         EntryId { device: self.key.id(), n: self.last.n + 1 }
+    }
+
+    /// How far this device's chain goes on disk.
+    pub(crate) fn position(&self) -> Position {
+        self.last
     }
 
     /// Puts an entry on disk, bound to the one before it and signed by this device. When this returns, the entry survives a
@@ -357,7 +367,7 @@ impl Store {
                 return Ok(found);
             }
         }
-        Ok(None)
+        Ok(self.erased_at(device, n)?.map(|erased| erased.link))
     }
 
     /// Folds the write-ahead log into the database and lets go of the key.

@@ -12,7 +12,7 @@ use sha2::{Digest, Sha256};
 use crate::chain::{Position, Seal, device_of};
 use crate::database::{BirthKey, DATABASE, LOG, PAGE, TABLES, birth_of};
 use crate::head::{self, Told};
-use crate::{Store, StoreError, files};
+use crate::{Carried, Store, StoreError, files};
 
 /// What a check found.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -122,7 +122,7 @@ impl Store {
             heads.push((device, at));
         }
         heads.sort_by_key(|(device, at)| (*device, at.n));
-        let mut walk = Walk { connection: &self.connection, entries: 0, ends: BTreeMap::new(), files: BTreeMap::new() };
+        let mut walk = Walk { connection: &self.connection, entries: 0, ends: BTreeMap::new(), erased: BTreeMap::new(), files: BTreeMap::new() };
         let misfit = match self.first_misfit(&mut walk, &heads) {
             Err(StoreError::Damaged(_)) => Some(Misfit::Page { page: None }),
             found => found?,
@@ -136,7 +136,13 @@ impl Store {
         if let Some(misfit) = self.pages()? {
             return Ok(Some(misfit));
         }
-        if let Some(misfit) = walk.chains(self.places()?)? {
+        let mut places = self.places()?;
+        for erased in self.all_erased()? {
+            places.push((erased.device, erased.n, erased.birth));
+            walk.erased.insert((erased.device, erased.n), erased);
+        }
+        places.sort_unstable();
+        if let Some(misfit) = walk.chains(places)? {
             return Ok(Some(misfit));
         }
         if let Some(misfit) = self.end(walk, heads)? {
@@ -212,6 +218,8 @@ struct Walk<'a> {
     entries: u64,
     /// How far each device's chain goes.
     ends: BTreeMap<DeviceId, Position>,
+    /// Entries of births that were erased: their digests still prove the others.
+    erased: BTreeMap<(DeviceId, u64), Carried>,
     /// The files that the entries name.
     files: BTreeMap<FileId, BirthKey>,
 }
@@ -271,6 +279,11 @@ impl Walk<'_> {
         before: &Position,
         public: &VerifyingKey,
     ) -> Result<Result<Position, MisfitKind>, StoreError> {
+        if let Some(erased) = self.erased.get(&(device, n)) {
+            let at = Position { n, link: erased.link };
+            let fits = before.then(&birth, &erased.digest) == at && at.is_signed(public, &erased.seal);
+            return Ok(if fits { Ok(at) } else { Err(MisfitKind::Changed) });
+        }
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
         let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
         let mut select = self.connection.prepare_cached(select).map_err(reading)?;

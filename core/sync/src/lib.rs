@@ -1,5 +1,32 @@
 //! Sealed segments of a practice's record, shared through any object store.
+//!
+//! Each device appends objects under names of its own and writes nowhere else, so nothing conflicts and nothing rests on
+//! what a store promises. Every object is sealed under the key of an epoch, signed by its device, numbered, names the one
+//! before and is named by its own hash (`envelope`). The roster, itself such objects, says whose objects count. A reader
+//! takes the union (`round`); what the entries mean is the fold's.
 
 mod bucket;
+mod cbor;
+mod charter;
+mod envelope;
+mod epoch;
+mod error;
+mod files;
+mod keyring;
+mod member;
+mod names;
+mod notes;
+mod roster;
+mod round;
+mod segment;
+mod trouble;
 
 pub use bucket::{Bucket, BucketError, Listed};
+pub use charter::{Charter, Secret};
+pub use error::SyncError;
+pub use files::{fetch_file, waiting_files};
+pub use member::{Card, accept, admit, ask_erasure, found, join, recover, remove, roster, set_role};
+pub use notes::{Me, Peer, is_shared, me, peers};
+pub use roster::{Act, Member, Role, Roster};
+pub use round::{Progress, Report, Wishes, round};
+pub use trouble::Trouble;

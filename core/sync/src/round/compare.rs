@@ -1,0 +1,69 @@
+//! Whether all have been shown the same: what each device says it has seen, held against what is here.
+
+use std::collections::BTreeMap;
+
+use secundine_domain::entry::DeviceId;
+
+use super::At;
+use crate::roster::Seen;
+use crate::{SyncError, Trouble, member, notes};
+
+/// Compares; gives whether somebody has seen acts upon the roster that are not here.
+pub(crate) fn all(at: &mut At<'_, '_>) -> Result<bool, SyncError> {
+    let peers = notes::peers(at.store)?;
+    let own = notes::own(at.store)?;
+    let me = at.device();
+    let mut heads: BTreeMap<DeviceId, (u64, Vec<u8>)> =
+        peers.iter().map(|(device, peer)| (*device, (peer.seq, peer.hash.to_vec()))).collect();
+    heads.insert(me, (own.seq, own.hash.to_vec()));
+    let acts = member::heads(&notes::records(at.store)?);
+    let acts: BTreeMap<DeviceId, u64> = acts.iter().map(|head| (head.device(), head.seq)).collect();
+    let mut behind = false;
+    for (device, peer) in &peers {
+        if at.roster.member(*device).is_none() {
+            // Somebody who was removed may say anything.
+            continue;
+        }
+        for seen in &peer.seen {
+            segment(at, &heads, seen);
+        }
+        behind |= peer.acts.iter().any(|seen| acts.get(&seen.device()).is_none_or(|seq| *seq < seen.seq));
+    }
+    Ok(behind)
+}
+
+fn segment(at: &mut At<'_, '_>, heads: &BTreeMap<DeviceId, (u64, Vec<u8>)>, seen: &Seen) {
+    let device = seen.device();
+    let Some(member) = at.roster.members.get(&device) else { return };
+    let held = member.removed.is_some_and(|removed| seen.seq > removed.segment);
+    let (seq, hash) = heads.get(&device).map_or((0, &[][..]), |(seq, hash)| (*seq, hash.as_slice()));
+    if seen.seq > seq && !held {
+        let trouble = match device == at.store.device() {
+            // More was written under this device's name than it has written.
+            true => Trouble::Forked { device, seq: seq + 1 },
+            false => Trouble::Withheld { device, seq: seq + 1 },
+        };
+        // What does not open or fit is told of by its own trouble.
+        if !at.report.troubles.iter().any(|one| concerns(one, device)) {
+            at.report.troubles.insert(trouble);
+        }
+    } else if seen.seq == seq && seq > 0 && seen.hash.0.as_slice() != hash {
+        at.report.troubles.insert(Trouble::Forked { device, seq });
+    }
+}
+
+fn concerns(trouble: &Trouble, of: DeviceId) -> bool {
+    match trouble {
+        Trouble::Withheld { device, .. }
+        | Trouble::RolledBack { device, .. }
+        | Trouble::Forked { device, .. }
+        | Trouble::Misfit { device, .. }
+        | Trouble::NoBirthKey { device, .. }
+        | Trouble::Held { device, .. } => *device == of,
+        Trouble::Altered { name }
+        | Trouble::Swapped { name }
+        | Trouble::Unsigned { name }
+        | Trouble::NoKey { name }
+        | Trouble::Unreadable { name } => name.contains(&of.to_string()),
+    }
+}
