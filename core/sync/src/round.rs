@@ -123,11 +123,13 @@ fn all(at: &mut At<'_, '_>) -> Result<(), SyncError> {
         give::queue(at)?;
     }
     take::all(at)?;
-    if compare::all(at)? {
-        // Somebody has seen acts that are not known here.
+    if !compare::acts_behind(at)?.is_empty() {
         acts::pull_all(at.store, at.me, at.bucket, &mut at.report.troubles)?;
         look_at_roster(at)?;
+        let behind = compare::acts_behind(at)?;
+        at.report.troubles.extend(behind);
     }
+    compare::segments(at)?;
     if at.wishes.files && !at.report.removed {
         give::files(at)?;
     }

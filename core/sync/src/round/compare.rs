@@ -1,6 +1,6 @@
 //! Whether all have been shown the same: what each device says it has seen, held against what is here.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use secundine_domain::entry::DeviceId;
 
@@ -8,17 +8,14 @@ use super::At;
 use crate::roster::Seen;
 use crate::{SyncError, Trouble, member, notes};
 
-/// Compares; gives whether somebody has seen acts upon the roster that are not here.
-pub(crate) fn all(at: &mut At<'_, '_>) -> Result<bool, SyncError> {
+/// Compares the segments.
+pub(crate) fn segments(at: &mut At<'_, '_>) -> Result<(), SyncError> {
     let peers = notes::peers(at.store)?;
     let own = notes::own(at.store)?;
     let me = at.device();
     let mut heads: BTreeMap<DeviceId, (u64, Vec<u8>)> =
         peers.iter().map(|(device, peer)| (*device, (peer.seq, peer.hash.to_vec()))).collect();
     heads.insert(me, (own.seq, own.hash.to_vec()));
-    let acts = member::heads(&notes::records(at.store)?);
-    let acts: BTreeMap<DeviceId, u64> = acts.iter().map(|head| (head.device(), head.seq)).collect();
-    let mut behind = false;
     for (device, peer) in &peers {
         if at.roster.member(*device).is_none() {
             // Somebody who was removed may say anything.
@@ -27,9 +24,21 @@ pub(crate) fn all(at: &mut At<'_, '_>) -> Result<bool, SyncError> {
         for seen in &peer.seen {
             segment(at, &heads, seen);
         }
-        behind |= peer.acts.iter().any(|seen| acts.get(&seen.device()).is_none_or(|seq| *seq < seen.seq));
     }
-    Ok(behind)
+    Ok(())
+}
+
+/// Acts upon the roster that somebody who belongs to the practice has seen and that are not here: whose, and from which on.
+pub(crate) fn acts_behind(at: &At<'_, '_>) -> Result<BTreeSet<Trouble>, SyncError> {
+    let heads = member::heads(&notes::records(at.store)?);
+    let heads: BTreeMap<DeviceId, u64> = heads.iter().map(|head| (head.device(), head.seq)).collect();
+    let peers = notes::peers(at.store)?;
+    let told = peers.iter().filter(|(device, _)| at.roster.member(**device).is_some()).flat_map(|(_, peer)| &peer.acts);
+    let behind = told.filter_map(|seen| {
+        let (device, seq) = (seen.device(), heads.get(&seen.device()).copied().unwrap_or(0));
+        (seen.seq > seq).then_some(Trouble::Withheld { device, seq: seq + 1 })
+    });
+    Ok(behind.collect())
 }
 
 fn segment(at: &mut At<'_, '_>, heads: &BTreeMap<DeviceId, (u64, Vec<u8>)>, seen: &Seen) {
