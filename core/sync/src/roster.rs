@@ -317,6 +317,14 @@ impl Roster {
         self.epochs.iter().filter(|one| !tainted.contains(&one.epoch)).max_by_key(|one| (one.counter, one.epoch))
     }
 
+    /// Whether there is an epoch to seal under, and everybody who belongs to the practice was given its key. Two leads who
+    /// let people in at once, one of them with a new key, leave somebody out.
+    pub(crate) fn all_have_the_key(&self) -> bool {
+        let Some(current) = self.current_epoch().map(|one| one.epoch) else { return false };
+        let files = || self.epochs.iter().filter(|one| one.epoch == current);
+        self.present().all(|(device, _)| files().any(|one| one.members.contains(&device)))
+    }
+
     /// The greatest number of an epoch so far.
     pub(crate) fn last_counter(&self) -> u32 {
         self.epochs.iter().map(|one| one.counter).max().unwrap_or(0)

@@ -141,7 +141,7 @@ fn look_at_roster(at: &mut At<'_, '_>) -> Result<(), SyncError> {
     at.roster = member::roster(at.store)?;
     let device = at.device();
     at.report.removed = at.roster.members.get(&device).is_some_and(|member| member.removed.is_some());
-    if !at.report.removed && at.roster.current_epoch().is_none() && at.roster.is_lead(device) {
+    if !at.report.removed && at.roster.is_lead(device) && !at.roster.all_have_the_key() {
         member::mend_epoch(at.store, at.me, at.wishes.now_ms)?;
         at.roster = member::roster(at.store)?;
     }
