@@ -70,8 +70,11 @@ pub struct TakenIn {
     pub births: Vec<BirthId>,
 }
 
+/// A name and its value.
+pub type NamedValue = (Vec<u8>, Vec<u8>);
+
 /// Names and values, in the order of the names.
-pub type Noted = Vec<(Vec<u8>, Vec<u8>)>;
+pub type Noted = Vec<NamedValue>;
 
 /// The link of a chain after one more entry: `before` is the link so far, `n` the number of the new one.
 #[must_use]
@@ -145,6 +148,20 @@ impl Store {
         let mut select = self.connection.prepare_cached(select).map_err(reading)?;
         let found = select.query_map(params![kind], |row| Ok((row.get(0)?, row.get(1)?))).map_err(reading)?;
         found.collect::<Result<_, _>>().map_err(reading)
+    }
+
+    /// The first of a kind, in the order of the names.
+    ///
+    /// # Errors
+    /// [`StoreError`] where the store cannot be read.
+    pub fn first_noted(&self, kind: &str) -> Result<Option<NamedValue>, StoreError> {
+        if !self.has_exchange()? {
+            return Ok(None);
+        }
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let select = "SELECT name, value FROM exchange WHERE kind = ?1 ORDER BY name LIMIT 1";
+        let mut select = self.connection.prepare_cached(select).map_err(reading)?;
+        select.query_row(params![kind], |row| Ok((row.get(0)?, row.get(1)?))).optional().map_err(reading)
     }
 
     /// Remembers and forgets, all or nothing.
@@ -271,7 +288,8 @@ impl Store {
             }
             let Carried { birth, n, digest, body, link, seal, .. } = entry;
             let Some(body) = body else {
-                put(connection, ERASED, &erased_name(device, *n), &[birth.as_slice(), digest, link, seal].concat()).map_err(writing)?;
+                put(connection, ERASED, &erased_name(device, *n), &[birth.as_slice(), digest, link, seal].concat())
+                    .map_err(writing)?;
                 taken.added += 1;
                 continue;
             };

@@ -143,7 +143,9 @@ impl Store {
             false => None,
         };
         let kept = key.as_ref().map_or(Ok(()), |key| key.replace(&transaction));
-        kept.and_then(|()| forget_chains(&transaction)).and_then(|()| transaction.commit()).map_err(|error| self.note(StoreError::writing(&error)))?;
+        kept.and_then(|()| forget_chains(&transaction))
+            .and_then(|()| transaction.commit())
+            .map_err(|error| self.note(StoreError::writing(&error)))?;
         let renewed = key.is_some();
         if let Some(key) = key {
             self.become_device(key);

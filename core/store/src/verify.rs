@@ -122,7 +122,13 @@ impl Store {
             heads.push((device, at));
         }
         heads.sort_by_key(|(device, at)| (*device, at.n));
-        let mut walk = Walk { connection: &self.connection, entries: 0, ends: BTreeMap::new(), erased: BTreeMap::new(), files: BTreeMap::new() };
+        let mut walk = Walk {
+            connection: &self.connection,
+            entries: 0,
+            ends: BTreeMap::new(),
+            erased: BTreeMap::new(),
+            files: BTreeMap::new(),
+        };
         let misfit = match self.first_misfit(&mut walk, &heads) {
             Err(StoreError::Damaged(_)) => Some(Misfit::Page { page: None }),
             found => found?,

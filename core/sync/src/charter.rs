@@ -87,7 +87,8 @@ impl Sheet {
 
     /// Reads it as it was printed.
     pub(crate) fn read(text: &str) -> Result<Self, SyncError> {
-        let text: Zeroizing<String> = Zeroizing::new(text.chars().filter(|c| !c.is_whitespace()).collect::<String>().to_uppercase());
+        let text: Zeroizing<String> =
+            Zeroizing::new(text.chars().filter(|c| !c.is_whitespace()).collect::<String>().to_uppercase());
         Self::new(text.parse().map_err(|_| SyncError::WrongCode)?)
     }
 }

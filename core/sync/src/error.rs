@@ -41,6 +41,9 @@ pub enum SyncError {
     /// What was signed and sealed is none of our forms; a later version of the program may have written it.
     #[error("it cannot be read")]
     Unreadable,
+    /// The practice was locked in the middle.
+    #[error("the practice was locked")]
+    Closed,
     /// It was paused.
     #[error("paused")]
     Paused,

@@ -6,6 +6,7 @@ use std::io::Write;
 use secundine_domain::file::FileId;
 use secundine_store::{FILES, Store, StoreError};
 
+use crate::access::{Access, with};
 use crate::bucket::Bucket;
 use crate::names::Names;
 use crate::{SyncError, member, notes};
@@ -30,21 +31,22 @@ pub fn waiting_files(store: &Store) -> Result<Vec<FileId>, SyncError> {
 /// [`SyncError::Bucket`] with `Absent` where nobody has given it yet; [`SyncError::Store`] where the bytes do not fit their
 /// name (they are thrown away) or there is no room; [`SyncError::Paused`].
 pub fn fetch_file(
-    store: &mut Store,
+    access: &dyn Access,
     bucket: &dyn Bucket,
     file: FileId,
     progress: &mut dyn FnMut(u64) -> bool,
 ) -> Result<(), SyncError> {
-    if store.has_file(file) {
+    let (here, me, folder) =
+        with(access, |store| Ok((store.has_file(file), member::current(store)?, store.folder().join(FILES))))?;
+    if here {
         return Ok(());
     }
-    let me = member::current(store)?.ok_or(SyncError::NotShared)?;
+    let me = me.ok_or(SyncError::NotShared)?;
     let name = Names::new(&me.charter.practice()).file(file);
     let writing = |error: std::io::Error| match error.kind() {
         std::io::ErrorKind::StorageFull => StoreError::Full,
         _ => StoreError::NotSaved(error.to_string()),
     };
-    let folder = store.folder().join(FILES);
     fs::create_dir_all(&folder).map_err(writing)?;
     let path = folder.join(format!("{file}.coming"));
     let mut have = fs::metadata(&path).map_or(0, |file| file.len());
@@ -62,10 +64,10 @@ pub fn fetch_file(
     }
     drop(part);
     let sealed = read(&path).map_err(writing)?;
-    let put = store.put_sealed_file(file, &sealed);
+    let put = with(access, |store| Ok(store.put_sealed_file(file, &sealed)?));
     let _ = fs::remove_file(&path);
     progress(have);
-    Ok(put?)
+    put
 }
 
 fn read(path: &std::path::Path) -> std::io::Result<Vec<u8>> {

@@ -5,6 +5,7 @@
 //! before and is named by its own hash (`envelope`). The roster, itself such objects, says whose objects count. A reader
 //! takes the union (`round`); what the entries mean is the fold's.
 
+mod access;
 mod bucket;
 mod cbor;
 mod charter;
@@ -21,6 +22,7 @@ mod round;
 mod segment;
 mod trouble;
 
+pub use access::{Access, Alone};
 pub use bucket::{Bucket, BucketError, Listed};
 pub use charter::{Charter, Secret};
 pub use error::SyncError;

@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use zeroize::Zeroizing;
 
+use crate::access::Alone;
 use crate::bucket::Bucket;
 use crate::cbor::{self, Bytes};
 use crate::charter::{Charter, Secret, Sheet};
@@ -209,7 +210,7 @@ pub fn recover(
     notes.extend(lineage(store)?);
     store.note_down(&notes)?;
     let mut troubles = Default::default();
-    round::acts::pull(store, &me, bucket, &mut troubles)?;
+    round::acts::pull(&Alone::new(store), &me, bucket, &mut troubles)?;
     let by = me.charter.recovery_id().ok_or(SyncError::WrongCode)?;
     let author = Author::sheet(&sheet, by);
     let (mut own, mut records) = (notes::own(store)?, notes::records(store)?);

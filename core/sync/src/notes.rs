@@ -73,8 +73,10 @@ pub(crate) struct Own {
     pub snapshot_bytes: u64,
     /// Names of the parts of the last two.
     pub snapshots: Vec<Vec<String>>,
-    /// The number that the next object in the queue takes.
+    /// The number that the last object of the queue took.
     pub queued: u64,
+    /// Entries that are in the queue.
+    pub waiting: u64,
     /// Parts of the keyring by their last version.
     pub keyrings: BTreeMap<u32, Named>,
 }
@@ -105,8 +107,29 @@ pub(crate) struct BirthKey {
     pub part: u32,
 }
 
+impl Peer {
+    /// The hash of the last segment that was taken in; zeros before the first.
+    pub(crate) fn last_hash(&self) -> [u8; 32] {
+        self.hash.as_slice().try_into().unwrap_or([0; 32])
+    }
+}
+
+impl Own {
+    /// The hash of the last segment; zeros before the first.
+    pub(crate) fn last_hash(&self) -> [u8; 32] {
+        self.hash.as_slice().try_into().unwrap_or([0; 32])
+    }
+}
+
 impl Me {
-    pub(crate) fn new(charter: Charter, secret: Secret, device: DeviceId, kem: &x25519::Identity, label: String, place: Vec<u8>) -> Self {
+    pub(crate) fn new(
+        charter: Charter,
+        secret: Secret,
+        device: DeviceId,
+        kem: &x25519::Identity,
+        label: String,
+        place: Vec<u8>,
+    ) -> Self {
         let kem = kem.to_string().expose_secret().to_owned();
         Self { charter, secret, device: Bytes(device.0), kem, label, place }
     }
@@ -143,6 +166,11 @@ pub fn is_shared(store: &Store) -> Result<bool, SyncError> {
 pub fn peers(store: &Store) -> Result<BTreeMap<DeviceId, Peer>, SyncError> {
     let all = store.all_noted(PEER)?.into_iter();
     all.map(|(name, value)| Ok((DeviceId(array(&name)?), cbor::read(&value)?))).collect()
+}
+
+/// What is known of one device's segments.
+pub(crate) fn peer(store: &Store, device: DeviceId) -> Result<Peer, SyncError> {
+    Ok(get(store, PEER, &device.0)?.unwrap_or_default())
 }
 
 fn get<T: DeserializeOwned>(store: &Store, kind: &str, name: &[u8]) -> Result<Option<T>, SyncError> {
@@ -200,18 +228,22 @@ pub(crate) fn put_sealed(device: DeviceId, n: u64) -> Note {
     Note::Put(SEALED, device.0.to_vec(), n.to_be_bytes().to_vec())
 }
 
-/// What waits to be put into the bucket, in order.
-pub(crate) fn queue(store: &Store) -> Result<Vec<(Vec<u8>, Out)>, SyncError> {
-    store.all_noted(OUT)?.into_iter().map(|(name, value)| Ok((name, cbor::read(&value)?))).collect()
+/// What is to be put into the bucket next, and its place in the queue.
+pub(crate) fn next_out(store: &Store) -> Result<Option<(Vec<u8>, Out)>, SyncError> {
+    let first = store.first_noted(OUT)?;
+    first.map(|(name, value)| Ok((name, cbor::read(&value)?))).transpose()
 }
 
 /// Queues an object after all that wait.
 pub(crate) fn enqueue(own: &mut Own, out: &Out) -> Result<Note, SyncError> {
     own.queued += 1;
+    own.waiting += out.entries;
     put(OUT, &own.queued.to_be_bytes(), out)
 }
 
-pub(crate) fn dequeue(name: Vec<u8>) -> Note {
+/// Takes an object from the queue.
+pub(crate) fn dequeue(own: &mut Own, name: Vec<u8>, out: &Out) -> Note {
+    own.waiting = own.waiting.saturating_sub(out.entries);
     Note::Forget(OUT, name)
 }
 

@@ -9,9 +9,10 @@ use std::collections::BTreeSet;
 use secundine_domain::entry::{BirthId, DeviceId};
 use secundine_store::Store;
 
+use crate::access::{Access, with};
 use crate::bucket::Bucket;
 use crate::member;
-use crate::notes::{self, Me};
+use crate::notes::Me;
 use crate::roster::Roster;
 use crate::{SyncError, Trouble};
 
@@ -66,8 +67,9 @@ pub struct Report {
 
 /// What is at hand in a round.
 pub(crate) struct At<'a, 'b> {
-    pub store: &'a mut Store,
+    pub access: &'a dyn Access,
     pub me: &'a Me,
+    pub device: DeviceId,
     pub bucket: &'a dyn Bucket,
     pub wishes: &'a mut Wishes<'b>,
     pub roster: Roster,
@@ -87,8 +89,9 @@ impl At<'_, '_> {
         }
     }
 
-    pub(crate) fn device(&self) -> DeviceId {
-        self.store.device()
+    /// Works with the store for a moment.
+    pub(crate) fn with<T>(&self, work: impl FnOnce(&mut Store) -> Result<T, SyncError>) -> Result<T, SyncError> {
+        with(self.access, work)
     }
 }
 
@@ -97,34 +100,29 @@ impl At<'_, '_> {
 /// # Errors
 /// Beside the report, what ended the round before its end. Whatever is wrong with single objects is no error but a
 /// [`Trouble`].
-pub fn round(store: &mut Store, bucket: &dyn Bucket, wishes: &mut Wishes<'_>) -> (Report, Result<(), SyncError>) {
-    let me = match member::current(store) {
-        Ok(Some(me)) => me,
-        Ok(None) => return (Report::default(), Err(SyncError::NotMember)),
+pub fn round(access: &dyn Access, bucket: &dyn Bucket, wishes: &mut Wishes<'_>) -> (Report, Result<(), SyncError>) {
+    let (me, device) = match with(access, |store| Ok((member::current(store)?, store.device()))) {
+        Ok((Some(me), device)) => (me, device),
+        Ok((None, _)) => return (Report::default(), Err(SyncError::NotMember)),
         Err(error) => return (Report::default(), Err(error)),
     };
-    let mut at =
-        At { store, me: &me, bucket, wishes, roster: Roster::default(), report: Report::default(), births: BTreeSet::new() };
+    let (roster, report, births) = Default::default();
+    let mut at = At { access, me: &me, device, bucket, wishes, roster, report, births };
     let done = all(&mut at);
     at.report.births = at.births.into_iter().collect();
     (at.report, done)
 }
 
 fn all(at: &mut At<'_, '_>) -> Result<(), SyncError> {
-    acts::pull(at.store, at.me, at.bucket, &mut at.report.troubles)?;
+    acts::pull(at.access, at.me, at.bucket, &mut at.report.troubles)?;
     look_at_roster(at)?;
     if at.report.removed {
         return Ok(());
     }
-    if at.roster.members.contains_key(&at.device()) {
-        give::all(at)?;
-    } else if !notes::queue(at.store)?.is_empty() {
-        // The sheet's own act, which makes this phone a member, waits there.
-        give::queue(at)?;
-    }
+    give::all(at)?;
     take::all(at)?;
     if !compare::acts_behind(at)?.is_empty() {
-        acts::pull_all(at.store, at.me, at.bucket, &mut at.report.troubles)?;
+        acts::pull_all(at.access, at.me, at.bucket, &mut at.report.troubles)?;
         look_at_roster(at)?;
         let behind = compare::acts_behind(at)?;
         at.report.troubles.extend(behind);
@@ -138,13 +136,16 @@ fn all(at: &mut At<'_, '_>) -> Result<(), SyncError> {
 
 /// Works the roster out anew, mends what a lead can mend, and erases what two people want erased.
 fn look_at_roster(at: &mut At<'_, '_>) -> Result<(), SyncError> {
-    at.roster = member::roster(at.store)?;
-    let device = at.device();
+    let (me, device, now_ms) = (at.me, at.device, at.wishes.now_ms);
+    at.roster = at.with(|store| {
+        let roster = member::roster(store)?;
+        if !roster.is_lead(device) || roster.all_have_the_key() {
+            return Ok(roster);
+        }
+        member::mend_epoch(store, me, now_ms)?;
+        member::roster(store)
+    })?;
     at.report.removed = at.roster.members.get(&device).is_some_and(|member| member.removed.is_some());
-    if !at.report.removed && at.roster.is_lead(device) && !at.roster.all_have_the_key() {
-        member::mend_epoch(at.store, at.me, at.wishes.now_ms)?;
-        at.roster = member::roster(at.store)?;
-    }
     let erased = give::erase(at)?;
     at.report.erased.extend(erased);
     Ok(())

@@ -7,7 +7,7 @@ use common::{Mem, Phone, START_MS, folder, practice, welcome};
 use secundine_domain::entry::BirthId;
 use secundine_store::StoreError;
 use secundine_sync::{
-    Card, Role, SyncError, Trouble, accept, admit, ask_erasure, fetch_file, join, recover, remove, roster, set_role,
+    Alone, Card, Role, SyncError, Trouble, accept, admit, ask_erasure, fetch_file, join, recover, remove, roster, set_role,
 };
 
 fn three() -> (tempfile::TempDir, Vec<Phone>, Mem, String) {
@@ -221,7 +221,8 @@ fn pictures_come_when_they_are_asked_for_and_open_with_the_key_that_came() {
     let picture: Vec<u8> = (0..2_500_000_u32).map(|n| (n % 251) as u8).collect();
     let file = phones[0].store().keep_file(&picture).unwrap();
     let birth = BirthId(phones[0].write(None, "with a picture", START_MS));
-    let fact: Fact = serde_json::from_value(serde_json::json!({"kind": "voice_noted", "data": voice(&file.to_string())})).unwrap();
+    let fact: Fact =
+        serde_json::from_value(serde_json::json!({"kind": "voice_noted", "data": voice(&file.to_string())})).unwrap();
     let store = phones[0].store();
     let (id, mut entry) = (store.next_id(), store.entries(birth).unwrap()[0].entry.clone());
     (entry.id, entry.fact) = (id, fact);
@@ -229,13 +230,13 @@ fn pictures_come_when_they_are_asked_for_and_open_with_the_key_that_came() {
     settle(&mut phones, &bucket, START_MS);
     assert!(matches!(phones[1].store().open_file(file), Err(StoreError::NoFile)), "not before it is asked for");
     let mut parts = 0;
-    let stopped = fetch_file(phones[1].store(), &bucket, file, &mut |_| {
+    let stopped = fetch_file(&Alone::new(phones[1].store()), &bucket, file, &mut |_| {
         parts += 1;
         parts < 2
     });
     assert!(matches!(stopped, Err(SyncError::Paused)));
     let before = bucket.state.lock().unwrap().bytes;
-    fetch_file(phones[1].store(), &bucket, file, &mut |_| true).unwrap();
+    fetch_file(&Alone::new(phones[1].store()), &bucket, file, &mut |_| true).unwrap();
     assert_eq!(phones[1].store().open_file(file).unwrap().as_slice(), picture.as_slice());
     assert!(bucket.state.lock().unwrap().bytes > before);
     // What was altered on the way is thrown away.
@@ -244,7 +245,7 @@ fn pictures_come_when_they_are_asked_for_and_open_with_the_key_that_came() {
             bytes[1_000] ^= 1;
         }
     }
-    let altered = fetch_file(phones[2].store(), &bucket, file, &mut |_| true);
+    let altered = fetch_file(&Alone::new(phones[2].store()), &bucket, file, &mut |_| true);
     assert!(matches!(altered, Err(SyncError::Store(StoreError::DamagedFile(_)))), "{altered:?}");
     assert!(matches!(phones[2].store().open_file(file), Err(StoreError::NoFile)));
 }

@@ -3,9 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use secundine_domain::entry::DeviceId;
-use secundine_store::Store;
 
 use super::check::{self, Wanted};
+use crate::access::{Access, with};
 use crate::bucket::{Bucket, BucketError};
 use crate::cbor::Bytes;
 use crate::envelope::{Kind, OBJECT_MAX};
@@ -15,27 +15,22 @@ use crate::roster::{Record, Roster};
 use crate::{SyncError, Trouble};
 
 /// Fetches the acts of everybody who is or was a lead, until there is nothing new.
-pub(crate) fn pull(
-    store: &mut Store,
-    me: &Me,
-    bucket: &dyn Bucket,
-    troubles: &mut BTreeSet<Trouble>,
-) -> Result<(), SyncError> {
-    until_nothing_is_new(store, me, bucket, troubles, |roster| roster.leads_ever().to_vec())
+pub(crate) fn pull(access: &dyn Access, me: &Me, bucket: &dyn Bucket, troubles: &mut BTreeSet<Trouble>) -> Result<(), SyncError> {
+    until_nothing_is_new(access, me, bucket, troubles, |roster| roster.leads_ever().to_vec())
 }
 
 /// The same of everybody.
 pub(crate) fn pull_all(
-    store: &mut Store,
+    access: &dyn Access,
     me: &Me,
     bucket: &dyn Bucket,
     troubles: &mut BTreeSet<Trouble>,
 ) -> Result<(), SyncError> {
-    until_nothing_is_new(store, me, bucket, troubles, |roster| roster.members.keys().copied().collect())
+    until_nothing_is_new(access, me, bucket, troubles, |roster| roster.members.keys().copied().collect())
 }
 
 fn until_nothing_is_new(
-    store: &mut Store,
+    access: &dyn Access,
     me: &Me,
     bucket: &dyn Bucket,
     troubles: &mut BTreeSet<Trouble>,
@@ -43,10 +38,10 @@ fn until_nothing_is_new(
 ) -> Result<(), SyncError> {
     let mut done = BTreeSet::new();
     loop {
-        let roster = Roster::of(&me.charter, &notes::records(store)?);
+        let (roster, this) = with(access, |store| Ok((Roster::of(&me.charter, &notes::records(store)?), store.device())))?;
         let mut authors = who(&roster);
         authors.extend(me.charter.founder_id());
-        authors.retain(|author| *author != store.device() && done.insert(*author));
+        authors.retain(|author| *author != this && done.insert(*author));
         if authors.is_empty() {
             return Ok(());
         }
@@ -55,14 +50,14 @@ fn until_nothing_is_new(
             let public = public.or_else(|| (me.charter.founder_id() == Some(author)).then_some(me.charter.founder.0));
             let public = public.or_else(|| (me.charter.recovery_id() == Some(author)).then_some(me.charter.recovery.0));
             if let Some(public) = public {
-                pull_of(store, me, bucket, author, &public, troubles)?;
+                pull_of(access, me, bucket, author, &public, troubles)?;
             }
         }
     }
 }
 
 fn pull_of(
-    store: &mut Store,
+    access: &dyn Access,
     me: &Me,
     bucket: &dyn Bucket,
     author: DeviceId,
@@ -71,7 +66,7 @@ fn pull_of(
 ) -> Result<(), SyncError> {
     let practice = me.charter.practice();
     let names = Names::new(&practice);
-    let records = notes::records(store)?;
+    let records = with(access, |store| notes::records(store))?;
     let last = records.iter().filter(|record| record.author.0 == author.0).max_by_key(|record| record.seq);
     let (mut seq, mut hash) = last.map_or((0, [0; 32]), |last| (last.seq, last.hash.0));
     let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
@@ -115,10 +110,10 @@ fn pull_of(
             troubles.insert(Trouble::Withheld { device: author, seq: next });
             return Ok(());
         };
-        match check::body(store, me, bucket, &opened)? {
+        match check::body(access, me, bucket, &opened)? {
             Ok(entry) => {
                 let record = Record { author: Bytes(author.0), seq: next, hash: Bytes(opened.hash), entry };
-                store.note_down(&[notes::put_record(&record)?])?;
+                with(access, |store| Ok(store.note_down(&[notes::put_record(&record)?])?))?;
                 (seq, hash) = (next, opened.hash);
             }
             Err(bad) => {

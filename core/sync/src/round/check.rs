@@ -3,13 +3,13 @@
 use std::collections::BTreeMap;
 
 use secundine_domain::entry::DeviceId;
-use secundine_store::Store;
 use serde::de::DeserializeOwned;
 
+use crate::access::{Access, with};
 use crate::bucket::{Bucket, BucketError};
 use crate::cbor;
 use crate::envelope::{Kind, OBJECT_MAX, Opened, hash};
-use crate::epoch::EpochFile;
+use crate::epoch::{Epoch, EpochFile, EpochId};
 use crate::names::{Names, short};
 use crate::notes::{self, Me};
 use crate::trouble::Bad;
@@ -43,27 +43,31 @@ pub(crate) fn object(bytes: Vec<u8>, name: &str, wanted: &Wanted<'_>) -> Result<
 
 /// The body of an object; the keys of epochs that are not known yet are looked for.
 pub(crate) fn body<T: DeserializeOwned>(
-    store: &mut Store,
+    access: &dyn Access,
     me: &Me,
     bucket: &dyn Bucket,
     opened: &Opened,
 ) -> Result<Result<T, Bad>, SyncError> {
     let id = opened.header.epoch;
-    let mut epochs = notes::epochs(store)?;
+    let mut epochs = with(access, |store| notes::epochs(store))?;
     if !epochs.contains_key(&id) {
-        fetch_epochs(store, me, bucket, &opened.header.epoch)?;
-        epochs = notes::epochs(store)?;
+        epochs = fetch_epochs(access, me, bucket, id, epochs)?;
     }
     let Some(epoch) = epochs.get(&id) else { return Ok(Err(Bad::NoKey)) };
     let Some(body) = opened.body(epoch, &me.secret)? else { return Ok(Err(Bad::NoKey)) };
     Ok(cbor::read(&body).map_err(|_| Bad::Unreadable))
 }
 
-/// Looks for the file of an epoch that this phone can open, the latest first.
-fn fetch_epochs(store: &mut Store, me: &Me, bucket: &dyn Bucket, wanted: &crate::epoch::EpochId) -> Result<(), SyncError> {
+/// Looks for the file of an epoch that this phone can open, the latest first; gives all that are known then.
+fn fetch_epochs(
+    access: &dyn Access,
+    me: &Me,
+    bucket: &dyn Bucket,
+    wanted: EpochId,
+    mut known: BTreeMap<EpochId, Epoch>,
+) -> Result<BTreeMap<EpochId, Epoch>, SyncError> {
     let kem = me.kem()?;
     let names = Names::new(&me.charter.practice());
-    let mut known: BTreeMap<_, _> = notes::epochs(store)?;
     for listed in bucket.list(&names.epochs(), None)?.iter().rev() {
         let sealed = match bucket.get(&listed.name, OBJECT_MAX) {
             Ok(sealed) => sealed,
@@ -73,13 +77,13 @@ fn fetch_epochs(store: &mut Store, me: &Me, bucket: &dyn Bucket, wanted: &crate:
         let Some(file) = EpochFile::open(&sealed, &kem).filter(|file| file.charter == me.charter) else { continue };
         let new: Vec<_> = file.epochs().into_iter().filter(|(id, _)| !known.contains_key(id)).collect();
         let put = new.iter().map(|(_, epoch)| notes::put_epoch(epoch)).collect::<Result<Vec<_>, _>>()?;
-        store.note_down(&put)?;
+        with(access, |store| Ok(store.note_down(&put)?))?;
         known.extend(new);
-        if known.contains_key(wanted) {
-            return Ok(());
+        if known.contains_key(&wanted) {
+            break;
         }
     }
-    Ok(())
+    Ok(known)
 }
 
 /// The number in a name, which comes before its first hyphen.

@@ -10,9 +10,8 @@ use crate::{SyncError, Trouble, member, notes};
 
 /// Compares the segments.
 pub(crate) fn segments(at: &mut At<'_, '_>) -> Result<(), SyncError> {
-    let peers = notes::peers(at.store)?;
-    let own = notes::own(at.store)?;
-    let me = at.device();
+    let (peers, own) = at.with(|store| Ok((notes::peers(store)?, notes::own(store)?)))?;
+    let me = at.device;
     let mut heads: BTreeMap<DeviceId, (u64, Vec<u8>)> =
         peers.iter().map(|(device, peer)| (*device, (peer.seq, peer.hash.to_vec()))).collect();
     heads.insert(me, (own.seq, own.hash.to_vec()));
@@ -30,9 +29,9 @@ pub(crate) fn segments(at: &mut At<'_, '_>) -> Result<(), SyncError> {
 
 /// Acts upon the roster that somebody who belongs to the practice has seen and that are not here: whose, and from which on.
 pub(crate) fn acts_behind(at: &At<'_, '_>) -> Result<BTreeSet<Trouble>, SyncError> {
-    let heads = member::heads(&notes::records(at.store)?);
+    let (records, peers) = at.with(|store| Ok((notes::records(store)?, notes::peers(store)?)))?;
+    let heads = member::heads(&records);
     let heads: BTreeMap<DeviceId, u64> = heads.iter().map(|head| (head.device(), head.seq)).collect();
-    let peers = notes::peers(at.store)?;
     let told = peers.iter().filter(|(device, _)| at.roster.member(**device).is_some()).flat_map(|(_, peer)| &peer.acts);
     let behind = told.filter_map(|seen| {
         let (device, seq) = (seen.device(), heads.get(&seen.device()).copied().unwrap_or(0));
@@ -47,7 +46,7 @@ fn segment(at: &mut At<'_, '_>, heads: &BTreeMap<DeviceId, (u64, Vec<u8>)>, seen
     let held = member.removed.is_some_and(|removed| seen.seq > removed.segment);
     let (seq, hash) = heads.get(&device).map_or((0, &[][..]), |(seq, hash)| (*seq, hash.as_slice()));
     if seen.seq > seq && !held {
-        let trouble = match device == at.store.device() {
+        let trouble = match device == at.device {
             // More was written under this device's name than it has written.
             true => Trouble::Forked { device, seq: seq + 1 },
             false => Trouble::Withheld { device, seq: seq + 1 },

@@ -20,7 +20,7 @@ use crate::{SyncError, Trouble};
 
 /// Takes in what everybody gave who belongs, or belonged, to the practice.
 pub(crate) fn all(at: &mut At<'_, '_>) -> Result<(), SyncError> {
-    let me = at.device();
+    let me = at.device;
     let members: Vec<(DeviceId, Member)> = at.roster.members.iter().map(|(device, one)| (*device, one.clone())).collect();
     own(at)?;
     for (device, member) in members.iter().filter(|(device, _)| *device != me) {
@@ -31,8 +31,8 @@ pub(crate) fn all(at: &mut At<'_, '_>) -> Result<(), SyncError> {
 
 /// Whether what this device gave is still there.
 fn own(at: &mut At<'_, '_>) -> Result<(), SyncError> {
-    let own = notes::own(at.store)?;
-    let (seq, device) = (own.acknowledged, at.device());
+    let (own, public) = at.with(|store| Ok((notes::own(store)?, store.public())))?;
+    let (seq, device) = (own.acknowledged, at.device);
     let Ok(hash) = <[u8; 32]>::try_from(own.acknowledged_hash.as_slice()) else { return Ok(()) };
     let names = Names::new(&at.me.charter.practice());
     let listed = at.bucket.list(&names.segments(device), Some(&names.before_segment(device, seq)))?;
@@ -41,8 +41,8 @@ fn own(at: &mut At<'_, '_>) -> Result<(), SyncError> {
         at.report.troubles.insert(Trouble::RolledBack { device, seq });
     }
     // Under this device's name nobody else writes; what is signed by it and was not written here was written by a copy.
-    let strange = listed.iter().filter(|one| one.name != name && check::seq_of(&one.name).is_some_and(|n| n > own.seq || n == seq));
-    let public = at.store.public();
+    let strange =
+        listed.iter().filter(|one| one.name != name && check::seq_of(&one.name).is_some_and(|n| n > own.seq || n == seq));
     for one in strange {
         let Some(n) = check::seq_of(&one.name) else { continue };
         let practice = at.me.charter.practice();
@@ -61,7 +61,7 @@ fn own(at: &mut At<'_, '_>) -> Result<(), SyncError> {
 /// Takes in the segments of one device.
 fn of(at: &mut At<'_, '_>, device: DeviceId, member: &Member) -> Result<(), SyncError> {
     let names = Names::new(&at.me.charter.practice());
-    let mut peer = notes::peers(at.store)?.remove(&device).unwrap_or_default();
+    let mut peer = at.with(|store| notes::peer(store, device))?;
     let listed = at.bucket.list(&names.segments(device), Some(&names.before_segment(device, peer.seq)))?;
     let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
     for one in listed {
@@ -103,7 +103,8 @@ fn segments(
     wanted: Vec<(u64, Vec<String>)>,
 ) -> Result<(), SyncError> {
     // What lies alone under its number is fetched ahead.
-    let alone: Vec<String> = wanted.iter().map_while(|(_, listed)| listed.first().filter(|_| listed.len() == 1).cloned()).collect();
+    let alone: Vec<String> =
+        wanted.iter().map_while(|(_, listed)| listed.first().filter(|_| listed.len() == 1).cloned()).collect();
     let bucket = at.bucket;
     let mut end: Result<bool, SyncError> = Ok(true);
     bucket.get_each(&alone, OBJECT_MAX, &mut |k, fetched| {
@@ -164,7 +165,7 @@ fn one(
         at.report.troubles.insert(Trouble::Forked { device, seq });
         return Ok(false);
     }
-    let segment: Segment = match check::body(at.store, at.me, at.bucket, &opened)? {
+    let segment: Segment = match check::body(at.access, at.me, at.bucket, &opened)? {
         Ok(segment) => segment,
         Err(bad) => {
             at.report.troubles.insert(bad.named(name));
@@ -213,10 +214,10 @@ fn put_in(
         }
     };
     // A practice restored from a backup gives on what others gave it; what this phone wrote itself it has.
-    let me = at.device();
+    let me = at.device;
     entries.retain(|entry| entry.device != me);
     put.extend(files.into_iter().map(|(file, key)| Note::Put(FILE_KEY, file.0.to_vec(), key.0.to_vec())));
-    match at.store.take_in(&publics, &entries, &put) {
+    match at.with(|store| Ok(store.take_in(&publics, &entries, &put)))? {
         Ok(taken) => {
             at.report.progress.got += taken.added;
             at.births.extend(taken.births);
@@ -232,7 +233,7 @@ fn put_in(
 
 fn unpack(at: &At<'_, '_>, device: DeviceId, segment: &Segment) -> Result<Result<Unpacked, Stuck>, SyncError> {
     let erased: Vec<&[u8; 24]> = at.roster.erased().collect();
-    segment.unpack(|birth| notes::peer_key(at.store, device, birth), |birth| erased.contains(&birth))
+    at.with(|store| segment.unpack(|birth| notes::peer_key(store, device, birth), |birth| erased.contains(&birth)))
 }
 
 /// Fetches the keyring of a device: each part in its latest version.
@@ -258,14 +259,14 @@ fn fetch_keys(at: &mut At<'_, '_>, device: DeviceId) -> Result<(), SyncError> {
         at.report.progress.got_bytes += bytes.len() as u64;
         let wanted = Wanted { kind: Kind::Keyring, practice: &practice, device, public: &public, seq };
         let part: Result<Part, Bad> = match check::object(bytes, &name, &wanted) {
-            Ok(opened) => check::body(at.store, at.me, at.bucket, &opened)?,
+            Ok(opened) => check::body(at.access, at.me, at.bucket, &opened)?,
             Err(bad) => Err(bad),
         };
         match part {
             Ok(part) => {
                 let keys = part.keys.iter().map(|(birth, key)| notes::put_peer_key(device, &birth.0, key));
                 let keys = keys.collect::<Result<Vec<_>, _>>()?;
-                at.store.note_down(&keys)?;
+                at.with(|store| Ok(store.note_down(&keys)?))?;
             }
             Err(bad) => drop(at.report.troubles.insert(bad.named(&name))),
         }
@@ -380,7 +381,7 @@ fn part_in(
             return Ok(false);
         }
     };
-    let segment: Segment = match check::body(at.store, at.me, at.bucket, &opened)? {
+    let segment: Segment = match check::body(at.access, at.me, at.bucket, &opened)? {
         Ok(segment) => segment,
         Err(bad) => {
             at.report.troubles.insert(bad.named(name));

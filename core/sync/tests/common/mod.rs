@@ -11,7 +11,7 @@ use secundine_domain::fact::Fact;
 use secundine_domain::time::{Occurred, Stamp};
 use secundine_store::fuzzing::store_with_key;
 use secundine_store::{Store, Stored, version};
-use secundine_sync::{Bucket, BucketError, Card, Listed, Report, Role, SyncError, Wishes, admit, found, join, round};
+use secundine_sync::{Alone, Bucket, BucketError, Card, Listed, Report, Role, SyncError, Wishes, admit, found, join, round};
 
 pub const START_MS: i64 = 1_795_570_800_000;
 
@@ -210,7 +210,7 @@ impl Phone {
     pub fn round(&mut self, bucket: &dyn Bucket, now_ms: i64) -> (Report, Result<(), SyncError>) {
         let now_ms = now_ms + self.skew_ms;
         let mut wishes = Wishes { now_ms, files: true, progress: &mut |_| true };
-        let (report, done) = round(self.store.as_mut().unwrap(), bucket, &mut wishes);
+        let (report, done) = round(&Alone::new(self.store.as_mut().unwrap()), bucket, &mut wishes);
         for birth in &report.births {
             if *birth != BirthId::PRACTICE && !self.births.contains(birth) {
                 self.births.push(*birth);
