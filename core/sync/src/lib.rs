@@ -2,4 +2,4 @@
 
 mod bucket;
 
-pub use bucket::{Bucket, BucketError, Listed};
+pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, open, probe};

@@ -1,0 +1,200 @@
+//! The one way to the network: `object_store` asks, `ureq` carries.
+//!
+//! Each answer that means trouble becomes a [`BucketError`] here, since nobody above is told status and body together. What the
+//! layer above reads for itself (nothing there, there already) passes.
+
+use std::error::Error;
+use std::fmt;
+use std::io;
+use std::time::{Duration, SystemTime};
+
+use async_trait::async_trait;
+use chrono::DateTime;
+use http_body_util::BodyExt;
+use object_store::ClientOptions;
+use object_store::client::{
+    HttpClient, HttpConnector, HttpError, HttpErrorKind, HttpRequest, HttpResponse, HttpResponseBody, HttpService,
+};
+use ureq::http::header::{AUTHORIZATION, CONTENT_LENGTH, DATE};
+use ureq::http::request::Parts;
+use ureq::http::{HeaderValue, Method, Request, Response, StatusCode};
+use ureq::{Agent, Body, Timeout};
+
+use super::BucketError;
+
+/// How long until it is said that there is no connection.
+const CONNECT: Duration = Duration::from_secs(10);
+/// How long nothing at all may move; a cluster that writes 40 MB to its disks answers within it.
+const STILL: Duration = Duration::from_secs(30);
+/// What a request may take beside its bytes.
+const WHOLE: Duration = Duration::from_secs(60);
+/// The slowest line that is waited for, bytes in a second.
+const SLOWEST: u64 = 16 << 10;
+/// More than a page of a listing takes, bytes.
+const LISTING: u64 = 16 << 20;
+/// How much of a complaint is read, bytes.
+const COMPLAINT: u64 = 64 << 10;
+/// A signature is refused when the clocks differ by more (S3: 15 minutes).
+const CLOCKS: u64 = 15 * 60;
+
+/// How many bytes an answer may have; goes with a request.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Most(pub u64);
+
+/// The range begins where nothing is any more.
+#[derive(Debug)]
+pub(super) struct Beyond;
+
+impl fmt::Display for Beyond {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("nothing lies in this range")
+    }
+}
+
+impl Error for Beyond {}
+
+/// HTTP/1.1, over TLS with the roots that browsers trust. No proxy, no redirection: a key would go to whoever is pointed to.
+#[derive(Clone)]
+pub(super) struct Wire {
+    agent: Agent,
+    /// Goes with each request that has not signed itself.
+    authorization: Option<HeaderValue>,
+}
+
+impl fmt::Debug for Wire {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("Wire")
+    }
+}
+
+impl Wire {
+    pub(super) fn new(authorization: Option<HeaderValue>) -> Self {
+        let config = Agent::config_builder()
+            .http_status_as_error(false)
+            .allow_non_standard_methods(true)
+            .max_redirects(0)
+            .max_redirects_will_error(false)
+            .proxy(None)
+            .timeout_resolve(Some(CONNECT))
+            .timeout_connect(Some(CONNECT))
+            .timeout_per_read(Some(STILL))
+            .timeout_per_write(Some(STILL))
+            .max_idle_connections_per_host(super::store::AHEAD)
+            .user_agent("Secundine");
+        Self { agent: config.build().new_agent(), authorization }
+    }
+
+    fn carry(&self, mut parts: Parts, bytes: &[u8]) -> Result<HttpResponse, HttpError> {
+        let asked = parts.extensions.get::<Most>().map(|most| most.0);
+        if let Some(authorization) = &self.authorization {
+            parts.headers.insert(AUTHORIZATION, authorization.clone());
+        }
+        let seconds = (asked.unwrap_or(0) + bytes.len() as u64) / SLOWEST;
+        let whole = Some(WHOLE + Duration::from_secs(seconds));
+        let sends = parts.method == Method::PUT;
+        let request = Request::from_parts(parts, bytes);
+        let answer = if sends {
+            self.agent.run(self.agent.configure_request(request).timeout_global(whole).build())
+        } else {
+            self.agent.run(self.agent.configure_request(request.map(|_| ())).timeout_global(whole).build())
+        };
+        answered(answer.map_err(|error| failed(&error))?, asked.unwrap_or(LISTING))
+    }
+}
+
+#[async_trait]
+impl HttpService for Wire {
+    async fn call(&self, request: HttpRequest) -> Result<HttpResponse, HttpError> {
+        let (parts, body) = request.into_parts();
+        let bytes = body.collect().await?.to_bytes();
+        let wire = self.clone();
+        let carried = tokio::task::spawn_blocking(move || wire.carry(parts, &bytes)).await;
+        carried.unwrap_or_else(|stopped| Err(HttpError::new(HttpErrorKind::Unknown, stopped)))
+    }
+}
+
+impl HttpConnector for Wire {
+    fn connect(&self, _: &ClientOptions) -> object_store::Result<HttpClient> {
+        Ok(HttpClient::new(self.clone()))
+    }
+}
+
+/// The answer whole, or why it is none.
+fn answered(response: Response<Body>, most: u64) -> Result<HttpResponse, HttpError> {
+    let (mut parts, body) = response.into_parts();
+    if parts.status.is_success() {
+        let bytes = body.into_with_config().limit(most.saturating_add(1)).read_to_vec().map_err(|error| failed(&error))?;
+        if bytes.len() as u64 > most {
+            return Err(trouble(BucketError::TooLarge));
+        }
+        // One that came in pieces does not tell its length, which is asked for above.
+        parts.headers.entry(CONTENT_LENGTH).or_insert_with(|| HeaderValue::from(bytes.len()));
+        return Ok(HttpResponse::from_parts(parts, HttpResponseBody::from(bytes)));
+    }
+    let complaint = body.into_with_config().limit(COMPLAINT).read_to_vec().unwrap_or_default();
+    let complaint = String::from_utf8_lossy(&complaint);
+    match complained(parts.status, &complaint, clocks_differ(parts.headers.get(DATE))) {
+        Some(why) => Err(trouble(why)),
+        None if parts.status == StatusCode::RANGE_NOT_SATISFIABLE => Err(HttpError::new(HttpErrorKind::Unknown, Beyond)),
+        None => Ok(HttpResponse::from_parts(parts, HttpResponseBody::from(Vec::new()))),
+    }
+}
+
+/// What a status with its text means; nothing where it is read above.
+fn complained(status: StatusCode, text: &str, clocks_differ: bool) -> Option<BucketError> {
+    let code = status.as_u16();
+    let says = |word: &str| text.contains(word);
+    Some(match code {
+        404 if says("NoSuchBucket") => BucketError::NoBucket,
+        // There, not there, made already: read above.
+        304 | 404 | 405 | 409 | 412 | 416 => return None,
+        400 | 403 if clocks_differ || says("RequestTimeTooSkewed") => BucketError::Clock,
+        507 => BucketError::Full,
+        400..=599 if says("uota") || says("StorageFull") || says("InsufficientStorage") => BucketError::Full,
+        408 | 425 | 429 | 500 | 502..=504 | 508..=599 => BucketError::Busy(code),
+        _ => BucketError::Refused(code),
+    })
+}
+
+/// Whether the clock of the one who answers and ours differ by more than a signature may.
+fn clocks_differ(date: Option<&HeaderValue>) -> bool {
+    let theirs = date.and_then(|date| DateTime::parse_from_rfc2822(date.to_str().ok()?).ok());
+    let ours = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH).map_or(0, |since| since.as_secs());
+    theirs.is_some_and(|theirs| ours.abs_diff(theirs.timestamp().max(0).unsigned_abs()) > CLOCKS)
+}
+
+/// What ended it: only a connection that broke is tried once more, since the one taken from before may have been closed.
+fn failed(error: &ureq::Error) -> HttpError {
+    match why(error) {
+        None => HttpError::new(HttpErrorKind::Request, BucketError::Slow),
+        Some(why) => trouble(why),
+    }
+}
+
+fn trouble(why: BucketError) -> HttpError {
+    HttpError::new(HttpErrorKind::Unknown, why)
+}
+
+/// Nothing for a connection that broke.
+fn why(error: &ureq::Error) -> Option<BucketError> {
+    Some(match error {
+        ureq::Error::HostNotFound
+        | ureq::Error::ConnectionFailed
+        | ureq::Error::Timeout(Timeout::Resolve | Timeout::Connect) => BucketError::NoConnection,
+        ureq::Error::Timeout(_) => BucketError::Slow,
+        ureq::Error::Rustls(_) | ureq::Error::Tls(_) => BucketError::NotTrusted,
+        ureq::Error::BodyExceedsLimit(_) => BucketError::TooLarge,
+        ureq::Error::Io(error) => match error.kind() {
+            io::ErrorKind::ConnectionRefused
+            | io::ErrorKind::NetworkUnreachable
+            | io::ErrorKind::HostUnreachable
+            | io::ErrorKind::AddrNotAvailable
+            | io::ErrorKind::NetworkDown => BucketError::NoConnection,
+            // What the handshake complains of comes so.
+            io::ErrorKind::InvalidData => BucketError::NotTrusted,
+            io::ErrorKind::TimedOut | io::ErrorKind::WouldBlock => BucketError::Slow,
+            _ => return None,
+        },
+        other => BucketError::Broken(other.to_string()),
+    })
+}
