@@ -47,10 +47,7 @@ impl Kind for S3 {
             let offset = after.map(str::to_owned);
             let asked = PaginatedListOptions { offset, page_token: page_token.clone(), ..PaginatedListOptions::default() };
             let page = self.0.list_paginated(Some(prefix).filter(|prefix| !prefix.is_empty()), asked).await;
-            let page = page.map_err(|error| match why(&error) {
-                BucketError::Absent => BucketError::NoBucket,
-                other => other,
-            })?;
+            let page = page.map_err(|error| why(&error))?;
             all.extend(page.result.objects.into_iter().map(|one| Listed { name: one.location.into(), bytes: one.size }));
             if page.page_token.is_none() {
                 return Ok(all);

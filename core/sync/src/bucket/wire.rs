@@ -32,6 +32,8 @@ const WHOLE: Duration = Duration::from_secs(60);
 const SLOWEST: u64 = 16 << 10;
 /// More than a page of a listing takes, bytes.
 const LISTING: u64 = 16 << 20;
+/// What a page of a listing is called.
+const LISTED: &[u8] = b"<ListBucketResult";
 /// How much of a complaint is read, bytes.
 const COMPLAINT: u64 = 64 << 10;
 /// A signature is refused when the clocks differ by more (S3: 15 minutes).
@@ -91,14 +93,14 @@ impl Wire {
         }
         let seconds = (asked.unwrap_or(0) + bytes.len() as u64) / SLOWEST;
         let whole = Some(WHOLE + Duration::from_secs(seconds));
-        let sends = parts.method == Method::PUT;
+        let (sends, lists) = (parts.method == Method::PUT, parts.uri.query().is_some_and(|query| query.contains("list-type")));
         let request = Request::from_parts(parts, bytes);
         let answer = if sends {
             self.agent.run(self.agent.configure_request(request).timeout_global(whole).build())
         } else {
             self.agent.run(self.agent.configure_request(request.map(|_| ())).timeout_global(whole).build())
         };
-        answered(answer.map_err(|error| failed(&error))?, asked.unwrap_or(LISTING))
+        answered(answer.map_err(|error| failed(&error))?, asked.unwrap_or(LISTING), lists)
     }
 }
 
@@ -120,12 +122,19 @@ impl HttpConnector for Wire {
 }
 
 /// The answer whole, or why it is none.
-fn answered(response: Response<Body>, most: u64) -> Result<HttpResponse, HttpError> {
+fn answered(response: Response<Body>, most: u64, lists: bool) -> Result<HttpResponse, HttpError> {
     let (mut parts, body) = response.into_parts();
     if parts.status.is_success() {
+        if body.content_length().is_some_and(|length| length > most) {
+            return Err(trouble(BucketError::TooLarge));
+        }
         let bytes = body.into_with_config().limit(most.saturating_add(1)).read_to_vec().map_err(|error| failed(&error))?;
         if bytes.len() as u64 > most {
             return Err(trouble(BucketError::TooLarge));
+        }
+        // Any page would be read as an empty one.
+        if lists && !bytes.windows(LISTED.len()).any(|part| part == LISTED) {
+            return Err(trouble(BucketError::Broken("no listing came".to_owned())));
         }
         // One that came in pieces does not tell its length, which is asked for above.
         parts.headers.entry(CONTENT_LENGTH).or_insert_with(|| HeaderValue::from(bytes.len()));
@@ -133,21 +142,21 @@ fn answered(response: Response<Body>, most: u64) -> Result<HttpResponse, HttpErr
     }
     let complaint = body.into_with_config().limit(COMPLAINT).read_to_vec().unwrap_or_default();
     let complaint = String::from_utf8_lossy(&complaint);
-    match complained(parts.status, &complaint, clocks_differ(parts.headers.get(DATE))) {
+    match complained(parts.status, &complaint, lists, clocks_differ(parts.headers.get(DATE))) {
         Some(why) => Err(trouble(why)),
         None if parts.status == StatusCode::RANGE_NOT_SATISFIABLE => Err(HttpError::new(HttpErrorKind::Unknown, Beyond)),
         None => Ok(HttpResponse::from_parts(parts, HttpResponseBody::from(Vec::new()))),
     }
 }
 
-/// What a status with its text means; nothing where it is read above.
-fn complained(status: StatusCode, text: &str, clocks_differ: bool) -> Option<BucketError> {
+/// What a status with its text means; nothing where it is read above, which is not done for a page of a listing.
+fn complained(status: StatusCode, text: &str, lists: bool, clocks_differ: bool) -> Option<BucketError> {
     let code = status.as_u16();
     let says = |word: &str| text.contains(word);
     Some(match code {
-        404 if says("NoSuchBucket") => BucketError::NoBucket,
+        404 if lists || says("NoSuchBucket") => BucketError::NoBucket,
         // There, not there, made already: read above.
-        304 | 404 | 405 | 409 | 412 | 416 => return None,
+        304 | 404 | 405 | 409 | 412 | 416 if !lists => return None,
         400 | 403 if clocks_differ || says("RequestTimeTooSkewed") => BucketError::Clock,
         507 => BucketError::Full,
         400..=599 if says("uota") || says("StorageFull") || says("InsufficientStorage") => BucketError::Full,
@@ -178,9 +187,9 @@ fn trouble(why: BucketError) -> HttpError {
 /// Nothing for a connection that broke.
 fn why(error: &ureq::Error) -> Option<BucketError> {
     Some(match error {
-        ureq::Error::HostNotFound
-        | ureq::Error::ConnectionFailed
-        | ureq::Error::Timeout(Timeout::Resolve | Timeout::Connect) => BucketError::NoConnection,
+        ureq::Error::HostNotFound | ureq::Error::ConnectionFailed | ureq::Error::Timeout(Timeout::Resolve | Timeout::Connect) => {
+            BucketError::NoConnection
+        }
         ureq::Error::Timeout(_) => BucketError::Slow,
         ureq::Error::Rustls(_) | ureq::Error::Tls(_) => BucketError::NotTrusted,
         ureq::Error::BodyExceedsLimit(_) => BucketError::TooLarge,
@@ -193,6 +202,8 @@ fn why(error: &ureq::Error) -> Option<BucketError> {
             // What the handshake complains of comes so.
             io::ErrorKind::InvalidData => BucketError::NotTrusted,
             io::ErrorKind::TimedOut | io::ErrorKind::WouldBlock => BucketError::Slow,
+            // Nobody to ask where a host is has no kind of its own.
+            _ if error.to_string().contains("lookup address") => BucketError::NoConnection,
             _ => return None,
         },
         other => BucketError::Broken(other.to_string()),
