@@ -155,6 +155,22 @@ fn a_connection_that_was_closed_meanwhile_is_made_again() {
 }
 
 #[test]
+fn eight_are_fetched_at_a_time_and_handed_over_in_order() {
+    let all: Vec<String> = (0..20).map(|k| format!("a/{k:02}")).collect();
+    let script = (0..20).map(|k| Do::Await(if k < 8 { 8 } else { 0 }, answer(200, "ETag: \"x\"\r\n", "x")));
+    let server = Scripted::start(script.collect());
+    let mut came = Vec::new();
+    s3(&server.address, "practice", SECRET).get_each(&all, 9, &mut |k, answer| {
+        if k == 0 {
+            assert_eq!(server.asked(), 8, "and no more than eight");
+        }
+        came.push((k, answer));
+        true
+    });
+    assert_eq!(came, (0..20).map(|k| (k, Ok(b"x".to_vec()))).collect::<Vec<_>>());
+}
+
+#[test]
 fn only_a_trial_asks_that_nothing_be_there_and_no_secret_is_sent() {
     let ok = || Do::Say(answer(200, "ETag: \"x\"\r\n", ""));
     let server = Scripted::start(vec![ok(), ok(), Do::Say(answer(412, "", "")), ok()]);

@@ -71,6 +71,10 @@ impl fmt::Debug for Wire {
 
 impl Wire {
     pub(super) fn new(authorization: Option<HeaderValue>) -> Self {
+        Self::waiting(authorization, STILL)
+    }
+
+    fn waiting(authorization: Option<HeaderValue>, still: Duration) -> Self {
         let config = Agent::config_builder()
             .http_status_as_error(false)
             .allow_non_standard_methods(true)
@@ -79,8 +83,8 @@ impl Wire {
             .proxy(None)
             .timeout_resolve(Some(CONNECT))
             .timeout_connect(Some(CONNECT))
-            .timeout_per_read(Some(STILL))
-            .timeout_per_write(Some(STILL))
+            .timeout_per_read(Some(still))
+            .timeout_per_write(Some(still))
             .max_idle_connections_per_host(super::store::AHEAD)
             .user_agent("Secundine");
         Self { agent: config.build().new_agent(), authorization }
@@ -208,4 +212,35 @@ fn why(error: &ureq::Error) -> Option<BucketError> {
         },
         other => BucketError::Broken(other.to_string()),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use std::io::Write;
+    use std::net::TcpListener;
+    use std::thread;
+
+    use super::super::why::found;
+    use super::*;
+
+    /// What comes of a server that says so much and then nothing more.
+    fn said(text: &'static str) -> BucketError {
+        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
+        let address = listener.local_addr().unwrap();
+        thread::spawn(move || {
+            let (mut stream, _) = listener.accept().unwrap();
+            stream.write_all(text.as_bytes()).unwrap();
+            thread::park();
+        });
+        let request = Request::get(format!("http://{address}/a")).body(()).unwrap();
+        let wire = Wire::waiting(None, Duration::from_millis(200));
+        let error = wire.carry(request.into_parts().0, &[]).unwrap_err();
+        found::<BucketError>(&error).unwrap().clone()
+    }
+
+    #[test]
+    fn a_line_on_which_nothing_moves_is_given_up() {
+        assert_eq!(said(""), BucketError::Slow);
+        assert_eq!(said("HTTP/1.1 200 OK\r\nContent-Length: 9\r\n\r\nabc"), BucketError::Slow, "in the middle");
+    }
 }

@@ -8,6 +8,7 @@ use std::net::{TcpListener, TcpStream};
 use std::path::Path;
 use std::sync::{Arc, Mutex, mpsc};
 use std::thread;
+use std::time::Duration;
 
 use hyper_util::rt::{TokioExecutor, TokioIo};
 use hyper_util::server::conn::auto::Builder;
@@ -59,8 +60,8 @@ pub enum Do {
     Say(Vec<u8>),
     /// These bytes are its answer, and the connection is cut.
     Cut(Vec<u8>),
-    /// Nothing, and the connection stays open.
-    Hang,
+    /// Nothing until so many requests have come, then these bytes.
+    Await(usize, Vec<u8>),
 }
 
 /// Head and body of a request.
@@ -104,7 +105,12 @@ fn serve(mut stream: TcpStream, requests: &Mutex<Vec<Asked>>, script: &Mutex<Vec
         match what {
             Do::Say(bytes) => drop(stream.write_all(&bytes)),
             Do::Cut(bytes) => return drop(stream.write_all(&bytes)),
-            Do::Hang => thread::park(),
+            Do::Await(many, bytes) => {
+                while requests.lock().unwrap().len() < many {
+                    thread::sleep(Duration::from_millis(1));
+                }
+                drop(stream.write_all(&bytes));
+            }
         }
     }
 }
