@@ -52,22 +52,17 @@ tools-run:
 tools-test:
 	$(call packages,$(BUILD_PACKAGES) $(TEST_PACKAGES))
 	$(toolchain)
-	$(MAKE) $(READERS) tests/fhir/node_modules/.package-lock.json tests/fhir/venv/made
+	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json
 
-# Readers of what the program writes, from PyPI.
-READERS := tests/archive/venv/made
-$(READERS): tests/archive/requirements.txt
-	python3 -m venv $(@D) && $(@D)/bin/pip install -q -r $<
+# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; a server of WebDAV.
+VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/webdav)
+$(VENVS): %/venv/made: %/requirements.txt
+	python3 -m venv $(@D)
+	$(@D)/bin/pip install --quiet --disable-pip-version-check -r $<
 	@touch $@
 
 %/node_modules/.package-lock.json: %/package-lock.json
 	cd $* && npm ci --no-audit --no-fund
-	@touch $@
-
-# Programs of others that know FHIR: a checker, and a server to send to.
-tests/fhir/venv/made: tests/fhir/requirements.txt
-	python3 -m venv tests/fhir/venv
-	tests/fhir/venv/bin/pip install --quiet --disable-pip-version-check -r $<
 	@touch $@
 
 ui/dist/index.html: ui/node_modules/.package-lock.json $(shell find ui/src ui/index.html ui/public ui/vite.config.ts core/messages -type f)

@@ -15,7 +15,7 @@ use object_store::ClientOptions;
 use object_store::client::{
     HttpClient, HttpConnector, HttpError, HttpErrorKind, HttpRequest, HttpResponse, HttpResponseBody, HttpService,
 };
-use ureq::http::header::{AUTHORIZATION, CONTENT_LENGTH, DATE};
+use ureq::http::header::{AUTHORIZATION, CONTENT_LENGTH, DATE, RANGE};
 use ureq::http::request::Parts;
 use ureq::http::{HeaderValue, Method, Request, Response, StatusCode};
 use ureq::{Agent, Body, Timeout};
@@ -91,20 +91,42 @@ impl Wire {
     }
 
     fn carry(&self, mut parts: Parts, bytes: &[u8]) -> Result<HttpResponse, HttpError> {
-        let asked = parts.extensions.get::<Most>().map(|most| most.0);
+        let asked = Asked::of(&parts);
         if let Some(authorization) = &self.authorization {
             parts.headers.insert(AUTHORIZATION, authorization.clone());
         }
-        let seconds = (asked.unwrap_or(0) + bytes.len() as u64) / SLOWEST;
-        let whole = Some(WHOLE + Duration::from_secs(seconds));
-        let (sends, lists) = (parts.method == Method::PUT, parts.uri.query().is_some_and(|query| query.contains("list-type")));
+        let moved = asked.most.unwrap_or(0) + bytes.len() as u64;
+        let whole = Some(WHOLE + Duration::from_secs(moved / SLOWEST));
+        let sends = parts.method == Method::PUT;
         let request = Request::from_parts(parts, bytes);
         let answer = if sends {
             self.agent.run(self.agent.configure_request(request).timeout_global(whole).build())
         } else {
             self.agent.run(self.agent.configure_request(request.map(|_| ())).timeout_global(whole).build())
         };
-        answered(answer.map_err(|error| failed(&error))?, asked.unwrap_or(LISTING), lists)
+        answered(answer.map_err(|error| failed(&error))?, &asked)
+    }
+}
+
+/// What an answer is read by.
+struct Asked {
+    most: Option<u64>,
+    /// It is a page of a listing of S3.
+    lists: bool,
+    /// It is a part.
+    ranged: bool,
+    /// It is that a folder be made.
+    makes: bool,
+}
+
+impl Asked {
+    fn of(parts: &Parts) -> Self {
+        Self {
+            most: parts.extensions.get::<Most>().map(|most| most.0),
+            lists: parts.uri.query().is_some_and(|query| query.contains("list-type")),
+            ranged: parts.headers.contains_key(RANGE),
+            makes: parts.method.as_str() == "MKCOL",
+        }
     }
 }
 
@@ -126,8 +148,13 @@ impl HttpConnector for Wire {
 }
 
 /// The answer whole, or why it is none.
-fn answered(response: Response<Body>, most: u64, lists: bool) -> Result<HttpResponse, HttpError> {
+fn answered(response: Response<Body>, asked: &Asked) -> Result<HttpResponse, HttpError> {
+    let most = asked.most.unwrap_or(LISTING);
     let (mut parts, body) = response.into_parts();
+    // Another made it meanwhile.
+    if asked.makes && parts.status == StatusCode::METHOD_NOT_ALLOWED {
+        parts.status = StatusCode::CREATED;
+    }
     if parts.status.is_success() {
         if body.content_length().is_some_and(|length| length > most) {
             return Err(trouble(BucketError::TooLarge));
@@ -137,8 +164,12 @@ fn answered(response: Response<Body>, most: u64, lists: bool) -> Result<HttpResp
             return Err(trouble(BucketError::TooLarge));
         }
         // Any page would be read as an empty one.
-        if lists && !bytes.windows(LISTED.len()).any(|part| part == LISTED) {
+        if asked.lists && !bytes.windows(LISTED.len()).any(|part| part == LISTED) {
             return Err(trouble(BucketError::Broken("no listing came".to_owned())));
+        }
+        // Some servers give nothing for a part of nothing, instead of saying that there is none.
+        if asked.ranged && bytes.is_empty() {
+            return Err(HttpError::new(HttpErrorKind::Unknown, Beyond));
         }
         // One that came in pieces does not tell its length, which is asked for above.
         parts.headers.entry(CONTENT_LENGTH).or_insert_with(|| HeaderValue::from(bytes.len()));
@@ -146,7 +177,7 @@ fn answered(response: Response<Body>, most: u64, lists: bool) -> Result<HttpResp
     }
     let complaint = body.into_with_config().limit(COMPLAINT).read_to_vec().unwrap_or_default();
     let complaint = String::from_utf8_lossy(&complaint);
-    match complained(parts.status, &complaint, lists, clocks_differ(parts.headers.get(DATE))) {
+    match complained(parts.status, &complaint, asked.lists, clocks_differ(parts.headers.get(DATE))) {
         Some(why) => Err(trouble(why)),
         None if parts.status == StatusCode::RANGE_NOT_SATISFIABLE => Err(HttpError::new(HttpErrorKind::Unknown, Beyond)),
         None => Ok(HttpResponse::from_parts(parts, HttpResponseBody::from(Vec::new()))),
