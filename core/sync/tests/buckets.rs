@@ -15,6 +15,7 @@ fn a_folder_keeps_to_the_laws() {
     let folder = tempfile::tempdir().unwrap();
     let bucket = open(&Place::Folder { path: folder.path().to_owned() }).unwrap();
     buckets_laws::all(&*bucket, "laws");
+    buckets_laws::put_over(&*bucket, "laws");
     buckets_laws::probed(&*bucket, "laws", true);
 }
 
@@ -24,6 +25,7 @@ fn a_store_that_speaks_s3_keeps_to_the_laws() {
     fs::create_dir(folder.path().join("practice")).unwrap();
     let bucket = s3(&s3_over(folder.path()), "practice", SECRET);
     buckets_laws::all(&*bucket, "laws");
+    buckets_laws::put_over(&*bucket, "laws");
     buckets_laws::probed(&*bucket, "laws", true);
 }
 

@@ -45,6 +45,7 @@ fn a_folder_over_webdav_keeps_to_the_laws() {
     assert_eq!(bucket.list("", None), Ok(vec![]), "the folder is not there yet");
     buckets_laws::all(&*bucket, "laws");
     buckets_laws::probed(&*bucket, "laws", false);
+    assert!(bucket.list("laws/halves", None).unwrap().len() == 12, "nothing is left beside them");
     assert!(folder.path().join("practices/ours/laws/practice").is_dir(), "it was made");
 }
 

@@ -6,7 +6,7 @@ use std::path::{Path as FilePath, PathBuf};
 use futures_util::TryStreamExt;
 use object_store::local::LocalFileSystem;
 use object_store::path::Path;
-use object_store::{Error, ObjectStore, ObjectStoreExt, PutMode, PutOptions, PutPayload};
+use object_store::{Error, ObjectStore, ObjectStoreExt, PutMode, PutOptions};
 
 use super::store::{Kind, Shelf, folder_of};
 use super::why::why;
@@ -57,13 +57,12 @@ impl Kind for Folder {
     }
 
     /// What most sticks are written in (FAT) has no links, which this is done with.
-    async fn put_new(&self, path: &Path, bytes: &[u8]) -> Result<bool, Error> {
-        let payload = PutPayload::from(bytes.to_vec());
-        match self.store.put_opts(path, payload.clone(), PutOptions::from(PutMode::Create)).await {
+    async fn put_new(&self, path: &Path, bytes: &[u8]) -> Result<bool, BucketError> {
+        match self.store.put_opts(path, bytes.to_vec().into(), PutOptions::from(PutMode::Create)).await {
             Ok(_) => Ok(true),
             Err(Error::AlreadyExists { .. }) => Ok(false),
             Err(_) if self.store.head(path).await.is_ok() => Ok(false),
-            Err(_) => self.store.put(path, payload).await.map(|_| true),
+            Err(_) => self.put(path, bytes).await.map(|()| true),
         }
     }
 }

@@ -8,9 +8,7 @@ use std::time::Duration;
 
 use futures_util::{StreamExt, stream};
 use object_store::path::Path;
-use object_store::{
-    BackoffConfig, Error, GetOptions, GetRange, ObjectStore, ObjectStoreExt, PutMode, PutOptions, PutPayload, RetryConfig,
-};
+use object_store::{BackoffConfig, Error, GetOptions, GetRange, ObjectStore, ObjectStoreExt, PutMode, PutOptions, RetryConfig};
 use tokio::runtime::{Builder, Runtime};
 
 use super::why::{found, why};
@@ -40,13 +38,17 @@ pub(super) trait Kind: Send + Sync {
         None
     }
 
+    /// See [`Bucket::put`].
+    async fn put(&self, path: &Path, bytes: &[u8]) -> Result<(), BucketError> {
+        self.store().put(path, bytes.to_vec().into()).await.map(drop).map_err(|error| why(&error))
+    }
+
     /// See [`Bucket::put_new`].
-    async fn put_new(&self, path: &Path, bytes: &[u8]) -> Result<bool, Error> {
-        let payload = PutPayload::from(bytes.to_vec());
-        match self.store().put_opts(path, payload, PutOptions::from(PutMode::Create)).await {
+    async fn put_new(&self, path: &Path, bytes: &[u8]) -> Result<bool, BucketError> {
+        match self.store().put_opts(path, bytes.to_vec().into(), PutOptions::from(PutMode::Create)).await {
             Ok(_) => Ok(true),
             Err(Error::AlreadyExists { .. } | Error::Precondition { .. }) => Ok(false),
-            Err(error) => Err(error),
+            Err(error) => Err(why(&error)),
         }
     }
 }
@@ -105,14 +107,11 @@ impl<K: Kind> Bucket for Shelf<K> {
     }
 
     fn put(&self, name: &str, bytes: &[u8]) -> Result<(), BucketError> {
-        self.ask(async {
-            let put = self.0.store().put(&path(name)?, bytes.to_vec().into()).await;
-            put.map(drop).map_err(|error| not_absent(why(&error)))
-        })
+        self.ask(async { self.0.put(&path(name)?, bytes).await.map_err(not_absent) })
     }
 
     fn put_new(&self, name: &str, bytes: &[u8]) -> Result<bool, BucketError> {
-        self.ask(async { self.0.put_new(&path(name)?, bytes).await.map_err(|error| not_absent(why(&error))) })
+        self.ask(async { self.0.put_new(&path(name)?, bytes).await.map_err(not_absent) })
     }
 
     fn remove(&self, name: &str) -> Result<(), BucketError> {

@@ -1,18 +1,21 @@
 //! A folder of a server that speaks WebDAV.
 //!
-//! Such a server knows no "only if nothing is there", and may show a half of what is being put; what is read from it is held
-//! against its name, as from any other. Folders are listed one by one, since many servers refuse to list a tree.
+//! Such a server shows a half of what is still coming, so each is put beside its place and then moved there. It knows no "only
+//! if nothing is there". Folders are listed one by one, since many servers refuse to list a tree.
+
+use std::time::SystemTime;
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
+use object_store::client::{HttpRequestBody, HttpService};
 use object_store::http::{HttpBuilder, HttpStore};
 use object_store::path::Path;
 use object_store::prefix::PrefixStore;
-use object_store::{Error, ObjectStore, ObjectStoreExt, PutPayload};
-use ureq::http::{HeaderValue, Uri};
+use object_store::{ObjectStore, ObjectStoreExt};
+use ureq::http::{HeaderValue, Request, Uri};
 
 use super::store::{AHEAD, Kind, Shelf, folder_of, retries};
-use super::why::why;
+use super::why::{found, why};
 use super::wire::Wire;
 use super::{BucketError, Listed};
 
@@ -20,7 +23,14 @@ use super::{BucketError, Listed};
 const DEEPEST: usize = 16;
 
 /// The folder is made with the first that is put, where it is missing.
-pub(super) struct WebDav(PrefixStore<HttpStore>);
+pub(super) struct WebDav {
+    store: PrefixStore<HttpStore>,
+    wire: Wire,
+    /// Scheme, host and port.
+    server: String,
+    /// Where the folder is on it, as it is written in an address.
+    folder: String,
+}
 
 impl WebDav {
     /// Asks nothing yet. Name and password go with each request.
@@ -29,14 +39,23 @@ impl WebDav {
         let mut authorization = HeaderValue::from_str(&format!("Basic {named}")).map_err(|_| BucketError::Address)?;
         authorization.set_sensitive(true);
         let (Some(scheme), Some(authority)) = (url.scheme_str(), url.authority()) else { return Err(BucketError::Address) };
-        let store = HttpBuilder::new()
-            .with_url(format!("{scheme}://{authority}"))
-            .with_retry(retries())
-            .with_http_connector(Wire::new(Some(authorization)))
-            .build()
-            .map_err(|error| why(&error))?;
-        let folder = Path::from_url_path(url.path()).map_err(|_| BucketError::Address)?;
-        Ok(Shelf(Self(PrefixStore::new(store, folder))))
+        let (server, folder) = (format!("{scheme}://{authority}"), url.path().trim_end_matches('/').to_owned());
+        let wire = Wire::new(Some(authorization));
+        let store = HttpBuilder::new().with_url(&server).with_retry(retries()).with_http_connector(wire.clone()).build();
+        let prefix = Path::from_url_path(url.path()).map_err(|_| BucketError::Address)?;
+        let store = PrefixStore::new(store.map_err(|error| why(&error))?, prefix);
+        Ok(Shelf(Self { store, wire, server, folder }))
+    }
+
+    /// Moves what lies under one name to another, over what lies there.
+    async fn rename(&self, from: &Path, to: &Path) -> Result<(), BucketError> {
+        let at = |name: &Path| format!("{}{}/{name}", self.server, self.folder);
+        let request = Request::builder().method("MOVE").uri(at(from)).header("Destination", at(to)).header("Overwrite", "T");
+        let request = request.body(HttpRequestBody::empty()).map_err(|_| BucketError::Address)?;
+        let answer = self.wire.call(request).await;
+        let broken = || BucketError::Broken("it cannot be moved to its place".to_owned());
+        let answer = answer.map_err(|error| found::<BucketError>(&error).cloned().unwrap_or_else(broken))?;
+        if answer.status().is_success() { Ok(()) } else { Err(BucketError::Refused(answer.status().as_u16())) }
     }
 }
 
@@ -44,14 +63,14 @@ impl Kind for WebDav {
     const AHEAD: usize = AHEAD;
 
     fn store(&self) -> &dyn ObjectStore {
-        &self.0
+        &self.store
     }
 
     async fn list(&self, prefix: &str, after: Option<&str>) -> Result<Vec<Listed>, BucketError> {
         let mut all = Vec::new();
         let mut folders = vec![folder_of(prefix).unwrap_or_default()];
         while let Some(folder) = folders.pop() {
-            let inside = self.0.list_with_delimiter(Some(&folder)).await.map_err(|error| why(&error))?;
+            let inside = self.store.list_with_delimiter(Some(&folder)).await.map_err(|error| why(&error))?;
             all.extend(inside.objects.into_iter().map(|one| Listed { name: one.location.into(), bytes: one.size }));
             // What is called so is not above what it lies in, and may hold what is sought.
             let may_hold = |other: &Path| {
@@ -65,7 +84,15 @@ impl Kind for WebDav {
         Ok(all)
     }
 
-    async fn put_new(&self, path: &Path, bytes: &[u8]) -> Result<bool, Error> {
-        self.0.put(path, PutPayload::from(bytes.to_vec())).await.map(|_| true)
+    async fn put(&self, path: &Path, bytes: &[u8]) -> Result<(), BucketError> {
+        // No name of ours has a point, and no two are put in the same moment.
+        let moment = SystemTime::now().duration_since(SystemTime::UNIX_EPOCH).map_or(0, |since| since.as_nanos());
+        let beside = Path::parse(format!("{path}.{moment:x}.part")).map_err(|error| BucketError::Broken(error.to_string()))?;
+        self.store.put(&beside, bytes.to_vec().into()).await.map_err(|error| why(&error))?;
+        self.rename(&beside, path).await
+    }
+
+    async fn put_new(&self, path: &Path, bytes: &[u8]) -> Result<bool, BucketError> {
+        self.put(path, bytes).await.map(|()| true)
     }
 }

@@ -1,5 +1,7 @@
 //! What every bucket keeps to, whatever lies behind it.
 
+#![allow(dead_code, reason = "each test file uses a part")]
+
 use std::thread;
 
 use secundine_sync::{Bucket, BucketError, Listed, probe};
@@ -17,7 +19,7 @@ pub fn all(bucket: &dyn Bucket, root: &str) {
     ranges(bucket, root);
     listed_in_order(bucket, root);
     in_pages(bucket, root);
-    several_at_once(bucket, root);
+    never_a_half(bucket, root);
     no_such_names(bucket, root);
     gone(bucket, root);
 }
@@ -142,7 +144,31 @@ fn each_in_order(bucket: &dyn Bucket, sorted: &[String]) {
     bucket.get_each(&[], MOST, &mut |_, _| unreachable!("there is none"));
 }
 
-fn several_at_once(bucket: &dyn Bucket, root: &str) {
+/// What is listed is whole, while others are being put.
+fn never_a_half(bucket: &dyn Bucket, root: &str) {
+    let folder = format!("{root}/halves");
+    let whole = bytes(2_000_000);
+    thread::scope(|scope| {
+        let putting: Vec<_> = (0..3)
+            .map(|thread| {
+                let (folder, whole) = (&folder, &whole);
+                scope.spawn(move || {
+                    (0..4).for_each(|k| bucket.put(&format!("{folder}/{thread}-{k}"), whole).unwrap());
+                })
+            })
+            .collect();
+        while putting.iter().any(|one| !one.is_finished()) {
+            for one in bucket.list(&folder, None).unwrap() {
+                assert_eq!(one.bytes, 2_000_000, "{}", one.name);
+                assert!(bucket.get(&one.name, MOST) == Ok(whole.clone()), "{}", one.name);
+            }
+        }
+    });
+    assert_eq!(bucket.list(&folder, None).unwrap().len(), 12);
+}
+
+/// The same bytes again and again under one name, while it is read.
+pub fn put_over(bucket: &dyn Bucket, root: &str) {
     let name = format!("{root}/at-once");
     let whole = bytes(300_000);
     thread::scope(|scope| {
@@ -150,7 +176,7 @@ fn several_at_once(bucket: &dyn Bucket, root: &str) {
             scope.spawn(|| {
                 for _ in 0..5 {
                     bucket.put(&name, &whole).unwrap();
-                    assert!(bucket.get(&name, MOST) == Ok(whole.clone()), "never a half");
+                    assert!(bucket.get(&name, MOST) == Ok(whole.clone()), "it is there, and whole");
                 }
             });
         }
