@@ -25,6 +25,7 @@ help:
 	@echo 'make bench  measure, beside floors taken in the same run'
 	@echo 'make gallery pictures of every screen in three lights, in out/gallery'
 	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
+	@echo 'make garage a cluster of Garage on loopback, as a practice may have it; it takes commands (tests/garage/cluster.py)'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
 	@echo 'make lint   formatting, lints and types only'
 
@@ -139,7 +140,7 @@ gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
 SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-pages soak-bits soak-photos \
-	soak-archive soak-office soak-fhir soak-screens soak-fuzz
+	soak-archive soak-office soak-fhir soak-screens soak-fuzz soak-garage
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -190,6 +191,18 @@ soak-screens: tools-test ui tests/e2e/node_modules/.package-lock.json
 	for language in '' pseudo pseudo-rtl; do \
 		SECUNDINE_BRIDGE=$(BRIDGE) SECUNDINE_SCREENS=all SECUNDINE_LANGUAGE=$$language node --test tests/e2e/screens.test.mjs; \
 	done
+
+# AGPL: a program beside ours that the tests run, and nothing of it goes into ours. A quarter of an hour to build, once.
+GARAGE := $(TARGET)/tools/bin/garage
+$(GARAGE):
+	cargo install garage@2.5.0 --locked --root $(TARGET)/tools
+
+.PHONY: garage
+garage: $(GARAGE)
+	python3 tests/garage/cluster.py $(GARAGE)
+
+soak-garage: tools-test $(GARAGE)
+	SECUNDINE_GARAGE=$(GARAGE) cargo test -p secundine-sync --test buckets_garage -- --ignored --nocapture
 
 soak-fuzz:
 	$(MAKE) fuzz FUZZ_SECONDS=600
