@@ -25,6 +25,7 @@ help:
 	@echo 'make bench  measure, beside floors taken in the same run'
 	@echo 'make gallery pictures of every screen in three lights, in out/gallery'
 	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
+	@echo 'make garage a cluster of Garage on loopback, as a practice may have it; it takes commands (tests/garage/cluster.py)'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
 	@echo 'make lint   formatting, lints and types only'
 
@@ -52,22 +53,17 @@ tools-run:
 tools-test:
 	$(call packages,$(BUILD_PACKAGES) $(TEST_PACKAGES))
 	$(toolchain)
-	$(MAKE) $(READERS) tests/fhir/node_modules/.package-lock.json tests/fhir/venv/made
+	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json
 
-# Readers of what the program writes, from PyPI.
-READERS := tests/archive/venv/made
-$(READERS): tests/archive/requirements.txt
-	python3 -m venv $(@D) && $(@D)/bin/pip install -q -r $<
+# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; a server of WebDAV.
+VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/webdav)
+$(VENVS): %/venv/made: %/requirements.txt
+	python3 -m venv $(@D)
+	$(@D)/bin/pip install --quiet --disable-pip-version-check -r $<
 	@touch $@
 
 %/node_modules/.package-lock.json: %/package-lock.json
 	cd $* && npm ci --no-audit --no-fund
-	@touch $@
-
-# Programs of others that know FHIR: a checker, and a server to send to.
-tests/fhir/venv/made: tests/fhir/requirements.txt
-	python3 -m venv tests/fhir/venv
-	tests/fhir/venv/bin/pip install --quiet --disable-pip-version-check -r $<
 	@touch $@
 
 ui/dist/index.html: ui/node_modules/.package-lock.json $(shell find ui/src ui/index.html ui/public ui/vite.config.ts core/messages -type f)
@@ -144,7 +140,7 @@ gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
 SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-pages soak-bits soak-photos \
-	soak-archive soak-office soak-fhir soak-screens soak-fuzz
+	soak-archive soak-office soak-fhir soak-screens soak-fuzz soak-garage
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -195,6 +191,18 @@ soak-screens: tools-test ui tests/e2e/node_modules/.package-lock.json
 	for language in '' pseudo pseudo-rtl; do \
 		SECUNDINE_BRIDGE=$(BRIDGE) SECUNDINE_SCREENS=all SECUNDINE_LANGUAGE=$$language node --test tests/e2e/screens.test.mjs; \
 	done
+
+# AGPL: a program beside ours that the tests run, and nothing of it goes into ours. A quarter of an hour to build, once.
+GARAGE := $(TARGET)/tools/bin/garage
+$(GARAGE):
+	cargo install garage@2.5.0 --locked --root $(TARGET)/tools
+
+.PHONY: garage
+garage: $(GARAGE)
+	python3 tests/garage/cluster.py $(GARAGE)
+
+soak-garage: tools-test $(GARAGE)
+	SECUNDINE_GARAGE=$(GARAGE) cargo test -p secundine-sync --test buckets_garage -- --ignored --nocapture
 
 soak-fuzz:
 	$(MAKE) fuzz FUZZ_SECONDS=600

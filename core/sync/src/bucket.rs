@@ -3,9 +3,21 @@
 //! Nothing is asked of it but that what was put under a name can be listed and fetched. It is trusted with nothing: what it
 //! holds is sealed and signed, and a bucket that withholds, alters or rolls back is found out (`round`).
 
+mod folder;
+mod place;
+mod probe;
+mod s3;
+mod store;
+mod webdav;
+mod why;
+mod wire;
+
 use std::ops::Range;
 
 use thiserror::Error;
+
+pub use place::{Place, Secret, open};
+pub use probe::{Probed, probe};
 
 /// A name in the bucket and how many bytes lie under it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,6 +58,12 @@ pub enum BucketError {
     /// More bytes lie there than could be meant.
     #[error("too many bytes")]
     TooLarge,
+    /// The clock of this device and that of the store differ by more than a quarter of an hour, so that no signature holds.
+    #[error("the clocks differ")]
+    Clock,
+    /// This is no address that can be used, or one that would go over an open line in the clear.
+    #[error("the address cannot be used")]
+    Address,
     /// Anything else.
     #[error("{0}")]
     Broken(String),

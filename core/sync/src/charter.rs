@@ -29,15 +29,15 @@ pub struct Charter {
 /// The secret that every device has and no store sees: 32 bytes. It comes from the recovery sheet and is handed over in
 /// person only, so that whoever copied the bucket and later breaks X25519 has nothing.
 #[derive(Clone, Serialize, Deserialize)]
-pub struct Secret(pub(crate) Bytes<32>);
+pub(crate) struct SharedSecret(pub(crate) Bytes<32>);
 
-impl std::fmt::Debug for Secret {
+impl std::fmt::Debug for SharedSecret {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        out.write_str("Secret")
+        out.write_str("SharedSecret(…)")
     }
 }
 
-impl Drop for Secret {
+impl Drop for SharedSecret {
     fn drop(&mut self) {
         zeroize::Zeroize::zeroize(&mut self.0.0);
     }
@@ -68,7 +68,7 @@ impl Charter {
 pub(crate) struct Sheet {
     pub identity: x25519::Identity,
     pub signer: SigningKey,
-    pub secret: Secret,
+    pub secret: SharedSecret,
 }
 
 impl Sheet {
@@ -81,7 +81,7 @@ impl Sheet {
             Ok::<_, SyncError>(out)
         };
         let signer = SigningKey::from_bytes(&*derive(b"secundine sheet signs 1")?);
-        let secret = Secret(Bytes(*derive(b"secundine shared secret 1")?));
+        let secret = SharedSecret(Bytes(*derive(b"secundine shared secret 1")?));
         Ok(Self { identity, signer, secret })
     }
 

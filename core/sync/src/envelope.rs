@@ -14,7 +14,7 @@ use sha2::{Digest, Sha256};
 use zeroize::Zeroizing;
 
 use crate::SyncError;
-use crate::charter::Secret;
+use crate::charter::SharedSecret;
 use crate::epoch::{Epoch, EpochId};
 use crate::names::Hash;
 
@@ -131,7 +131,7 @@ pub(crate) fn seal(
     header: &Header,
     body: &[u8],
     epoch: &Epoch,
-    secret: &Secret,
+    secret: &SharedSecret,
     sign: impl FnOnce(&[u8]) -> [u8; 64],
 ) -> Result<Vec<u8>, SyncError> {
     let head = header.bytes();
@@ -163,7 +163,7 @@ impl Opened {
     }
 
     /// The body, by the key of its epoch; none where the key does not open it.
-    pub(crate) fn body(&self, epoch: &Epoch, secret: &Secret) -> Result<Option<Zeroizing<Vec<u8>>>, SyncError> {
+    pub(crate) fn body(&self, epoch: &Epoch, secret: &SharedSecret) -> Result<Option<Zeroizing<Vec<u8>>>, SyncError> {
         let Some((text, _)) = self.parts() else { return Ok(None) };
         let Some((head, sealed)) = text.split_first_chunk::<HEADER>() else { return Ok(None) };
         let opened = cipher(head, epoch, secret)?.decrypt(&Nonce::default(), Payload { msg: sealed, aad: head });
@@ -171,7 +171,7 @@ impl Opened {
     }
 }
 
-fn cipher(head: &[u8; HEADER], epoch: &Epoch, secret: &Secret) -> Result<ChaCha20Poly1305, SyncError> {
+fn cipher(head: &[u8; HEADER], epoch: &Epoch, secret: &SharedSecret) -> Result<ChaCha20Poly1305, SyncError> {
     let mut key = Zeroizing::new([0; 32]);
     let hkdf = Hkdf::<Sha256>::new(Some(&secret.0.0), &epoch.key.0);
     let expanded = hkdf.expand_multi_info(&[b"secundine body 1", head], key.as_mut_slice());
@@ -232,7 +232,7 @@ mod tests {
 
     #[test]
     fn what_is_sealed_opens_and_nothing_of_it_can_be_changed() {
-        let (epoch, secret) = (Epoch { counter: 1, key: Bytes([6; 32]) }, Secret(Bytes([7; 32])));
+        let (epoch, secret) = (Epoch { counter: 1, key: Bytes([6; 32]) }, SharedSecret(Bytes([7; 32])));
         let signer = SigningKey::from_bytes(&[8; 32]);
         let public = signer.verifying_key().to_bytes();
         let sign = |digest: &[u8]| signer.sign(&[DOMAIN, digest].concat()).to_bytes();
@@ -244,7 +244,7 @@ mod tests {
         assert_eq!(opened.body(&epoch, &secret).unwrap().unwrap().as_slice(), b"the body");
         let other = Epoch { counter: 1, key: Bytes([9; 32]) };
         assert!(opened.body(&other, &secret).unwrap().is_none());
-        assert!(opened.body(&epoch, &Secret(Bytes([9; 32]))).unwrap().is_none());
+        assert!(opened.body(&epoch, &SharedSecret(Bytes([9; 32]))).unwrap().is_none());
         for at in 0..object.len() {
             let mut changed = object.clone();
             changed[at] ^= 1;

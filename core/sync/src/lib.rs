@@ -23,12 +23,12 @@ mod segment;
 mod trouble;
 
 pub use access::{Access, Alone};
-pub use bucket::{Bucket, BucketError, Listed};
-pub use charter::{Charter, Secret};
+pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, open, probe};
+pub use charter::Charter;
 pub use error::SyncError;
 pub use files::{fetch_file, waiting_files};
 pub use member::{Card, accept, admit, ask_erasure, found, join, recover, remove, roster, set_role};
 pub use notes::{Me, Peer, is_shared, me, peers};
-pub use roster::{Act, Member, Role, Roster};
+pub use roster::{Member, Removed, Role, Roster};
 pub use round::{Progress, Report, Wishes, round};
 pub use trouble::Trouble;

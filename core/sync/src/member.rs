@@ -16,7 +16,7 @@ use zeroize::Zeroizing;
 use crate::access::Alone;
 use crate::bucket::Bucket;
 use crate::cbor::{self, Bytes};
-use crate::charter::{Charter, Secret, Sheet};
+use crate::charter::{Charter, SharedSecret, Sheet};
 use crate::envelope::{DOMAIN, Kind, hash, random};
 use crate::epoch::{Epoch, EpochFile};
 use crate::names::Names;
@@ -42,9 +42,9 @@ pub struct Card {
 
 /// What a lead shows in answer, sealed to the phone that joins.
 #[derive(Clone, Serialize, Deserialize)]
-pub struct Welcome {
+struct Welcome {
     charter: Charter,
-    secret: Secret,
+    secret: SharedSecret,
     /// Where the practice shares.
     place: serde_bytes::ByteBuf,
     label: String,

@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::SyncError;
 use crate::cbor::{self, Blob, Bytes};
-use crate::charter::{Charter, Secret};
+use crate::charter::{Charter, SharedSecret};
 use crate::epoch::{Epoch, EpochId};
 use crate::roster::{Record, Seen};
 
@@ -32,7 +32,7 @@ const FILE_UP: &str = "file-up";
 pub struct Me {
     /// The practice.
     pub charter: Charter,
-    pub(crate) secret: Secret,
+    pub(crate) secret: SharedSecret,
     /// The device that this phone was when it joined; another one has to join anew.
     pub(crate) device: Bytes<16>,
     /// Its age identity.
@@ -124,7 +124,7 @@ impl Own {
 impl Me {
     pub(crate) fn new(
         charter: Charter,
-        secret: Secret,
+        secret: SharedSecret,
         device: DeviceId,
         kem: &x25519::Identity,
         label: String,

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use crate::SyncError;
 use crate::cbor;
-use crate::charter::Secret;
+use crate::charter::SharedSecret;
 use crate::envelope::{DOMAIN, Header, Kind, random, seal};
 use crate::epoch::Epoch;
 use crate::names::{Hash, Names};
@@ -21,7 +21,7 @@ pub(crate) struct Sealer<'a> {
     pub device: DeviceId,
     practice: [u8; 16],
     epoch: Epoch,
-    secret: &'a Secret,
+    secret: &'a SharedSecret,
     sign: Sign<'a>,
 }
 

@@ -1,0 +1,182 @@
+//! A cluster of three nodes of Garage, as a practice may have it: it keeps to the laws, one node may go, and each key does what
+//! it may. `make soak-garage` builds Garage and runs this.
+
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::print_stdout, reason = "a test that tells figures")]
+
+mod buckets_laws;
+mod buckets_servers;
+
+use std::io::{BufRead, BufReader, Write};
+use std::path::PathBuf;
+use std::process::{Child, ChildStdin, ChildStdout, Command, Stdio};
+use std::time::{Duration, Instant};
+
+use secundine_sync::{Bucket, BucketError, Place, Secret, open, probe};
+use serde_json::Value;
+
+const MOST: u64 = 1 << 20;
+
+struct Cluster {
+    process: Child,
+    orders: Option<ChildStdin>,
+    answers: BufReader<ChildStdout>,
+    known: Value,
+}
+
+impl Cluster {
+    fn start() -> Self {
+        let root = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."));
+        let garage = std::env::var_os("SECUNDINE_GARAGE").map_or_else(|| root.join("target/tools/bin/garage"), PathBuf::from);
+        let mut command = Command::new("python3");
+        command.arg(root.join("tests/garage/cluster.py")).arg(garage).stdin(Stdio::piped()).stdout(Stdio::piped());
+        let mut process = command.spawn().unwrap();
+        let (orders, answers) = (process.stdin.take(), BufReader::new(process.stdout.take().unwrap()));
+        let mut this = Self { process, orders, answers, known: Value::Null };
+        this.known = this.answer();
+        this
+    }
+
+    fn answer(&mut self) -> Value {
+        let mut line = String::new();
+        self.answers.read_line(&mut line).unwrap();
+        serde_json::from_str(&line).unwrap()
+    }
+
+    fn order(&mut self, order: &str) -> Value {
+        writeln!(self.orders.as_ref().unwrap(), "{order}").unwrap();
+        self.answer()
+    }
+
+    /// The bucket through one of the nodes, by a key.
+    fn through(&self, node: usize, key: &Value, change: impl FnOnce(&mut [String; 5])) -> Box<dyn Bucket> {
+        let text = |value: &Value| value.as_str().unwrap().to_owned();
+        let known = &self.known;
+        let endpoint = text(&known["endpoints"][node - 1]);
+        let mut all = [endpoint, text(&known["region"]), text(&known["bucket"]), text(&key["key"]), text(&key["secret"])];
+        change(&mut all);
+        let [endpoint, region, bucket, key, secret] = all;
+        open(&Place::S3 { endpoint, region, bucket, key, secret: Secret(secret) }).unwrap()
+    }
+
+    fn node(&self, node: usize) -> Box<dyn Bucket> {
+        self.through(node, &self.known, |_| ())
+    }
+}
+
+impl Drop for Cluster {
+    fn drop(&mut self) {
+        drop(self.orders.take());
+        let _ = self.process.wait();
+    }
+}
+
+fn name(round: &str, k: usize) -> String {
+    format!("practice/0f/device/{round}/{k:012}-5feceb66ffc86f38d952786c6d696c79")
+}
+
+/// Puts and gets two hundred, and says how long each took at the middle.
+fn two_hundred(bucket: &dyn Bucket, round: &str) {
+    let bytes = buckets_laws::bytes(600);
+    let timed = |work: &dyn Fn(usize)| {
+        let mut all: Vec<Duration> = (0..200)
+            .map(|k| {
+                let started = Instant::now();
+                work(k);
+                started.elapsed()
+            })
+            .collect();
+        all.sort_unstable();
+        (all[100], all[197])
+    };
+    let puts = timed(&|k| bucket.put(&name(round, k), &bytes).unwrap());
+    let gets = timed(&|k| assert_eq!(bucket.get(&name(round, k), MOST), Ok(bytes.clone())));
+    println!("{round}: 200 puts, p50 and p99 {puts:?}; 200 gets {gets:?}; no error");
+}
+
+/// Asks until it works; how long that took.
+fn until<T>(mut ask: impl FnMut() -> Result<T, BucketError>) -> T {
+    let started = Instant::now();
+    loop {
+        match ask() {
+            Ok(answer) => {
+                println!("it answered after {:?}", started.elapsed());
+                return answer;
+            }
+            Err(error) => {
+                let passing = matches!(error, BucketError::Busy(_) | BucketError::Slow | BucketError::NoConnection);
+                assert!(passing && started.elapsed() < Duration::from_secs(120), "{error:?}");
+                std::thread::sleep(Duration::from_millis(500));
+            }
+        }
+    }
+}
+
+#[test]
+#[ignore = "Garage takes a quarter of an hour to build: `make soak-garage`"]
+fn a_cluster_keeps_to_the_laws_and_one_node_may_go() {
+    let mut cluster = Cluster::start();
+    let started = Instant::now();
+    buckets_laws::all(&*cluster.node(1), "laws");
+    buckets_laws::put_over(&*cluster.node(1), "laws");
+    buckets_laws::probed(&*cluster.node(1), "laws", false);
+    println!("the laws: {:?}", started.elapsed());
+
+    two_hundred(&*cluster.node(1), "three-nodes");
+    cluster.order("kill 3");
+    assert_eq!(cluster.node(3).get(&name("three-nodes", 0), MOST), Err(BucketError::NoConnection));
+    two_hundred(&*cluster.node(1), "two-nodes");
+    assert_eq!(cluster.node(2).list("practice/0f/device/", None).unwrap().len(), 400);
+
+    cluster.order("kill 2");
+    let bucket = cluster.node(1);
+    for came in [
+        bucket.put(&name("one-node", 0), b"x"),
+        bucket.get(&name("two-nodes", 0), MOST).map(drop),
+        bucket.list("practice/0f/", None).map(drop),
+    ] {
+        assert_eq!(came, Err(BucketError::Busy(503)), "too few are up");
+    }
+
+    cluster.order("start 2");
+    cluster.order("start 3");
+    let back = cluster.node(3);
+    let listed = until(|| back.list("practice/0f/device/two-nodes/", None));
+    assert_eq!(listed.len(), 200, "what was put while it was away");
+    for one in listed {
+        assert_eq!(until(|| back.get(&one.name, MOST)), buckets_laws::bytes(600));
+    }
+    until(|| back.put(&name("one-node", 0), b"x"));
+    assert_eq!(until(|| cluster.node(1).get(&name("one-node", 0), MOST)), b"x");
+}
+
+#[test]
+#[ignore = "Garage takes a quarter of an hour to build: `make soak-garage`"]
+fn each_key_does_what_it_may() {
+    let mut cluster = Cluster::start();
+    let (no, name) = (BucketError::Refused(403), "probe-1");
+    let own = cluster.known.clone();
+    cluster.node(1).put("a/b", b"x").unwrap();
+
+    let reads = cluster.order("key reads read");
+    let probed = probe(&*cluster.through(1, &reads, |_| ()), name);
+    assert_eq!((probed.unreadable(), probed.unwritable(), &probed.removes), (None, Some(&no), &Err(no.clone())), "{probed:?}");
+    let writes = cluster.order("key writes write");
+    let probed = probe(&*cluster.through(1, &writes, |_| ()), name);
+    assert_eq!((probed.unreadable(), probed.unwritable()), (Some(&no), None), "{probed:?}");
+    let nothing = cluster.order("key nothing none");
+    let probed = probe(&*cluster.through(1, &nothing, |_| ()), name);
+    assert_eq!((probed.unreadable(), probed.unwritable()), (Some(&no), Some(&no)), "{probed:?}");
+
+    let told = |change: fn(&mut [String; 5])| cluster.through(1, &own, change).get("a/b", 9);
+    assert_eq!(told(|_| ()), Ok(b"x".to_vec()));
+    assert_eq!(told(|all| all[4] = "0".repeat(64)), Err(BucketError::Refused(403)), "another secret");
+    assert_eq!(told(|all| all[3] = "GK0123456789abcdef01234567".to_owned()), Err(BucketError::Refused(403)), "no such key");
+    assert_eq!(told(|all| all[1] = "elsewhere".to_owned()), Err(BucketError::Refused(400)), "another region");
+    assert_eq!(told(|all| all[2] = "nowhere".to_owned()), Err(BucketError::NoBucket), "no such bucket");
+
+    cluster.order("quota 1");
+    assert_eq!(cluster.node(1).put("a/c", b"x"), Err(BucketError::Full));
+    assert_eq!(cluster.node(1).get("a/b", 9), Ok(b"x".to_vec()));
+    cluster.order("quota none");
+    assert_eq!(cluster.node(1).put("a/c", b"x"), Ok(()));
+}
