@@ -27,7 +27,7 @@ pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, open, probe
 pub use charter::Charter;
 pub use error::SyncError;
 pub use files::{fetch_file, waiting_files};
-pub use member::{Card, accept, admit, ask_erasure, found, join, recover, remove, roster, set_role};
+pub use member::{Card, accept, admit, ask_erasure, current, found, join, recover, remove, roster, set_place, set_role, waiting};
 pub use notes::{Me, Peer, is_shared, me, peers};
 pub use roster::{Member, Removed, Role, Roster};
 pub use round::{Progress, Report, Wishes, round};

@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use zeroize::Zeroizing;
 
-use crate::access::Alone;
+use crate::access::{Access, with};
 use crate::bucket::Bucket;
 use crate::cbor::{self, Bytes};
 use crate::charter::{Charter, SharedSecret, Sheet};
@@ -188,44 +188,62 @@ pub fn join(store: &mut Store, welcome: &[u8]) -> Result<Me, SyncError> {
 /// # Errors
 /// [`SyncError::WrongCode`] for what is no identity, [`SyncError::NothingToRecover`], or what bucket and store say.
 pub fn recover(
-    store: &mut Store,
+    access: &dyn Access,
     bucket: &dyn Bucket,
     sheet: &str,
     label: &str,
     place: Vec<u8>,
     now_ms: i64,
 ) -> Result<Me, SyncError> {
-    if current(store)?.is_some() {
+    if with(access, |store| current(store))?.is_some() {
         return Err(SyncError::SharesAlready);
     }
     let sheet = Sheet::read(sheet)?;
     let (charter, epochs) = epochs_of(bucket, &sheet)?;
     let kem = x25519::Identity::generate();
-    let me = Me::new(charter, sheet.secret.clone(), store.device(), &kem, label.to_owned(), place);
-    let mut notes = vec![me.put()?, notes::put_own(&Own::default())?];
-    notes.extend(notes::forget(store)?);
-    for epoch in &epochs {
-        notes.push(notes::put_epoch(epoch)?);
+    let me = with(access, |store| {
+        let me = Me::new(charter, sheet.secret.clone(), store.device(), &kem, label.to_owned(), place);
+        let mut notes = vec![me.put()?, notes::put_own(&Own::default())?];
+        notes.extend(notes::forget(store)?);
+        for epoch in &epochs {
+            notes.push(notes::put_epoch(epoch)?);
+        }
+        notes.extend(lineage(store)?);
+        store.note_down(&notes)?;
+        Ok(me)
+    })?;
+    // Until it has signed itself in, this phone does not belong to the practice; cut short, it begins anew.
+    let done = round::acts::pull(access, &me, bucket, &mut BTreeSet::new())
+        .and_then(|()| with(access, |store| sign_in(store, &me, &sheet, &kem, &epochs, now_ms)));
+    if done.is_err() {
+        with(access, |store| Ok(store.note_down(&[notes::forget_me()])?))?;
     }
-    notes.extend(lineage(store)?);
-    store.note_down(&notes)?;
-    let mut troubles = Default::default();
-    round::acts::pull(&Alone::new(store), &me, bucket, &mut troubles)?;
+    done.map(|()| me)
+}
+
+/// Makes this phone a lead, by the sheet, under a new key: whoever the sheet is used against may have the old one.
+fn sign_in(
+    store: &mut Store,
+    me: &Me,
+    sheet: &Sheet,
+    kem: &x25519::Identity,
+    epochs: &[Epoch],
+    now_ms: i64,
+) -> Result<(), SyncError> {
     let by = me.charter.recovery_id().ok_or(SyncError::WrongCode)?;
-    let author = Author::sheet(&sheet, by);
+    let author = Author::sheet(sheet, by);
     let (mut own, mut records) = (notes::own(store)?, notes::records(store)?);
     let public = Bytes(store.public());
-    let add = Act::Add { public, kem: kem.to_public().to_string(), label: label.to_owned(), role: Role::Lead };
+    let add = Act::Add { public, kem: kem.to_public().to_string(), label: me.label.clone(), role: Role::Lead };
     let epoch = epochs.iter().max_by_key(|epoch| epoch.counter).ok_or(SyncError::NothingToRecover)?;
-    let mut notes = act(&me, &author, epoch, &mut own, &mut records, add, now_ms)?;
-    // A new key: whoever the sheet is used against may have the old one.
+    let mut notes = act(me, &author, epoch, &mut own, &mut records, add, now_ms)?;
     let roster = Roster::of(&me.charter, &records);
     let next = Epoch::random(roster.last_counter() + 1)?;
     notes.push(notes::put_epoch(&next)?);
-    notes.extend(wrap(&me, &author, epoch, &next, &epochs, &mut own, &mut records, now_ms)?);
+    notes.extend(wrap(me, &author, epoch, &next, epochs, &mut own, &mut records, now_ms)?);
     notes.push(notes::put_own(&own)?);
     store.note_down(&notes)?;
-    Ok(me)
+    Ok(())
 }
 
 /// The charter of the practice that this sheet opens, and its epochs.
@@ -313,8 +331,32 @@ pub fn roster(store: &Store) -> Result<Roster, SyncError> {
     Ok(Roster::of(&me.charter, &notes::records(store)?))
 }
 
+/// Where the practice shares, from now on; the others learn of it from a person.
+///
+/// # Errors
+/// [`SyncError::NotShared`], or what the store says.
+pub fn set_place(store: &mut Store, place: Vec<u8>) -> Result<(), SyncError> {
+    let me = notes::me(store)?.ok_or(SyncError::NotShared)?;
+    Ok(store.note_down(&[Me { place, ..me }.put()?])?)
+}
+
+/// How many entries of this phone the bucket does not have yet.
+///
+/// # Errors
+/// What the store says.
+pub fn waiting(store: &Store) -> Result<u64, SyncError> {
+    let mut waiting = notes::own(store)?.waiting;
+    for (device, sealed) in notes::sealed(store)? {
+        waiting += store.chain_of(device)?.0.saturating_sub(sealed);
+    }
+    Ok(waiting)
+}
+
 /// This phone as a part of its practice, if it still is the device that joined.
-pub(crate) fn current(store: &Store) -> Result<Option<Me>, SyncError> {
+///
+/// # Errors
+/// What the store says.
+pub fn current(store: &Store) -> Result<Option<Me>, SyncError> {
     Ok(notes::me(store)?.filter(|me| me.device.0 == store.device().0))
 }
 

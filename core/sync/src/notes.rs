@@ -168,6 +168,10 @@ pub fn peers(store: &Store) -> Result<BTreeMap<DeviceId, Peer>, SyncError> {
     all.map(|(name, value)| Ok((DeviceId(array(&name)?), cbor::read(&value)?))).collect()
 }
 
+pub(crate) fn forget_me() -> Note {
+    Note::Forget(ME, Vec::new())
+}
+
 /// What is known of one device's segments.
 pub(crate) fn peer(store: &Store, device: DeviceId) -> Result<Peer, SyncError> {
     Ok(get(store, PEER, &device.0)?.unwrap_or_default())

@@ -140,9 +140,9 @@ fn the_practice_comes_back_from_the_sheet_alone() {
     let mut new = Phone::new(root.path(), 9, 0);
     let wrong = age::x25519::Identity::generate().to_string();
     let wrong = secundine_store::ExposeSecret::expose_secret(&wrong).to_owned();
-    let refused = recover(new.store(), &bucket, &wrong, "New", Vec::new(), START_MS);
+    let refused = recover(&Alone::new(new.store()), &bucket, &wrong, "New", Vec::new(), START_MS);
     assert!(matches!(refused, Err(SyncError::NothingToRecover)));
-    recover(new.store(), &bucket, &sheet.to_lowercase(), "New", Vec::new(), START_MS + 1).unwrap();
+    recover(&Alone::new(new.store()), &bucket, &sheet.to_lowercase(), "New", Vec::new(), START_MS + 1).unwrap();
     for k in 0..2 {
         new.round(&bucket, START_MS + 2 + k).1.unwrap();
     }

@@ -1,0 +1,215 @@
+//! What is told about a practice whose phones share their records.
+
+use std::path::PathBuf;
+
+use secundine_domain::message::Message;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+use super::QrView;
+
+/// Where a practice shares, as it is typed. An empty secret leaves the one that is there.
+#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum TypedPlace {
+    /// A folder that this device reaches by its path: a stick, a share, a disk.
+    Folder {
+        /// Its path.
+        path: PathBuf,
+    },
+    /// A bucket of a store that speaks S3.
+    S3 {
+        /// `https://host` or `https://host:port`.
+        endpoint: String,
+        /// What the store calls its region.
+        region: String,
+        /// Name of the bucket.
+        bucket: String,
+        /// Id of the key.
+        key: String,
+        /// Its secret.
+        secret: String,
+    },
+    /// A folder of a server that speaks WebDAV.
+    WebDav {
+        /// `https://host/path`.
+        url: String,
+        /// Name of the user there.
+        user: String,
+        /// Her password there.
+        password: String,
+    },
+}
+
+/// How the phones of the practice share.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct SyncView {
+    /// Whether this phone shares with a practice.
+    pub shared: bool,
+    /// This phone was removed from the practice, or is another device than the one that joined: it has to join anew.
+    pub outside: bool,
+    /// Where; no secret is told.
+    pub place: Option<PlaceView>,
+    /// What is going on.
+    pub state: SyncState,
+    /// When everything was last exchanged.
+    pub last_good: Option<SyncTime>,
+    /// Why the last round did not come to its end.
+    pub failure: Option<Message>,
+    /// Entries of this phone that the others cannot have yet.
+    pub waiting: u32,
+    /// Pictures and sounds of it that they cannot have yet.
+    pub waiting_files: u32,
+    /// Whether this phone may let others in and remove them.
+    pub leads: bool,
+    /// Who belongs to the practice, and who did.
+    pub members: Vec<MemberView>,
+    /// What is not as it should be.
+    pub troubles: Vec<TroubleView>,
+    /// Bytes that the records of this phone take: the database and the files beside it.
+    #[ts(type = "number")]
+    pub stored: u64,
+    /// What came of trying a place; none where none was tried since the practice was opened.
+    pub tried: Option<PlaceTried>,
+}
+
+/// Where a practice shares.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum PlaceView {
+    /// A folder.
+    Folder {
+        /// Its path.
+        path: String,
+    },
+    /// A bucket.
+    S3 {
+        /// Its server.
+        endpoint: String,
+        /// Its region.
+        region: String,
+        /// Its name.
+        bucket: String,
+        /// Id of the key.
+        key: String,
+    },
+    /// A folder of a server.
+    WebDav {
+        /// Its address.
+        url: String,
+        /// Name of the user there.
+        user: String,
+    },
+}
+
+/// What is going on.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[serde(tag = "state", rename_all = "snake_case")]
+pub enum SyncState {
+    /// Nothing.
+    Still,
+    /// A round.
+    Going {
+        /// Entries that were given.
+        sent: u32,
+        /// Entries that are still to be given.
+        to_send: u32,
+        /// Entries that came.
+        got: u32,
+        /// Bytes that were given and that came.
+        #[ts(type = "number")]
+        bytes: u64,
+    },
+    /// It was paused by hand.
+    Paused,
+    /// It failed, and is tried again in so many seconds.
+    Again {
+        /// Seconds.
+        seconds: u32,
+    },
+}
+
+/// A moment on this phone's clock.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct SyncTime {
+    /// `2026-11-25`.
+    pub date: String,
+    /// `03:12:40`.
+    pub clock: String,
+}
+
+/// What somebody may do in the practice.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[serde(rename_all = "snake_case")]
+pub enum SyncRole {
+    /// Lets others in and removes them.
+    Lead,
+    /// Writes and signs.
+    Member,
+    /// Writes, and does not sign.
+    Student,
+}
+
+/// A phone of the practice.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct MemberView {
+    /// Which: 32 hexadecimal digits.
+    pub device: String,
+    /// Whose.
+    pub label: String,
+    /// What they may do.
+    pub role: SyncRole,
+    /// This phone.
+    pub this: bool,
+    /// When it was let in.
+    pub added: SyncTime,
+    /// When it last told something, by its own clock.
+    pub heard: Option<SyncTime>,
+    /// When it was removed.
+    pub removed: Option<SyncTime>,
+}
+
+/// Something that is not as it should be.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct TroubleView {
+    /// What it is and what to do, in words.
+    pub said: Message,
+    /// What a removed phone wrote since may be taken in: its device, and the last segment that waits.
+    pub held: Option<HeldView>,
+}
+
+/// What a removed phone wrote since.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct HeldView {
+    /// Which phone.
+    pub device: String,
+    /// The last of the segments that wait.
+    #[ts(type = "number")]
+    pub segment: u64,
+}
+
+/// What came of trying a place.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[serde(tag = "tried", rename_all = "snake_case")]
+pub enum PlaceTried {
+    /// It has not answered yet.
+    Going,
+    /// Its answer.
+    Told {
+        /// In words.
+        said: Message,
+        /// Whether the practice can share there.
+        well: bool,
+    },
+}
+
+/// A code that another phone reads, and the words that both say aloud.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct SyncCode {
+    /// The code as text, to be copied where there is no camera.
+    pub text: String,
+    /// The same to be drawn.
+    pub code: QrView,
+    /// Four words; none before both phones have seen each other.
+    pub words: Vec<String>,
+}
