@@ -2,7 +2,9 @@
 
 use secundine_domain::chart::{Chart, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
-use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Photo, Practice, Server, Shared, WrittenUp};
+use secundine_domain::fact::{
+    Client, Fact, Joined, Loss, Medicine, NextContact, Photo, Practice, Server, Shared, Told, WrittenUp,
+};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::{OwnChange, Protocol};
 use secundine_domain::time::Run;
@@ -75,6 +77,11 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         Fact::PhotoTaken(photo) => {
             Fact::PhotoTaken(Photo { words: photo.words.as_ref().map(|words| text(words)), ..photo.clone() })
         }
+        Fact::BirthJoined(joined) => {
+            let told = |told: &Told| Told { fact: Box::new(replaced(&told.fact, with)), ..told.clone() };
+            let told = joined.told.iter().map(told).collect();
+            Fact::BirthJoined(Joined { label: text(&joined.label), told, ..joined.clone() })
+        }
         // Of what is not known, nothing is known to be no name.
         Fact::Unknown { kind, stored } => Fact::Unknown { kind: text(kind), stored: text(stored) },
         Fact::ProtocolChosen { protocol, own } => {
@@ -111,6 +118,8 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         // What was spoken lies in its file.
         | Fact::VoiceNoted(_)
         | Fact::PhotoMeasured(_)
+        | Fact::ClocksCompared(_)
+        | Fact::SameBirth { .. }
         | Fact::Retracted => fact.clone(),
     }
 }

@@ -380,6 +380,9 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
         | Fact::PlacentaWeights { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::BirthRegistered { .. }
+        | Fact::BirthJoined(_)
+        | Fact::ClocksCompared(_)
+        | Fact::SameBirth { .. }
         | Fact::Retracted
         | Fact::Signed { .. }
         | Fact::PhotoMeasured(_)
