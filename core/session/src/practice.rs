@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::path::Path;
 
 use secundine_domain::chart::{Chart, State, fold_with};
-use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
+use secundine_domain::entry::{Amendment, BirthId, DeviceId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{Fact, Photo, Practice};
 use secundine_domain::message::Message;
@@ -225,6 +225,16 @@ impl OpenPractice {
     pub(crate) fn write(&mut self, draft: Draft) -> Result<EntryId, ApiError> {
         let written = self.write_all(vec![draft])?;
         written.first().map(|entry| entry.id).ok_or_else(ApiError::internal)
+    }
+
+    /// This device, as its entries name it.
+    pub(crate) fn device(&self) -> DeviceId {
+        self.store.next_id().device
+    }
+
+    /// Puts facts on disk, all or none.
+    pub(crate) fn write_drafts(&mut self, drafts: Vec<Draft>) -> Result<(), ApiError> {
+        self.write_all(drafts).map(drop)
     }
 
     /// Puts facts on disk, all or none, and gives their entries.

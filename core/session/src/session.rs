@@ -10,6 +10,7 @@ mod hidden;
 mod keys;
 mod own;
 mod papers;
+mod phones;
 mod photos;
 mod rest;
 mod sending;
@@ -43,6 +44,7 @@ use elsewhere::Kept;
 use files::Passing;
 use hidden::AtWork;
 pub(crate) use papers::{bundle, made, unsealed};
+use phones::Phones;
 
 /// Where a session keeps its files.
 #[derive(Clone, Debug)]
@@ -68,6 +70,7 @@ pub struct Session {
     hidden: Option<AtWork>,
     passing: Passing,
     outbox: Outbox,
+    phones: Phones,
 }
 
 impl Session {
@@ -87,7 +90,8 @@ impl Session {
         let keys = Keys::new(&paths.data, platform);
         let (kept, passing, outbox) = (Kept::default(), Passing::default(), Outbox::default());
         let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
-        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox }
+        let phones = Phones::default();
+        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox, phones }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -191,6 +195,9 @@ impl Session {
                 rehearsal.ok_or_else(|| ApiError::new(ErrorCode::Rehearsal, "error-no-rehearsal"))?;
                 Ok(Response::EndRehearsal(self.status(&now)))
             }
+            Request::ShowCode { birth, answer } => self.show_code(birth, answer, &now),
+            Request::ReadCode { picture, text } => self.read_code(picture.as_deref(), text, &now),
+            Request::TakeCode { text, ago_ms } => self.take_code(&text, ago_ms, &now),
         }
     }
 
@@ -202,6 +209,7 @@ impl Session {
         self.hidden = None;
         self.passing = Passing::default();
         self.outbox = Outbox::default();
+        self.phones = Phones::default();
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {
@@ -364,6 +372,7 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Sending { birth }
         | Request::AskSending { birth }
         | Request::TakeBackSending { birth }
+        | Request::ShowCode { birth, .. }
         | Request::Sketch { birth, .. } => Some(*birth),
         _ => None,
     }

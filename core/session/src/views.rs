@@ -29,6 +29,7 @@ mod handover;
 mod locked;
 mod marks;
 mod own;
+mod phones;
 mod photos;
 mod sketch;
 mod timeline;
@@ -149,6 +150,7 @@ pub(crate) fn birth(
         addenda: timeline.iter().any(|line| line.after_signing),
         timeline,
         version,
+        phones: phones::phones(chart),
     }
 }
 

@@ -7,9 +7,9 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, HandoverCode, HandoverView,
-    ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SendingView,
-    ServerView, SketchView, StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
+    BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, CodeRead, CodeTaken, CodeView, ExaminingView, FileBytes,
+    HandoverCode, HandoverView, ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView, RecoveryView,
+    RestoredView, SendingView, ServerView, SketchView, StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -221,4 +221,10 @@ pub enum Response {
     Rehearse(StatusView),
     /// Back in the practice.
     EndRehearsal(StatusView),
+    /// The code.
+    ShowCode(CodeView),
+    /// What it says.
+    ReadCode(CodeRead),
+    /// On disk.
+    TakeCode(CodeTaken),
 }
