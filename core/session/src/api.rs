@@ -37,7 +37,7 @@ pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, Recover
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use outgoing::Outgoing;
 pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};
-pub use phones::{CodeRead, CodeTaken, CodeView, ComparedLine, PhonesView};
+pub use phones::{AlikeView, CodeRead, CodeTaken, CodeView, ComparedLine, PhonesView, SignedView};
 pub use photos::{MeasureView, MeasuredView, OfferView, PhotoView};
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;

@@ -1,6 +1,8 @@
 //! Names and words of people left out, before any view is made of them: what is not in a chart cannot stand in a view.
 
-use secundine_domain::chart::{Chart, fold_with};
+use std::collections::BTreeSet;
+
+use secundine_domain::chart::{Chart, fold_joined};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
 use secundine_domain::fact::{
     Client, Fact, Joined, Loss, Medicine, NextContact, Photo, Practice, Server, Shared, Told, WrittenUp,
@@ -16,9 +18,9 @@ pub(crate) const HIDDEN: &str = "•••";
 
 /// A chart without names and words of people; its times, numbers and choices are as they were. Its client has no
 /// name, and for a label it has the time of the birth, or of its registration.
-pub(crate) fn chart<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>, runs: &[Run]) -> Chart {
+pub(crate) fn chart<'a>(names: &BTreeSet<BirthId>, entries: impl IntoIterator<Item = &'a Entry>, runs: &[Run]) -> Chart {
     let entries: Vec<Entry> = entries.into_iter().map(entry).collect();
-    let mut chart = fold_with(birth, &entries, runs);
+    let mut chart = fold_joined(names, &entries, runs);
     let opened = chart.first_birth().map(|mark| &mark.at);
     let opened = opened.or_else(|| chart.lines.first().map(|line| &line.first.occurred));
     chart.label = opened.map(|at| label_of(&at.date(), &at.clock())).unwrap_or_default();

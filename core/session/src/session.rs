@@ -29,7 +29,7 @@ use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_store::{PlatformKeys, Store, low_space, version};
 
 use crate::api::{
-    ApiError, At, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView,
+    ApiError, At, BirthView, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView,
 };
 use crate::clock::{Clock, earlier};
 use crate::examining;
@@ -197,6 +197,9 @@ impl Session {
             }
             Request::ShowCode { birth, answer } => self.show_code(birth, answer, &now),
             Request::ReadCode { picture, text } => self.read_code(picture.as_deref(), text, &now),
+            Request::SameBirth { birth, other, same } => {
+                Ok(Response::SameBirth { entry: self.open()?.say_same(birth, other, same, &now)? })
+            }
             Request::TakeCode { text, ago_ms } => self.take_code(&text, ago_ms, &now),
         }
     }
@@ -304,10 +307,12 @@ impl Session {
         self.open()?.beat(now);
         let chart = self.shown(birth)?;
         let open = self.open()?;
+        let signed = views::signed(&chart, open.entries(birth)?);
         let named = version(open.entries(birth)?);
         let band = open.band(birth)?;
         let order = &open.examining.order;
-        Ok(Response::Birth(Box::new(views::birth(birth, band, &chart, order, named, now, speed))))
+        let view = BirthView { signed, ..views::birth(birth, band, &chart, order, named, now, speed) };
+        Ok(Response::Birth(Box::new(view)))
     }
 
     fn chart_picture(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{CLOCK_STEP_MS, Chart, Odd, Oddity, Offset};
-use crate::entry::{DeviceId, Entry};
+use crate::entry::{DeviceId, Entry, EntryId};
 use crate::message::Message;
 use crate::time::{Certainty, Elapsed, Occurred, Stamp, give_or_take, local};
 
@@ -41,6 +41,15 @@ impl Chart {
         let clock = local(self.base.place(&entry.occurred), entry.occurred.offset_min(), "%H:%M:%S");
         let said = Message::new("clock-put-right").with("clock", clock).with("error", give_or_take(offset.error_ms));
         apart(&offset).then_some(said)
+    }
+
+    /// Every entry in the order in which it was written, by the clock that the birth is told by.
+    #[must_use]
+    pub fn written_order(&self) -> Vec<EntryId> {
+        let mut all: Vec<&Entry> =
+            self.lines.iter().flat_map(|line| std::iter::once(&line.first).chain(&line.amendments)).collect();
+        all.sort_by_key(|entry| (self.base.written(entry), entry.id));
+        all.into_iter().map(|entry| entry.id).collect()
     }
 
     /// Between moments that two phones marked; none where one phone's clock tells.

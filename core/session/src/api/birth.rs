@@ -13,7 +13,7 @@ use secundine_domain::time::Certainty;
 use serde::Serialize;
 use ts_rs::TS;
 
-use super::{ClockView, ExaminationView, Phase, PhonesView, PhotoView, VoiceView};
+use super::{ClockView, ExaminationView, Phase, PhonesView, PhotoView, SignedView, VoiceView};
 
 /// A kind of item that was weighed before, with its weight when dry.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
@@ -97,6 +97,8 @@ pub struct BirthView {
     pub to_write_up: u32,
     /// SHA-256 of all entries, hexadecimal: what a signature would sign.
     pub version: String,
+    /// Each signature with what was not in it; empty where each covers all that was written before it.
+    pub signed: Vec<SignedView>,
     /// Other phones at this birth.
     pub phones: PhonesView,
 }

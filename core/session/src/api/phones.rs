@@ -1,6 +1,6 @@
 //! Several phones at one birth.
 
-use secundine_domain::entry::BirthId;
+use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::message::Message;
 use serde::Serialize;
 use ts_rs::TS;
@@ -61,5 +61,33 @@ pub struct ComparedLine {
     /// Local time of it.
     pub clock: String,
     /// How they stood.
+    pub said: Message,
+}
+
+/// Two births that may be the same: the mother's name agrees, and her date of birth or the label.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct AlikeView {
+    /// One of them.
+    pub one: BirthId,
+    /// What tells it from others.
+    pub one_label: String,
+    /// The other.
+    pub other: BirthId,
+    /// What tells that one from others.
+    pub other_label: String,
+    /// The mother's name.
+    pub client: String,
+}
+
+/// A signature, and what was not on the phone that signed.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct SignedView {
+    /// Its entry.
+    pub entry: EntryId,
+    /// Name as printed.
+    pub name: String,
+    /// Local time of signing.
+    pub clock: String,
+    /// Which version it covers, and how many entries written before it were not in that.
     pub said: Message,
 }

@@ -371,6 +371,15 @@ pub enum Request {
         /// Milliseconds since its picture came; none where it was typed.
         ago_ms: Option<u32>,
     },
+    /// Says whether two births are the same one, registered twice. Taken back like any entry.
+    SameBirth {
+        /// Under which it is written.
+        birth: BirthId,
+        /// The other.
+        other: BirthId,
+        /// Whether they are.
+        same: bool,
+    },
 }
 
 /// A person who signs beside the practitioner. Her name is typed on this device, so the entry's author stays who it is.
