@@ -2785,7 +2785,6 @@ ui-join-answer = Let the other phone read this answer
 ui-join-answer-how = There: “Read the other phone’s answer”. Then the difference of the clocks is known to about a second. Without it, it is known to 10 s at best.
 ui-join-open = To the birth
 ui-second-compared = Clocks compared
-ui-second-bright = The code is bright.
 ui-certainty-compared = By two phones’ clocks, which were compared
 ui-certainty-not-compared = By two phones’ clocks, which were not compared
 error-same-birth = These two cannot be the same birth.
@@ -2795,7 +2794,6 @@ signed-without = Version { $version }: without { $count ->
    *[other] { $count } entries that were written before it on another phone
 }
 signed-unknown = Version { $version }: which entries it covers cannot be told here
-ui-signed-apart = What each signature covers
 ui-alike = These two may be the same birth, registered twice
 ui-alike-what = They are then read as one. It can be taken out again in the timeline.
 ui-alike-same = The same birth

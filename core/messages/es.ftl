@@ -2783,7 +2783,6 @@ ui-join-answer = Deje que el otro teléfono lea esta respuesta
 ui-join-answer-how = Allí: «Lea la respuesta del otro teléfono». Así la diferencia de los relojes se sabe a un segundo más o menos. Sin ella, a 10 s en el mejor caso.
 ui-join-open = Al parto
 ui-second-compared = Relojes comparados
-ui-second-bright = El código es luminoso.
 ui-certainty-compared = Por los relojes de dos teléfonos, que se compararon
 ui-certainty-not-compared = Por los relojes de dos teléfonos, que no se compararon
 error-same-birth = Estos dos no pueden ser el mismo parto.
@@ -2793,7 +2792,6 @@ signed-without = Versión { $version }: sin { $count ->
    *[other] { $count } anotaciones escritas antes en otro teléfono
 }
 signed-unknown = Versión { $version }: aquí no se puede saber qué anotaciones abarca
-ui-signed-apart = Qué abarca cada firma
 ui-alike = Estos dos pueden ser el mismo parto, registrado dos veces
 ui-alike-what = Entonces se leen como uno. Puede retirarse en la cronología.
 ui-alike-same = El mismo parto

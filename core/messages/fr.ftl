@@ -2785,7 +2785,6 @@ ui-join-answer = Laissez l’autre téléphone lire cette réponse
 ui-join-answer-how = Là-bas : « Lisez la réponse de l’autre téléphone ». L’écart des horloges est alors connu à une seconde environ. Sans elle, à 10 s au mieux.
 ui-join-open = À la naissance
 ui-second-compared = Horloges comparées
-ui-second-bright = Le code est lumineux.
 ui-certainty-compared = D’après les horloges de deux téléphones, qui ont été comparées
 ui-certainty-not-compared = D’après les horloges de deux téléphones, qui n’ont pas été comparées
 error-same-birth = Ces deux-là ne peuvent pas être la même naissance.
@@ -2795,7 +2794,6 @@ signed-without = Version { $version } : sans { $count ->
    *[other] { $count } inscriptions écrites avant elle sur un autre téléphone
 }
 signed-unknown = Version { $version } : ce qu’elle couvre ne peut être dit ici
-ui-signed-apart = Ce que couvre chaque signature
 ui-alike = Ces deux-là sont peut-être la même naissance, inscrite deux fois
 ui-alike-what = Elles se lisent alors comme une seule. Cela peut être retiré dans la chronologie.
 ui-alike-same = La même naissance

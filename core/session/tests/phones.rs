@@ -11,7 +11,7 @@ use base64::prelude::BASE64_STANDARD;
 use image::{GrayImage, ImageFormat, Luma};
 use secundine_domain::assess::FindingState;
 use secundine_domain::entry::BirthId;
-use secundine_domain::fact::{Fact, Loss, Practice};
+use secundine_domain::fact::{Client, Fact, Loss, Practice};
 use secundine_domain::quantity::Volume;
 use secundine_domain::time::{Boot, Certainty, Stamp};
 use secundine_record::words::Words;
@@ -302,4 +302,103 @@ fn nothing_is_called_passed_on_the_phone_that_joined() {
     assert!(on_b.findings.iter().all(|finding| !matches!(finding.state, FindingState::Near | FindingState::Passed)));
     assert!(on_b.due.is_empty());
     assert_ne!(on_a.findings, on_b.findings);
+}
+
+/// The mother at a birth that is registered on this phone.
+fn registered(phone: &mut Phone, label: &str, name: &str, day: &str) -> BirthId {
+    let Response::RegisterBirth { birth } = phone.call(Request::RegisterBirth { label: label.to_owned() }).unwrap() else {
+        unreachable!()
+    };
+    let client = Client { name: name.to_owned(), born: Some(day.to_owned()), ..Client::default() };
+    phone.mark(birth, Fact::ClientRecorded(client));
+    birth
+}
+
+fn listed(phone: &mut Phone) -> (Vec<BirthId>, Vec<AlikeView>) {
+    let Response::Births { births, alike, .. } = phone.call(Request::Births { skip: 0, take: 9 }).unwrap() else {
+        unreachable!()
+    };
+    (births.iter().map(|line| line.birth).collect(), alike)
+}
+
+#[test]
+fn a_birth_that_two_phones_registered_is_one_once_she_says_so() {
+    let (mut a, mut b) = two(0);
+    let one = registered(&mut a, "blue door", "Zoë Quill", "1996-11-20");
+    registered(&mut a, "green door", "Zoë Quick", "1996-11-20");
+    pass(&a, &b, 60_000);
+    let other = registered(&mut b, "mill", " zoe  quill", "1996-11-20");
+    a.mark(one, Fact::BabyBorn { baby: 1 });
+    b.mark(other, Fact::PlacentaBorn { babies: vec![1] });
+    let signed_alone = a.view(one).version;
+    a.call(Request::Sign { birth: one, signer: None }).unwrap();
+    a.give_to(&mut b);
+    let (all, alike) = listed(&mut b);
+    assert_eq!((all.len(), alike.len()), (3, 1), "{alike:?}");
+    assert_eq!([alike[0].one, alike[0].other].iter().collect::<std::collections::BTreeSet<_>>(), [one, other].iter().collect());
+
+    // Not the same: it is not asked again.
+    let Response::SameBirth { entry } = b.call(Request::SameBirth { birth: other, other: one, same: false }).unwrap() else {
+        unreachable!()
+    };
+    assert_eq!(listed(&mut b).1, []);
+    let retract = Request::Retract { birth: other, entry, reason: "it is".to_owned() };
+    b.call(retract).unwrap();
+    assert_eq!(listed(&mut b).1.len(), 1);
+
+    // The same: one line, and one chart under either name, on the other phone too.
+    let said = b.call(Request::SameBirth { birth: one, other, same: true }).unwrap();
+    let Response::SameBirth { entry } = said else { unreachable!() };
+    b.give_to(&mut a);
+    for phone in [&mut a, &mut b] {
+        let (all, alike) = listed(phone);
+        assert_eq!((all.len(), alike.len()), (2, 0));
+        let (under_one, under_other) = (phone.view(one), phone.view(other));
+        assert_eq!(under_one.phase, Phase::AfterPlacenta);
+        assert_eq!((under_one.version.clone(), under_one.timeline.len()), (under_other.version, under_other.timeline.len()));
+        // What was signed is as it was, and it is told what was not in it.
+        let signature = under_one.timeline.iter().find_map(|line| match &line.fact {
+            Fact::Signed { version, .. } => Some(version.clone()),
+            _ => None,
+        });
+        assert_eq!(signature, Some(signed_alone.clone()));
+        assert_eq!(under_one.signed.len(), 1);
+        assert!(say(&under_one.signed[0].said).contains("without"), "{}", say(&under_one.signed[0].said));
+    }
+    // What is put right of one goes with it.
+    let placenta = a.view(one).timeline.into_iter().find(|line| matches!(line.fact, Fact::PlacentaBorn { .. })).unwrap();
+    a.call(Request::Retract { birth: one, entry: placenta.entry, reason: "slip".to_owned() }).unwrap();
+    assert_eq!(a.view(other).phase, Phase::ThirdStage);
+
+    a.call(Request::Retract { birth: one, entry, reason: "two births".to_owned() }).unwrap();
+    assert_eq!(listed(&mut a).0.len(), 3);
+    assert!(a.view(other).timeline.iter().any(|line| line.entry == placenta.entry && line.retracted));
+    assert!(a.view(one).timeline.iter().all(|line| line.entry != placenta.entry));
+}
+
+#[test]
+fn two_signatures_on_differing_records_say_what_was_not_in_each() {
+    let (mut a, mut b) = two(0);
+    let birth = born(&mut a);
+    a.give_to(&mut b);
+    pass(&a, &b, 60_000);
+    a.mark(birth, Fact::CordClamped { baby: 1 });
+    b.mark(birth, Fact::CordCut { baby: 1 });
+    b.mark(birth, Fact::PlacentaBorn { babies: vec![1] });
+    pass(&a, &b, 60_000);
+    a.call(Request::Sign { birth, signer: None }).unwrap();
+    pass(&a, &b, 60_000);
+    b.call(Request::Sign { birth, signer: None }).unwrap();
+    assert_eq!(a.view(birth).signed, [], "each phone by itself sees nothing amiss");
+    a.give_to(&mut b);
+    b.give_to(&mut a);
+    let said = |phone: &mut Phone| phone.view(birth).signed.iter().map(|signed| say(&signed.said)).collect::<Vec<_>>();
+    let [by_a, by_b] = &said(&mut a)[..] else { unreachable!() };
+    assert!(by_a.ends_with("without 2 entries that were written before it on another phone"), "{by_a}");
+    assert!(by_b.ends_with("without 2 entries that were written before it on another phone"), "{by_b}");
+    assert_eq!(said(&mut a), said(&mut b));
+    // A signature on all of it says so.
+    pass(&a, &b, 60_000);
+    a.call(Request::Sign { birth, signer: None }).unwrap();
+    assert!(said(&mut a)[2].ends_with("all that was written before it"));
 }

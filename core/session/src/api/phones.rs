@@ -84,10 +84,6 @@ pub struct AlikeView {
 pub struct SignedView {
     /// Its entry.
     pub entry: EntryId,
-    /// Name as printed.
-    pub name: String,
-    /// Local time of signing.
-    pub clock: String,
     /// Which version it covers, and how many entries written before it were not in that.
     pub said: Message,
 }

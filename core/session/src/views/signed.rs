@@ -36,8 +36,6 @@ pub(crate) fn signed(chart: &Chart, entries: &[Stored]) -> Vec<SignedView> {
         all_whole &= missing == Some(0);
         SignedView {
             entry,
-            name: signature.what.name.clone(),
-            clock: signature.mark.at.clock(),
             said: Message::new(id)
                 .with("version", signature.what.version.chars().take(SHORT).collect::<String>())
                 .with("count", counted(missing.unwrap_or(0))),
