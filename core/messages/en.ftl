@@ -2728,3 +2728,73 @@ ui-server-remove = Take the server away
 ui-server-none = No server is set.
 ui-server-try = Ask the server what it is
 ui-server-trying = Asking …
+
+## Two phones at one birth
+
+fact-birth-joined = Joined by code: { $label }. Told by the other phone: { $parts }
+fact-clocks-compared = { $way ->
+    [back] Clocks compared: the other phone is { $by } behind this one (± { $error })
+   *[forward] Clocks compared: the other phone is { $by } ahead of this one (± { $error })
+}
+fact-same-birth = The same birth stands under another entry too: both are read as one
+fact-not-same-birth = Not the same as another birth that looks alike
+part-told = { $what } { $ago } before
+value-give-or-take = { $value } (± { $error })
+clock-put-right = { $clock } by the first phone’s clock (± { $error })
+odd-clocks-apart = { $way ->
+    [back] The clock of the phone that wrote this is { $by } behind the first phone’s. Its times stand as its own clock told them; the order is put right
+   *[forward] The clock of the phone that wrote this is { $by } ahead of the first phone’s. Its times stand as its own clock told them; the order is put right
+}
+odd-clocks-not-compared = This phone’s clock was not compared with the first phone’s: the order among their entries is by each one’s own clock
+odd-clocks-disagree = { $way ->
+    [back] A surer comparison of the same two clocks differs from this one by { $by }
+   *[forward] A surer comparison of the same two clocks differs from this one by { $by }
+}
+finding-elsewhere = { $what }: cannot be told here. The other phone’s entries are not here yet
+record-compared = by two phones’ clocks, which were compared
+record-not-compared = by two phones’ clocks, which were not compared
+phones-partial = The other phone’s entries come with the next sync. What is not recorded here may be recorded there. Time reminders come from that phone only.
+phones-awaited = Another phone records at this birth too. Its entries come with the next sync.
+phones-drift = Since { $clock } the difference changed by { $by } (± { $error })
+error-code-not-ours = This is not a code of this app.
+error-code-newer = This code comes from another version of the app. Bring both phones to the same version.
+error-code-other = This code is for something else.
+error-code-damaged = The code was not read whole. Try again.
+error-code-large = There is too much for one code.
+error-no-code-seen = No code is seen on the picture. Hold the phone so that the whole code is sharp, with its white edge.
+error-no-code-read = No code was read here. Read the other phone’s code first.
+error-code-not-asked = This answers a code that this phone no longer shows. Begin anew.
+error-code-times = The times in the two codes cannot be. Begin anew.
+error-code-own = This is this phone’s own code. Read the one on the other phone.
+ui-second-phone = Second phone
+ui-second-show = 1. Let the other phone read this code
+ui-second-show-how = There: list of births, then “Join a birth”. The code carries the label and the marks of this birth, and the time. It is renewed each second.
+ui-second-read = 2. Read the other phone’s answer
+ui-second-read-how = Then both clocks are compared. Do it again when you part.
+ui-join-birth = Join a birth
+ui-join-how = On the other phone: open the birth, then “Add”, then “Second phone”.
+ui-code-take = Take a picture of the code
+ui-code-looking = Looking for the code …
+ui-code-type = Type or paste the code
+ui-code-text = The code as text
+ui-code-use = Use it
+ui-code-as-text = Show it as text
+ui-join-this = Join this birth
+ui-join-here = This birth is on this phone already.
+ui-join-answer = Let the other phone read this answer
+ui-join-answer-how = There: “Read the other phone’s answer”. Then the difference of the clocks is known to about a second. Without it, it is known to 10 s at best.
+ui-join-open = To the birth
+ui-second-compared = Clocks compared
+ui-certainty-compared = By two phones’ clocks, which were compared
+ui-certainty-not-compared = By two phones’ clocks, which were not compared
+error-same-birth = These two cannot be the same birth.
+signed-whole = Version { $version }: all that was written before it
+signed-without = Version { $version }: without { $count ->
+    [one] one entry that was written before it on another phone
+   *[other] { $count } entries that were written before it on another phone
+}
+signed-unknown = Version { $version }: which entries it covers cannot be told here
+ui-alike = These two may be the same birth, registered twice
+ui-alike-what = They are then read as one. It can be taken out again in the timeline.
+ui-alike-same = The same birth
+ui-alike-not = Not the same

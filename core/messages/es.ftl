@@ -2726,3 +2726,73 @@ ui-server-remove = Quitar el servidor
 ui-server-none = No hay ningún servidor.
 ui-server-try = Preguntar al servidor qué es
 ui-server-trying = Preguntando …
+
+## Dos teléfonos en un parto
+
+fact-birth-joined = Unido por código: { $label }. Dicho por el otro teléfono: { $parts }
+fact-clocks-compared = { $way ->
+    [back] Relojes comparados: el otro teléfono va { $by } por detrás de este (± { $error })
+   *[forward] Relojes comparados: el otro teléfono va { $by } por delante de este (± { $error })
+}
+fact-same-birth = El mismo parto está también en otro registro: los dos se leen como uno
+fact-not-same-birth = No es el mismo que otro parto que se le parece
+part-told = { $what } { $ago } antes
+value-give-or-take = { $value } (± { $error })
+clock-put-right = { $clock } según el reloj del primer teléfono (± { $error })
+odd-clocks-apart = { $way ->
+    [back] El reloj del teléfono que escribió esto va { $by } por detrás del primero. Sus horas quedan como las dio su reloj; el orden está corregido
+   *[forward] El reloj del teléfono que escribió esto va { $by } por delante del primero. Sus horas quedan como las dio su reloj; el orden está corregido
+}
+odd-clocks-not-compared = El reloj de este teléfono no se comparó con el del primero: el orden entre sus anotaciones es el del reloj de cada uno
+odd-clocks-disagree = { $way ->
+    [back] Una comparación más segura de los mismos dos relojes difiere de esta en { $by }
+   *[forward] Una comparación más segura de los mismos dos relojes difiere de esta en { $by }
+}
+finding-elsewhere = { $what }: aquí no se puede saber. Las anotaciones del otro teléfono aún no están aquí
+record-compared = por los relojes de dos teléfonos, que se compararon
+record-not-compared = por los relojes de dos teléfonos, que no se compararon
+phones-partial = Las anotaciones del otro teléfono llegan con la próxima sincronización. Lo que aquí no consta puede constar allí. Los avisos de tiempo vienen solo de ese teléfono.
+phones-awaited = Otro teléfono también anota en este parto. Sus anotaciones llegan con la próxima sincronización.
+phones-drift = Desde las { $clock } la diferencia cambió en { $by } (± { $error })
+error-code-not-ours = Este no es un código de esta aplicación.
+error-code-newer = Este código es de otra versión de la aplicación. Ponga los dos teléfonos en la misma versión.
+error-code-other = Este código es para otra cosa.
+error-code-damaged = El código no se leyó entero. Inténtelo de nuevo.
+error-code-large = Es demasiado para un solo código.
+error-no-code-seen = No se ve ningún código en la imagen. Sostenga el teléfono de modo que se vea nítido todo el código, con su borde blanco.
+error-no-code-read = Aquí no se leyó ningún código. Lea primero el del otro teléfono.
+error-code-not-asked = Esto responde a un código que este teléfono ya no muestra. Empiece de nuevo.
+error-code-times = Las horas de los dos códigos no pueden ser. Empiece de nuevo.
+error-code-own = Este es el código de este mismo teléfono. Lea el del otro.
+ui-second-phone = Segundo teléfono
+ui-second-show = 1. Deje que el otro teléfono lea este código
+ui-second-show-how = Allí: lista de partos, luego «Unirse a un parto». El código lleva la etiqueta y las marcas de este parto, y la hora. Se renueva cada segundo.
+ui-second-read = 2. Lea la respuesta del otro teléfono
+ui-second-read-how = Así se comparan los dos relojes. Repítalo al despedirse.
+ui-join-birth = Unirse a un parto
+ui-join-how = En el otro teléfono: abra el parto, luego «Añadir», luego «Segundo teléfono».
+ui-code-take = Fotografiar el código
+ui-code-looking = Buscando el código …
+ui-code-type = Teclear o pegar el código
+ui-code-text = El código como texto
+ui-code-use = Usarlo
+ui-code-as-text = Mostrarlo como texto
+ui-join-this = Unirse a este parto
+ui-join-here = Este parto ya está en este teléfono.
+ui-join-answer = Deje que el otro teléfono lea esta respuesta
+ui-join-answer-how = Allí: «Lea la respuesta del otro teléfono». Así la diferencia de los relojes se sabe a un segundo más o menos. Sin ella, a 10 s en el mejor caso.
+ui-join-open = Al parto
+ui-second-compared = Relojes comparados
+ui-certainty-compared = Por los relojes de dos teléfonos, que se compararon
+ui-certainty-not-compared = Por los relojes de dos teléfonos, que no se compararon
+error-same-birth = Estos dos no pueden ser el mismo parto.
+signed-whole = Versión { $version }: todo lo escrito antes
+signed-without = Versión { $version }: sin { $count ->
+    [one] una anotación escrita antes en otro teléfono
+   *[other] { $count } anotaciones escritas antes en otro teléfono
+}
+signed-unknown = Versión { $version }: aquí no se puede saber qué anotaciones abarca
+ui-alike = Estos dos pueden ser el mismo parto, registrado dos veces
+ui-alike-what = Entonces se leen como uno. Puede retirarse en la cronología.
+ui-alike-same = El mismo parto
+ui-alike-not = No es el mismo

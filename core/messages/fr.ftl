@@ -2728,3 +2728,73 @@ ui-server-remove = Enlever le serveur
 ui-server-none = Aucun serveur n’est indiqué.
 ui-server-try = Demander au serveur ce qu’il est
 ui-server-trying = En train de demander …
+
+## Deux téléphones à une naissance
+
+fact-birth-joined = Rejoint par code : { $label }. Dit par l’autre téléphone : { $parts }
+fact-clocks-compared = { $way ->
+    [back] Horloges comparées : l’autre téléphone retarde de { $by } sur celui-ci (± { $error })
+   *[forward] Horloges comparées : l’autre téléphone avance de { $by } sur celui-ci (± { $error })
+}
+fact-same-birth = La même naissance figure aussi ailleurs : les deux se lisent comme une seule
+fact-not-same-birth = Ce n’est pas la même qu’une autre naissance qui lui ressemble
+part-told = { $what } { $ago } avant
+value-give-or-take = { $value } (± { $error })
+clock-put-right = { $clock } à l’horloge du premier téléphone (± { $error })
+odd-clocks-apart = { $way ->
+    [back] L’horloge du téléphone qui a écrit ceci retarde de { $by } sur celle du premier. Ses heures restent telles qu’il les a données ; l’ordre est rétabli
+   *[forward] L’horloge du téléphone qui a écrit ceci avance de { $by } sur celle du premier. Ses heures restent telles qu’il les a données ; l’ordre est rétabli
+}
+odd-clocks-not-compared = L’horloge de ce téléphone n’a pas été comparée avec celle du premier : l’ordre entre leurs inscriptions suit l’horloge de chacun
+odd-clocks-disagree = { $way ->
+    [back] Une comparaison plus sûre des deux mêmes horloges diffère de celle-ci de { $by }
+   *[forward] Une comparaison plus sûre des deux mêmes horloges diffère de celle-ci de { $by }
+}
+finding-elsewhere = { $what } : ne peut être dit ici. Les inscriptions de l’autre téléphone ne sont pas encore là
+record-compared = d’après les horloges de deux téléphones, qui ont été comparées
+record-not-compared = d’après les horloges de deux téléphones, qui n’ont pas été comparées
+phones-partial = Les inscriptions de l’autre téléphone viennent avec la prochaine synchronisation. Ce qui n’est pas noté ici l’est peut-être là-bas. Les rappels d’heure ne viennent que de ce téléphone-là.
+phones-awaited = Un autre téléphone note aussi à cette naissance. Ses inscriptions viennent avec la prochaine synchronisation.
+phones-drift = Depuis { $clock } l’écart a changé de { $by } (± { $error })
+error-code-not-ours = Ce n’est pas un code de cette application.
+error-code-newer = Ce code vient d’une autre version de l’application. Mettez les deux téléphones à la même version.
+error-code-other = Ce code sert à autre chose.
+error-code-damaged = Le code n’a pas été lu en entier. Réessayez.
+error-code-large = C’est trop pour un seul code.
+error-no-code-seen = On ne voit aucun code sur l’image. Tenez le téléphone de sorte que le code entier soit net, avec son bord blanc.
+error-no-code-read = Aucun code n’a été lu ici. Lisez d’abord celui de l’autre téléphone.
+error-code-not-asked = Ceci répond à un code que ce téléphone ne montre plus. Recommencez.
+error-code-times = Les heures des deux codes ne sont pas possibles. Recommencez.
+error-code-own = C’est le code de ce téléphone-ci. Lisez celui de l’autre.
+ui-second-phone = Second téléphone
+ui-second-show = 1. Laissez l’autre téléphone lire ce code
+ui-second-show-how = Là-bas : liste des naissances, puis « Rejoindre une naissance ». Le code porte le nom donné et les marques de cette naissance, et l’heure. Il est renouvelé chaque seconde.
+ui-second-read = 2. Lisez la réponse de l’autre téléphone
+ui-second-read-how = Ainsi les deux horloges sont comparées. Refaites-le en vous quittant.
+ui-join-birth = Rejoindre une naissance
+ui-join-how = Sur l’autre téléphone : ouvrez la naissance, puis « Ajouter », puis « Second téléphone ».
+ui-code-take = Photographier le code
+ui-code-looking = Recherche du code …
+ui-code-type = Saisir ou coller le code
+ui-code-text = Le code en texte
+ui-code-use = L’utiliser
+ui-code-as-text = Le montrer en texte
+ui-join-this = Rejoindre cette naissance
+ui-join-here = Cette naissance est déjà sur ce téléphone.
+ui-join-answer = Laissez l’autre téléphone lire cette réponse
+ui-join-answer-how = Là-bas : « Lisez la réponse de l’autre téléphone ». L’écart des horloges est alors connu à une seconde environ. Sans elle, à 10 s au mieux.
+ui-join-open = À la naissance
+ui-second-compared = Horloges comparées
+ui-certainty-compared = D’après les horloges de deux téléphones, qui ont été comparées
+ui-certainty-not-compared = D’après les horloges de deux téléphones, qui n’ont pas été comparées
+error-same-birth = Ces deux-là ne peuvent pas être la même naissance.
+signed-whole = Version { $version } : tout ce qui a été écrit avant elle
+signed-without = Version { $version } : sans { $count ->
+    [one] une inscription écrite avant elle sur un autre téléphone
+   *[other] { $count } inscriptions écrites avant elle sur un autre téléphone
+}
+signed-unknown = Version { $version } : ce qu’elle couvre ne peut être dit ici
+ui-alike = Ces deux-là sont peut-être la même naissance, inscrite deux fois
+ui-alike-what = Elles se lisent alors comme une seule. Cela peut être retiré dans la chronologie.
+ui-alike-same = La même naissance
+ui-alike-not = Pas la même

@@ -56,6 +56,27 @@ const CASES: &[Case] = &[
     ("a paper of a placenta that is not here", NOT_FOUND, |desk| {
         refused(desk, Request::WriteFile { birth: desk.birth, file: Outgoing::Family { placenta: 7 }, language: None })
     }),
+    ("an unknown birth shown to a second phone", NOT_FOUND, |desk| {
+        refused(desk, Request::ShowCode { birth: unknown(desk), answer: false })
+    }),
+    ("a birth that is the same as itself", IMPOSSIBLE, |desk| {
+        refused(desk, Request::SameBirth { birth: desk.birth, other: desk.birth, same: true })
+    }),
+    ("a birth that is the same as an unknown one", NOT_FOUND, |desk| {
+        refused(desk, Request::SameBirth { birth: desk.birth, other: unknown(desk), same: true })
+    }),
+    ("an answer where no code was read", NOT_FOUND, |desk| {
+        refused(desk, Request::ShowCode { birth: desk.birth, answer: true })
+    }),
+    ("a code that is none", IMPOSSIBLE, |desk| {
+        refused(desk, Request::ReadCode { picture: None, text: Some("SECUNDINE".to_owned()) })
+    }),
+    ("a picture of a code that is none", IMPOSSIBLE, |desk| {
+        refused(desk, Request::ReadCode { picture: Some("AAAA".to_owned()), text: None })
+    }),
+    ("a code that is damaged taken", IMPOSSIBLE, |desk| {
+        refused(desk, Request::TakeCode { text: "SECUNDINE:1:BIRTH:AAAAAAAA".to_owned(), ago_ms: None })
+    }),
     ("a server that is not sealed", IMPOSSIBLE, |desk| server(desk, "http://fhir.example/r4", None)),
     ("a server that is no address", IMPOSSIBLE, |desk| server(desk, "the clinic's", None)),
     ("a token with a line in it", IMPOSSIBLE, |desk| server(desk, "https://fhir.example/r4", Some("a\r\nHost: b"))),

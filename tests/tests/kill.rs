@@ -189,7 +189,7 @@ fn found(folder: &Path) -> String {
 fn everything_is_there(folder: &Path, recovery: String, known: &Known) {
     let mut session = session(folder);
     session.call(Request::Unlock { passphrase: recovery }).unwrap();
-    let Response::Births { births, count } = session.call(Request::Births { skip: 0, take: u32::MAX }).unwrap() else {
+    let Response::Births { births, count, .. } = session.call(Request::Births { skip: 0, take: u32::MAX }).unwrap() else {
         unreachable!()
     };
     assert_eq!(births.len(), count as usize);

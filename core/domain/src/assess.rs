@@ -229,7 +229,31 @@ pub fn assess(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Fi
     let born = chart.placentas.iter().filter(|(_, placenta)| placenta.born.is_some()).map(|(no, _)| *no);
     let placentas: BTreeSet<BabyNo> = born.chain(chart.examinations.keys().copied()).collect();
     findings.extend(placentas.into_iter().flat_map(|placenta| examination::findings(chart, protocol, placenta)));
+    if chart.is_partial() {
+        findings.iter_mut().filter(|finding| rests_on_absence(finding, chart, now)).for_each(elsewhere);
+    }
     findings
+}
+
+/// Whether it speaks of a time that runs because something is not recorded.
+fn rests_on_absence(finding: &Finding, chart: &Chart, now: &Stamp) -> bool {
+    match finding.about {
+        About::ThirdStage => chart.third_stage(now).is_some_and(|stage| stage.to.is_none()),
+        About::Watch { watch } => Watch::WINDOWS.contains(&watch),
+        About::Apgar { .. } => finding.state == FindingState::NotRecorded,
+        _ => false,
+    }
+}
+
+/// What is not recorded here may be on the other phone.
+fn elsewhere(finding: &mut Finding) {
+    let what = match &finding.about {
+        About::ThirdStage => Message::new("watch-third-stage"),
+        About::Watch { watch } => watch.name(),
+        _ => finding.message.clone(),
+    };
+    let message = Message::new("finding-elsewhere").with("what", what);
+    *finding = plain(finding.about.clone(), FindingState::CannotAssess, message, std::mem::take(&mut finding.rests_on));
 }
 
 fn blood_loss(chart: &Chart, protocol: &Protocol) -> Finding {

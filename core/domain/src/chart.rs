@@ -2,17 +2,18 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::entry::{BirthId, Entry, EntryId};
+use crate::entry::{BirthId, DeviceId, Entry, EntryId};
 use crate::examination::{Examined, WeightTable};
 use crate::fact::{
-    Apgar, BabyNo, Care, Client, Fact, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
-    NextContact, Perineum, Photo, PhotoMeasure, ResponseStep, Shared, VoiceNote, WrittenUp,
+    Apgar, BabyNo, Care, Client, Compared, Fact, Joined, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent,
+    NewbornMeasures, NextContact, Perineum, Photo, PhotoMeasure, ResponseStep, Shared, VoiceNote, WrittenUp,
 };
 use crate::growth::latest;
 use crate::message::Message;
 use crate::protocol::Protocol;
 use crate::quantity::Minutes;
 use crate::time::{Certainty, Elapsed, Occurred, Run, Stamp};
+use offsets::Offsets;
 use runs::Runs;
 use timebase::Timebase;
 
@@ -22,6 +23,8 @@ mod apply;
 mod clock_changes;
 mod lines;
 mod oddities;
+mod offsets;
+mod phones;
 mod runs;
 mod timebase;
 mod voice;
@@ -29,6 +32,7 @@ mod voice;
 pub use clock_changes::CLOCK_STEP_MS;
 pub use lines::{Line, State};
 pub use oddities::{Odd, Oddity};
+pub use offsets::Offset;
 
 /// What is known of one birth.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -85,6 +89,12 @@ pub struct Chart {
     pub written_up: Vec<Noted<WrittenUp>>,
     /// Signatures, in order of time.
     pub signatures: Vec<Noted<Signature>>,
+    /// What other phones told this one when it joined, in order of time.
+    pub joined: Vec<Noted<Joined>>,
+    /// Comparisons of two phones' clocks, in order of time.
+    pub compared: Vec<Noted<Compared>>,
+    /// Whether other births are this one, in order of time: the last of each holds.
+    pub same: Vec<Noted<(BirthId, bool)>>,
     /// Every entry with what became of it, in order of time.
     pub lines: Vec<Line>,
     /// What is odd about the entries: shown, never refused.
@@ -92,6 +102,14 @@ pub struct Chart {
     /// The entry that was written last, a correction too.
     pub last_written: Option<EntryId>,
     runs: Runs,
+    base: Timebase,
+    offsets: Offsets,
+    /// The phone that registered the birth.
+    told_by: Option<DeviceId>,
+    /// That its entry is not here.
+    opening_missing: bool,
+    /// Placentas that only another phone has marked yet.
+    told_placentas: Vec<(Vec<BabyNo>, Mark)>,
 }
 
 /// A protocol that was chosen for a birth.
@@ -186,15 +204,26 @@ pub fn fold<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>) ->
 /// restarts.
 #[must_use]
 pub fn fold_with<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>, kept: &[Run]) -> Chart {
+    fold_joined(&BTreeSet::from([birth]), entries, kept)
+}
+
+/// [`fold_with`] of births that are one, as somebody has said: all their entries are read, and the birth is told by the clock of
+/// the first of them.
+#[must_use]
+pub fn fold_joined<'a>(births: &BTreeSet<BirthId>, entries: impl IntoIterator<Item = &'a Entry>, kept: &[Run]) -> Chart {
     let mut unique: BTreeMap<EntryId, &Entry> = BTreeMap::new();
-    for entry in entries.into_iter().filter(|entry| entry.birth == birth) {
+    for entry in entries.into_iter().filter(|entry| births.contains(&entry.birth)) {
         unique.entry(entry.id).and_modify(|kept| *kept = (*kept).min(entry)).or_insert(entry);
     }
     let runs = Runs::of(&unique, kept);
-    let timebase = Timebase::of(&unique, &runs);
-    let (lines, missing) = lines::lines(&unique, &timebase);
-    let last_written = unique.values().max_by_key(|entry| (timebase.written(entry), entry.id)).map(|entry| entry.id);
-    let mut chart = Chart { lines, last_written, runs, ..Chart::default() };
+    let mut base = Timebase::of(&unique, &runs);
+    let told_by = births.first().map(|birth| birth.0.device);
+    let offsets = told_by.map(|phone| Offsets::of(phone, &unique, &base)).unwrap_or_default();
+    base.put_right(&offsets, &runs);
+    let (lines, missing) = lines::lines(&unique, &base);
+    let last_written = unique.values().max_by_key(|entry| (base.written(entry), entry.id)).map(|entry| entry.id);
+    let opening_missing = births.iter().any(|birth| !unique.contains_key(&birth.0));
+    let mut chart = Chart { lines, last_written, runs, base, offsets, told_by, opening_missing, ..Chart::default() };
     apply::apply(&mut chart);
     oddities::find(&mut chart, &missing);
     chart
@@ -211,7 +240,7 @@ impl Chart {
     /// How far apart two moments are, by all that is known of the devices' clocks and their restarts.
     #[must_use]
     pub fn elapsed(&self, from: &Occurred, to: &Occurred) -> Elapsed {
-        self.runs.elapsed(from, to)
+        self.between_phones(from, to).unwrap_or_else(|| self.runs.elapsed(from, to))
     }
 
     /// From a moment of the chart to now. What was marked before now does not lie after it, whatever the wall clock says.
@@ -219,7 +248,9 @@ impl Chart {
     pub fn until(&self, from: &Occurred, now: &Stamp) -> Elapsed {
         let elapsed = self.elapsed(from, &Occurred::Marked(now.clone()));
         match (from, elapsed.certainty) {
-            (Occurred::Marked(_), Certainty::AcrossRestart) if elapsed.ms < 0 => Elapsed::at_least(0),
+            (Occurred::Marked(_), Certainty::AcrossRestart | Certainty::Compared | Certainty::NotCompared) if elapsed.ms < 0 => {
+                Elapsed::at_least(0)
+            }
             _ => elapsed,
         }
     }
@@ -267,6 +298,10 @@ impl Chart {
     pub fn last_placenta(&self) -> Option<Mark> {
         let mut delivered: BTreeSet<BabyNo> = BTreeSet::new();
         let mut last = None;
+        for (babies, mark) in &self.told_placentas {
+            delivered.extend(babies);
+            last = Some(mark.clone());
+        }
         for line in self.lines.iter().filter(|line| line.state() != State::Retracted) {
             let Fact::PlacentaBorn { babies } = &line.current().fact else { continue };
             let before = delivered.len();

@@ -36,7 +36,8 @@ const ARMED: usize = 3;
 /// The coming reminders, soonest first.
 #[must_use]
 pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> {
-    let Some(protocol) = protocol else { return Vec::new() };
+    // A reminder rests on what is not recorded, and of that the other phone knows.
+    let Some(protocol) = protocol.filter(|_| !chart.is_partial()) else { return Vec::new() };
     let mut list = placenta(chart, protocol, now);
     list.extend(mother(chart, protocol, now));
     list.extend(apgars(chart, protocol, now));

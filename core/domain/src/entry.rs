@@ -11,7 +11,9 @@ use crate::fact::Fact;
 use crate::time::{Occurred, Stamp};
 
 /// A device of the practice: 16 bytes, written as 32 hexadecimal digits.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
+#[serde(try_from = "String", into = "String")]
+#[ts(as = "String")]
 pub struct DeviceId(pub [u8; 16]);
 
 /// The n-th entry of a device, counted from 1. Written `<device>-<n>`.
@@ -139,7 +141,9 @@ impl FromStr for DeviceId {
     type Err = NoId;
     fn from_str(text: &str) -> Result<Self, NoId> {
         let number = (text.len() == 32).then(|| u128::from_str_radix(text, 16).ok()).flatten();
-        number.map(|n| Self(n.to_be_bytes())).ok_or_else(|| NoId(text.to_owned()))
+        // One id has one spelling.
+        let id = number.map(|n| Self(n.to_be_bytes())).filter(|id| id.to_string() == text);
+        id.ok_or_else(|| NoId(text.to_owned()))
     }
 }
 
@@ -156,6 +160,19 @@ impl FromStr for EntryId {
         // One id has one spelling: no sign, no leading zero, no capital.
         let id = parts.map(|(device, n)| Self { device, n }).filter(|id| id.to_string() == text);
         id.ok_or_else(|| NoId(text.to_owned()))
+    }
+}
+
+impl TryFrom<String> for DeviceId {
+    type Error = NoId;
+    fn try_from(text: String) -> Result<Self, NoId> {
+        text.parse()
+    }
+}
+
+impl From<DeviceId> for String {
+    fn from(id: DeviceId) -> Self {
+        id.to_string()
     }
 }
 

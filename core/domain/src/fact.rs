@@ -19,6 +19,7 @@ mod loss;
 mod medicine;
 mod mother;
 mod newborn;
+mod phones;
 mod photo;
 mod response;
 mod shared;
@@ -34,6 +35,7 @@ pub use mother::{
     Tear,
 };
 pub use newborn::{Apgar, Breathing, NewbornEvent, NewbornMeasures, Sex};
+pub use phones::{Compared, Joined, Told};
 pub use photo::{Photo, PhotoMeasure};
 pub use response::{ResponseStep, SeparationSign};
 pub use shared::{Server, Shared, SharedHow, SharedTo, SharedWhat};
@@ -225,6 +227,17 @@ pub enum Fact {
     VoiceNoted(VoiceNote),
     /// A voice note was written up.
     WrittenUp(WrittenUp),
+    /// This phone goes on with a birth that another one knows.
+    BirthJoined(Joined),
+    /// The clocks of two phones were compared.
+    ClocksCompared(Compared),
+    /// Whether this birth and another one of the practice are the same: the last holds.
+    SameBirth {
+        /// The other.
+        other: BirthId,
+        /// Whether they are.
+        same: bool,
+    },
     /// Takes the amended entry out of the chart; it stays readable.
     Retracted,
     /// The author stands by the record as it was at this moment.

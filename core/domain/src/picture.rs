@@ -135,6 +135,9 @@ impl About {
             | Fact::ServerSet { .. }
             | Fact::SendingWaits { .. }
             | Fact::TouchedAgain { .. }
+            | Fact::BirthJoined(_)
+            | Fact::ClocksCompared(_)
+            | Fact::SameBirth { .. }
             | Fact::Retracted
             | Fact::Signed { .. }
             | Fact::Unknown { .. } => Self::Record,

@@ -82,6 +82,10 @@ pub enum Certainty {
     AtLeast,
     /// At least one of the two was typed.
     Typed,
+    /// From two phones' clocks, put right by how they were compared.
+    Compared,
+    /// From two phones' wall clocks, which were never compared.
+    NotCompared,
 }
 
 /// The distance between two moments.
@@ -95,6 +99,9 @@ pub struct Elapsed {
     /// What the running clocks vouch for, with the sign of `ms`: it is this long or longer, whatever the wall clock did.
     #[ts(type = "number | null")]
     pub least_ms: Option<i64>,
+    /// How far it may be off, either way, by the comparison of two phones' clocks; 0 where none took part. Milliseconds.
+    #[ts(type = "number")]
+    pub error_ms: i64,
 }
 
 impl Stamp {
@@ -103,6 +110,13 @@ impl Stamp {
     pub fn run(&self) -> Option<Run> {
         let Boot { id, since_ms } = self.boot.as_ref()?;
         Some(Run { boot: id.clone(), since_ms: *since_ms, wall_ms: self.wall_ms })
+    }
+
+    /// So many milliseconds before this moment, on the same run of the clock.
+    #[must_use]
+    pub fn earlier(&self, ms: i64) -> Self {
+        let boot = self.boot.clone().map(|boot| Boot { since_ms: boot.since_ms.saturating_sub(ms), ..boot });
+        Self { wall_ms: self.wall_ms.saturating_sub(ms), boot, ..self.clone() }
     }
 
     /// Hours, minutes and seconds of the local day, `03:12:40`.
@@ -197,20 +211,20 @@ impl Elapsed {
     #[must_use]
     pub fn between(from: &Occurred, to: &Occurred) -> Self {
         let (Some(a), Some(b)) = (from.stamp(), to.stamp()) else {
-            return Self { ms: wall_between(from, to), certainty: Certainty::Typed, least_ms: None };
+            return Self { ms: wall_between(from, to), certainty: Certainty::Typed, least_ms: None, error_ms: 0 };
         };
         match (&a.boot, &b.boot) {
             (Some(a), Some(b)) if a.id == b.id => {
                 let ms = b.since_ms.saturating_sub(a.since_ms);
-                Self { ms, certainty: Certainty::Measured, least_ms: Some(ms) }
+                Self { ms, certainty: Certainty::Measured, least_ms: Some(ms), error_ms: 0 }
             }
-            _ => Self { ms: wall_between(from, to), certainty: Certainty::AcrossRestart, least_ms: None },
+            _ => Self { ms: wall_between(from, to), certainty: Certainty::AcrossRestart, least_ms: None, error_ms: 0 },
         }
     }
 
     /// At least so many milliseconds.
     pub(crate) fn at_least(ms: i64) -> Self {
-        Self { ms, certainty: Certainty::AtLeast, least_ms: Some(ms) }
+        Self { ms, certainty: Certainty::AtLeast, least_ms: Some(ms), error_ms: 0 }
     }
 
     /// The same distance, told from the other end.
@@ -218,11 +232,23 @@ impl Elapsed {
         Self { ms: self.ms.saturating_neg(), least_ms: self.least_ms.map(i64::saturating_neg), ..self }
     }
 
-    /// The duration in words: "at least" where only that is known.
+    /// The duration in words: "at least" where only that is known, and how far it may be off where that is a second or more.
     #[must_use]
     pub fn words(&self) -> Message {
-        let id = if self.certainty == Certainty::AtLeast { "value-at-least" } else { "value-text" };
+        let id = match self.certainty {
+            Certainty::AtLeast => "value-at-least",
+            _ if self.error_ms >= 1_000 => {
+                return Message::new("value-give-or-take").with("value", self.clock()).with("error", self.error());
+            }
+            _ => "value-text",
+        };
         Message::new(id).with("value", self.clock())
+    }
+
+    /// How far it may be off, in words.
+    #[must_use]
+    pub fn error(&self) -> Message {
+        give_or_take(self.error_ms)
     }
 
     /// Whole minutes of the duration in words: "at least" where only that is known.
@@ -255,6 +281,12 @@ pub fn span(ms: i64) -> Message {
     Message::new(id).with(great.0, great.1.to_string()).with(small.0, small.1.to_string())
 }
 
+/// How far something may be off, in full seconds and never less than it is.
+#[must_use]
+pub fn give_or_take(ms: i64) -> Message {
+    span(ms.saturating_abs().saturating_add(999))
+}
+
 /// A date such as `2026-11-25` in words; anything else as it stands.
 #[must_use]
 pub fn date_words(date: &str) -> Message {
@@ -279,7 +311,7 @@ fn wall_between(from: &Occurred, to: &Occurred) -> i64 {
     to.wall_ms().saturating_sub(from.wall_ms())
 }
 
-fn local(wall_ms: i64, offset_min: i32, form: &str) -> String {
+pub(crate) fn local(wall_ms: i64, offset_min: i32, form: &str) -> String {
     let offset = FixedOffset::east_opt(offset_min.saturating_mul(60));
     match (DateTime::from_timestamp_millis(wall_ms), offset) {
         (Some(utc), Some(offset)) => utc.with_timezone(&offset).format(form).to_string(),
@@ -333,25 +365,25 @@ mod tests {
     #[test]
     fn one_run_of_the_clock_ignores_the_wall() {
         let elapsed = Elapsed::between(&marked(0, "a", 5_000), &marked(-86_400_000, "a", 65_000));
-        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Measured, least_ms: Some(60_000) });
+        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Measured, least_ms: Some(60_000), error_ms: 0 });
     }
 
     #[test]
     fn across_a_restart_the_wall_counts_and_says_so() {
         let elapsed = Elapsed::between(&marked(1_000, "a", 900_000), &marked(301_000, "b", 20_000));
-        assert_eq!(elapsed, Elapsed { ms: 300_000, certainty: Certainty::AcrossRestart, least_ms: None });
+        assert_eq!(elapsed, Elapsed { ms: 300_000, certainty: Certainty::AcrossRestart, least_ms: None, error_ms: 0 });
     }
 
     #[test]
     fn a_typed_time_makes_the_distance_typed() {
         let typed = Occurred::Typed { wall_ms: 61_000, offset_min: 0, precision: Precision::Estimated };
         let elapsed = Elapsed::between(&marked(1_000, "a", 0), &typed);
-        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Typed, least_ms: None });
+        assert_eq!(elapsed, Elapsed { ms: 60_000, certainty: Certainty::Typed, least_ms: None, error_ms: 0 });
     }
 
     #[test]
     fn durations_are_written_as_a_midwife_reads_them() {
-        let text = |ms| Elapsed { ms, certainty: Certainty::Measured, least_ms: None }.clock();
+        let text = |ms| Elapsed { ms, certainty: Certainty::Measured, least_ms: None, error_ms: 0 }.clock();
         assert_eq!(text(0), "0:00");
         assert_eq!(text(59_999), "0:59");
         assert_eq!(text(3_599_000), "59:59");

@@ -141,7 +141,7 @@ fn a_phone_without_a_running_clock_goes_by_the_wall_clock() {
     phone.pass(6 * MINUTE);
     let now = Stamp { boot: None, ..phone.now() };
     let elapsed = phone.chart().third_stage(&now).unwrap().elapsed;
-    assert_eq!(elapsed, Elapsed { ms: 6 * MINUTE, certainty: Certainty::AcrossRestart, least_ms: None });
+    assert_eq!(elapsed, Elapsed { ms: 6 * MINUTE, certainty: Certainty::AcrossRestart, least_ms: None, error_ms: 0 });
 }
 
 #[test]

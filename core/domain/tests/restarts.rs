@@ -85,7 +85,7 @@ fn a_running_third_stage_is_never_less_than_nothing_also_where_no_run_was_kept()
     phone.mark(born(1));
     phone.pass(10 * MINUTE).restart(MINUTE).set_wall(-HOUR);
     let elapsed = phone.chart().third_stage(&phone.now()).unwrap().elapsed;
-    assert_eq!(elapsed, Elapsed { ms: 0, certainty: Certainty::AtLeast, least_ms: Some(0) });
+    assert_eq!(elapsed, Elapsed { ms: 0, certainty: Certainty::AtLeast, least_ms: Some(0), error_ms: 0 });
 }
 
 #[test]
@@ -96,7 +96,7 @@ fn another_phones_runs_vouch_for_nothing() {
     second.pass(10 * MINUTE).beat();
     let chart = fold_with(BIRTH, &first.entries, &second.runs);
     let elapsed = chart.third_stage(&second.now()).unwrap().elapsed;
-    assert_eq!(elapsed, Elapsed { ms: 10 * MINUTE, certainty: Certainty::AcrossRestart, least_ms: None });
+    assert_eq!(elapsed, Elapsed { ms: 10 * MINUTE, certainty: Certainty::AcrossRestart, least_ms: None, error_ms: 0 });
 }
 
 #[test]
@@ -114,7 +114,7 @@ fn the_runs_of_two_phones_are_not_put_in_one_order() {
         let chart = fold_with(BIRTH, &entries, &kept);
         let at = &entries.iter().find(|entry| entry.id == clamp).unwrap().occurred;
         let elapsed = chart.elapsed(&theirs.occurred, at);
-        assert_eq!(elapsed, Elapsed { ms: MINUTE - HOUR, certainty: Certainty::AcrossRestart, least_ms: None });
+        assert_eq!(elapsed, Elapsed { ms: MINUTE - HOUR, certainty: Certainty::NotCompared, least_ms: None, error_ms: 0 });
     }
 }
 
@@ -153,7 +153,7 @@ fn without_a_running_clock_the_order_of_writing_holds_and_a_correction_elsewhere
     let chart = fold_with(BIRTH, &entries, &[]);
     assert_eq!(chart.lines.iter().map(|line| line.first.id).collect::<Vec<_>>(), [birth, blood, clamp, more, out]);
     let elapsed = chart.elapsed(&put_right.occurred, &entries.get(1).unwrap().occurred);
-    assert_eq!(elapsed, Elapsed { ms: 0, certainty: Certainty::AtLeast, least_ms: Some(0) });
+    assert_eq!(elapsed, Elapsed { ms: 0, certainty: Certainty::AtLeast, least_ms: Some(0), error_ms: 0 });
     let elapsed = chart.elapsed(&put_right.occurred, &entries.get(3).unwrap().occurred);
     assert_eq!(elapsed.ms, -20 * SECOND, "the touch may have been so much before the writing");
 }

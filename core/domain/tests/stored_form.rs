@@ -12,16 +12,17 @@ use std::path::PathBuf;
 
 use common::arbitrary::{entry, fact};
 use common::{
-    BIRTH, START, apgar, born, care, clamped, cut, examined, id, jug, kind, kinds, membranes, oxytocin, pad, placenta, seen,
+    BIRTH, START, apgar, born, care, clamped, compared, cut, examined, id, jug, kind, kinds, membranes, oxytocin, pad, placenta,
+    seen,
 };
 use proptest::prelude::*;
-use secundine_domain::entry::{Amendment, Entry, EntryId, StoredError};
+use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId, StoredError};
 use secundine_domain::examination::{Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
     AlsoTorn, Answer, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact, FundalPosition,
-    Fundus, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo, PhotoMeasure,
-    Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared, SharedHow, SharedTo,
-    SharedWhat, Tear, VoiceNote, WrittenUp,
+    Fundus, Joined, LeavingStep, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum, Photo,
+    PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared, SharedHow,
+    SharedTo, SharedWhat, Tear, Told, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
@@ -186,6 +187,29 @@ fn course() -> Vec<(&'static str, Fact)> {
         ("server_set_none", Fact::ServerSet { server: None }),
         ("sending_waits", Fact::SendingWaits { birth: BIRTH, waits: true }),
         ("sending_waits_not", Fact::SendingWaits { birth: BIRTH, waits: false }),
+        (
+            "birth_joined",
+            Fact::BirthJoined(Joined {
+                from: id(1, 1).device,
+                label: text("blue door"),
+                protocol: Some(text("nice")),
+                care: Some(Care::Physiological),
+                told: vec![Told { entry: id(1, 4), fact: Box::new(born(1)), ago_ms: 241_300 }],
+            }),
+        ),
+        (
+            "birth_joined_before",
+            Fact::BirthJoined(Joined {
+                from: id(1, 1).device,
+                label: text("blue door"),
+                protocol: None,
+                care: None,
+                told: Vec::new(),
+            }),
+        ),
+        ("clocks_compared", compared(2, -3_599_800, 640)),
+        ("same_birth", Fact::SameBirth { other: BirthId(id(2, 700)), same: true }),
+        ("same_birth_not", Fact::SameBirth { other: BirthId(id(2, 700)), same: false }),
         ("asked_for", Fact::AskedFor { text: text("theatre ready, blood cross-matched") }),
         (
             "shared",

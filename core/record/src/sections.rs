@@ -163,6 +163,8 @@ fn duration(source: &Source, elapsed: Elapsed) -> Vec<Span> {
         Certainty::AcrossRestart => Some("record-across-restart"),
         Certainty::AtLeast => Some("record-set-back"),
         Certainty::Typed => Some("record-typed"),
+        Certainty::Compared => Some("record-compared"),
+        Certainty::NotCompared => Some("record-not-compared"),
     };
     spans.extend(doubt.map(|id| Span::plain(format!("  {}", source.words.plain(id))).small()));
     spans

@@ -99,6 +99,8 @@ fn certainty(certainty: Certainty) -> &'static str {
         Certainty::AcrossRestart => "across_restart",
         Certainty::AtLeast => "at_least",
         Certainty::Typed => "typed",
+        Certainty::Compared => "compared",
+        Certainty::NotCompared => "not_compared",
     }
 }
 

@@ -16,6 +16,7 @@ mod keeping;
 mod locked;
 mod outgoing;
 mod own;
+mod phones;
 mod photos;
 mod request;
 mod response;
@@ -36,6 +37,7 @@ pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, Recover
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use outgoing::Outgoing;
 pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};
+pub use phones::{AlikeView, CodeRead, CodeTaken, CodeView, ComparedLine, PhonesView, SignedView};
 pub use photos::{MeasureView, MeasuredView, OfferView, PhotoView};
 pub use request::{At, RehearsalMode, Request, ScenarioName, Signer};
 pub use response::Response;

@@ -1,8 +1,12 @@
 //! Names and words of people left out, before any view is made of them: what is not in a chart cannot stand in a view.
 
-use secundine_domain::chart::{Chart, fold_with};
+use std::collections::BTreeSet;
+
+use secundine_domain::chart::{Chart, fold_joined};
 use secundine_domain::entry::{Amendment, BirthId, Entry};
-use secundine_domain::fact::{Client, Fact, Loss, Medicine, NextContact, Photo, Practice, Server, Shared, WrittenUp};
+use secundine_domain::fact::{
+    Client, Fact, Joined, Loss, Medicine, NextContact, Photo, Practice, Server, Shared, Told, WrittenUp,
+};
 use secundine_domain::message::{Arg, Message};
 use secundine_domain::protocol::{OwnChange, Protocol};
 use secundine_domain::time::Run;
@@ -14,9 +18,9 @@ pub(crate) const HIDDEN: &str = "•••";
 
 /// A chart without names and words of people; its times, numbers and choices are as they were. Its client has no
 /// name, and for a label it has the time of the birth, or of its registration.
-pub(crate) fn chart<'a>(birth: BirthId, entries: impl IntoIterator<Item = &'a Entry>, runs: &[Run]) -> Chart {
+pub(crate) fn chart<'a>(names: &BTreeSet<BirthId>, entries: impl IntoIterator<Item = &'a Entry>, runs: &[Run]) -> Chart {
     let entries: Vec<Entry> = entries.into_iter().map(entry).collect();
-    let mut chart = fold_with(birth, &entries, runs);
+    let mut chart = fold_joined(names, &entries, runs);
     let opened = chart.first_birth().map(|mark| &mark.at);
     let opened = opened.or_else(|| chart.lines.first().map(|line| &line.first.occurred));
     chart.label = opened.map(|at| label_of(&at.date(), &at.clock())).unwrap_or_default();
@@ -75,6 +79,11 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         Fact::PhotoTaken(photo) => {
             Fact::PhotoTaken(Photo { words: photo.words.as_ref().map(|words| text(words)), ..photo.clone() })
         }
+        Fact::BirthJoined(joined) => {
+            let told = |told: &Told| Told { fact: Box::new(replaced(&told.fact, with)), ..told.clone() };
+            let told = joined.told.iter().map(told).collect();
+            Fact::BirthJoined(Joined { label: text(&joined.label), told, ..joined.clone() })
+        }
         // Of what is not known, nothing is known to be no name.
         Fact::Unknown { kind, stored } => Fact::Unknown { kind: text(kind), stored: text(stored) },
         Fact::ProtocolChosen { protocol, own } => {
@@ -111,6 +120,8 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         // What was spoken lies in its file.
         | Fact::VoiceNoted(_)
         | Fact::PhotoMeasured(_)
+        | Fact::ClocksCompared(_)
+        | Fact::SameBirth { .. }
         | Fact::Retracted => fact.clone(),
     }
 }

@@ -3,6 +3,7 @@
 pub mod api;
 pub mod backup;
 pub mod clock;
+mod code;
 mod error;
 mod examining;
 pub mod export;

@@ -3,8 +3,8 @@
 use std::collections::HashMap;
 use std::path::Path;
 
-use secundine_domain::chart::{Chart, State, fold_with};
-use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
+use secundine_domain::chart::{Chart, State, fold_joined};
+use secundine_domain::entry::{Amendment, BirthId, DeviceId, Entry, EntryId};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{Fact, Photo, Practice};
 use secundine_domain::message::Message;
@@ -23,6 +23,7 @@ mod bands;
 mod clock;
 mod files;
 mod medicines;
+mod same;
 mod sending;
 
 pub(crate) use clock::ClockSince;
@@ -41,6 +42,8 @@ pub(crate) struct OpenPractice {
     /// How far each run of this device's clock was seen.
     runs: Vec<Run>,
     post: sending::Post,
+    /// Births that are one, once somebody asked.
+    same: Option<same::Same>,
     /// What was read of a damaged store, which is open to be read only.
     salvage: Option<SalvageView>,
 }
@@ -81,7 +84,8 @@ impl OpenPractice {
         let (own, examining) = (Own::default(), Examining::default());
         let (births, bands, post) = Default::default();
         let runs = Vec::new();
-        let mut open = Self { store, described, own, examining, scribe: None, births, bands, runs, post, salvage: None };
+        let (same, salvage) = (None, None);
+        let mut open = Self { store, described, own, examining, scribe: None, births, bands, runs, post, same, salvage };
         open.describe(open.described.clone(), now)?;
         open.beat(now);
         Ok(open)
@@ -93,7 +97,8 @@ impl OpenPractice {
         let (described, own, examining) = (description(&entries), Own::read(&entries), Examining::read(&entries));
         let (births, bands) = Default::default();
         let post = sending::Post::read(&entries);
-        Ok(Self { store, described, own, examining, scribe: None, births, bands, runs, post, salvage: None })
+        let (same, salvage) = (None, None);
+        Ok(Self { store, described, own, examining, scribe: None, births, bands, runs, post, same, salvage })
     }
 
     /// A damaged practice, as far as it could be read.
@@ -125,6 +130,7 @@ impl OpenPractice {
     pub(crate) fn add_backup(&mut self, path: &Path) -> Result<Restored, StoreError> {
         let restored = self.store.add_backup(path)?;
         self.births.clear();
+        self.same = None;
         let entries = practice_entries(&self.store)?;
         (self.described, self.own) = (description(&entries), Own::read(&entries));
         (self.examining, self.post) = (Examining::read(&entries), sending::Post::read(&entries));
@@ -227,6 +233,16 @@ impl OpenPractice {
         written.first().map(|entry| entry.id).ok_or_else(ApiError::internal)
     }
 
+    /// This device, as its entries name it.
+    pub(crate) fn device(&self) -> DeviceId {
+        self.store.next_id().device
+    }
+
+    /// Puts facts on disk, all or none.
+    pub(crate) fn write_drafts(&mut self, drafts: Vec<Draft>) -> Result<(), ApiError> {
+        self.write_all(drafts).map(drop)
+    }
+
     /// Puts facts on disk, all or none, and gives their entries.
     fn write_all(&mut self, drafts: Vec<Draft>) -> Result<Vec<Entry>, ApiError> {
         drafts.iter().try_for_each(|draft| check(&draft.fact))?;
@@ -234,10 +250,17 @@ impl OpenPractice {
         let author = self.scribe.as_ref().unwrap_or(&self.described.practitioner);
         let numbered = (first.n..).zip(drafts);
         let entries: Vec<Entry> = numbered.map(|(n, draft)| draft.entry(EntryId { n, ..first }, author.clone())).collect();
+        let turns = entries.iter().any(|entry| self.tells_of_same(entry));
         for stored in self.store.append_all(&entries)? {
-            if let Some(known) = self.births.get_mut(&stored.entry.birth) {
-                known.push(stored);
+            for name in self.names_of(stored.entry.birth)? {
+                if let Some(known) = self.births.get_mut(&name) {
+                    known.push(stored.clone());
+                }
             }
+        }
+        if turns {
+            self.births.clear();
+            self.same = None;
         }
         Ok(entries)
     }
@@ -279,16 +302,21 @@ impl OpenPractice {
         };
         let fact = fact.unwrap_or_else(|| shown.fact.clone());
         let occurred = occurred.unwrap_or_else(|| shown.occurred.clone());
+        // Under the name that the line stands under: what is put right goes with it.
+        let birth = line.first.birth;
         Ok(Draft { birth, occurred, recorded: now.clone(), fact, amends: Some(amends) })
     }
 
-    /// The entries of a birth.
+    /// The entries of a birth, under all its names.
     ///
     /// # Errors
     /// Not found when there are none.
     pub(crate) fn entries(&mut self, birth: BirthId) -> Result<&[Stored], ApiError> {
         if !self.births.contains_key(&birth) {
-            let found = self.store.entries(birth)?;
+            let mut found = Vec::new();
+            for name in self.names_of(birth)? {
+                found.extend(self.store.entries(name)?);
+            }
             if found.is_empty() || birth == BirthId::PRACTICE {
                 return Err(ApiError::new(ErrorCode::NotFound, "error-no-birth"));
             }
@@ -299,15 +327,17 @@ impl OpenPractice {
 
     pub(crate) fn chart(&mut self, birth: BirthId) -> Result<Chart, ApiError> {
         self.entries(birth)?;
+        let names = self.names_of(birth)?;
         let entries = self.births.get(&birth).map_or(&[][..], Vec::as_slice);
-        Ok(fold_with(birth, entries.iter().map(|stored| &stored.entry), &self.runs))
+        Ok(fold_joined(&names, entries.iter().map(|stored| &stored.entry), &self.runs))
     }
 
     /// The same without names and words of people: to be shown, never to be written from.
     pub(crate) fn hidden_chart(&mut self, birth: BirthId) -> Result<Chart, ApiError> {
         self.entries(birth)?;
+        let names = self.names_of(birth)?;
         let entries = self.births.get(&birth).map_or(&[][..], Vec::as_slice);
-        Ok(hide::chart(birth, entries.iter().map(|stored| &stored.entry), &self.runs))
+        Ok(hide::chart(&names, entries.iter().map(|stored| &stored.entry), &self.runs))
     }
 
     /// Whether a birth was looked at since the practice was opened.
@@ -315,9 +345,10 @@ impl OpenPractice {
         self.births.contains_key(&birth)
     }
 
-    /// The births, latest first.
-    pub(crate) fn births(&self) -> Result<Vec<Birth>, ApiError> {
-        Ok(self.store.births()?)
+    /// The births, latest first, each once.
+    pub(crate) fn births(&mut self) -> Result<Vec<Birth>, ApiError> {
+        let births = self.store.births()?;
+        self.once(births)
     }
 
     /// Checks everything that is on disk.

@@ -10,6 +10,7 @@ mod hidden;
 mod keys;
 mod own;
 mod papers;
+mod phones;
 mod photos;
 mod rest;
 mod sending;
@@ -28,7 +29,7 @@ use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_store::{PlatformKeys, Store, low_space, version};
 
 use crate::api::{
-    ApiError, At, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView,
+    ApiError, At, BirthView, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView,
 };
 use crate::clock::{Clock, earlier};
 use crate::examining;
@@ -43,6 +44,7 @@ use elsewhere::Kept;
 use files::Passing;
 use hidden::AtWork;
 pub(crate) use papers::{bundle, made, unsealed};
+use phones::Phones;
 
 /// Where a session keeps its files.
 #[derive(Clone, Debug)]
@@ -68,6 +70,7 @@ pub struct Session {
     hidden: Option<AtWork>,
     passing: Passing,
     outbox: Outbox,
+    phones: Phones,
 }
 
 impl Session {
@@ -87,7 +90,8 @@ impl Session {
         let keys = Keys::new(&paths.data, platform);
         let (kept, passing, outbox) = (Kept::default(), Passing::default(), Outbox::default());
         let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
-        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox }
+        let phones = Phones::default();
+        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox, phones }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -191,6 +195,12 @@ impl Session {
                 rehearsal.ok_or_else(|| ApiError::new(ErrorCode::Rehearsal, "error-no-rehearsal"))?;
                 Ok(Response::EndRehearsal(self.status(&now)))
             }
+            Request::ShowCode { birth, answer } => self.show_code(birth, answer, &now),
+            Request::ReadCode { picture, text } => self.read_code(picture.as_deref(), text, &now),
+            Request::SameBirth { birth, other, same } => {
+                Ok(Response::SameBirth { entry: self.open()?.say_same(birth, other, same, &now)? })
+            }
+            Request::TakeCode { text, ago_ms } => self.take_code(&text, ago_ms, &now),
         }
     }
 
@@ -202,6 +212,7 @@ impl Session {
         self.hidden = None;
         self.passing = Passing::default();
         self.outbox = Outbox::default();
+        self.phones = Phones::default();
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {
@@ -296,10 +307,12 @@ impl Session {
         self.open()?.beat(now);
         let chart = self.shown(birth)?;
         let open = self.open()?;
+        let signed = views::signed(&chart, open.entries(birth)?);
         let named = version(open.entries(birth)?);
         let band = open.band(birth)?;
         let order = &open.examining.order;
-        Ok(Response::Birth(Box::new(views::birth(birth, band, &chart, order, named, now, speed))))
+        let view = BirthView { signed, ..views::birth(birth, band, &chart, order, named, now, speed) };
+        Ok(Response::Birth(Box::new(view)))
     }
 
     fn chart_picture(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
@@ -364,6 +377,7 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Sending { birth }
         | Request::AskSending { birth }
         | Request::TakeBackSending { birth }
+        | Request::ShowCode { birth, .. }
         | Request::Sketch { birth, .. } => Some(*birth),
         _ => None,
     }
@@ -380,6 +394,9 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
         | Fact::PlacentaWeights { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::BirthRegistered { .. }
+        | Fact::BirthJoined(_)
+        | Fact::ClocksCompared(_)
+        | Fact::SameBirth { .. }
         | Fact::Retracted
         | Fact::Signed { .. }
         | Fact::PhotoMeasured(_)

@@ -13,10 +13,11 @@ use secundine_domain::message::Message;
 use secundine_domain::picture::{ChartPicture, chart_picture as picture_of};
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Stamp};
+use secundine_store::Birth;
 
 use crate::api::{
-    ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView, Outgoing, Phase, PlacentaView,
-    ProtocolLine, Response,
+    AlikeView, ApiError, BabyView, BirthLine, BirthView, CautionView, ClockView, MarkView, MedicineView, Outgoing, Phase,
+    PlacentaView, ProtocolLine, Response,
 };
 use crate::hide;
 use crate::practice::OpenPractice;
@@ -29,7 +30,9 @@ mod handover;
 mod locked;
 mod marks;
 mod own;
+mod phones;
 mod photos;
+mod signed;
 mod sketch;
 mod timeline;
 mod voice;
@@ -41,6 +44,7 @@ pub(crate) use locked::{locked, locked_line};
 pub(crate) use marks::next_baby;
 pub(crate) use own::{own_protocol, own_state};
 pub(crate) use photos::measured;
+pub(crate) use signed::signed;
 pub(crate) use sketch::drawn;
 pub(crate) use voice::to_write_up;
 pub(crate) use weighed::weighed_items;
@@ -58,11 +62,21 @@ pub(crate) fn chart_picture(chart: &Chart, now: &Stamp) -> ChartPicture {
 pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
     let all = open.births()?;
     let count = counted(all.len());
-    let page = all.iter().skip(index(skip)).take(index(take));
+    let page = all.into_iter().skip(index(skip)).take(index(take));
+    let page = page.map(|birth| Ok((birth, open.chart(birth.id)?))).collect::<Result<Vec<_>, ApiError>>()?;
     let births = page
-        .map(|birth| Ok(line(birth.id, open.band(birth.id)?, &open.chart(birth.id)?, now)))
+        .iter()
+        .map(|(birth, chart)| Ok(line(birth.id, open.band(birth.id)?, chart, now)))
         .collect::<Result<_, ApiError>>()?;
-    Ok(Response::Births { births, count })
+    let alike = open.alike(&page)?.into_iter().filter_map(|pair| alike(pair, &page)).collect();
+    Ok(Response::Births { births, count, alike })
+}
+
+fn alike((one, other): (BirthId, BirthId), page: &[(Birth, Chart)]) -> Option<AlikeView> {
+    let of = |id| page.iter().find(|(birth, _)| birth.id == id).map(|(_, chart)| chart);
+    let (chart, other_chart) = (of(one)?, of(other)?);
+    let (one_label, other_label) = (chart.label.clone(), other_chart.label.clone());
+    Some(AlikeView { one, one_label, other, other_label, client: client_name(chart)? })
 }
 
 /// One line of the list.
@@ -149,6 +163,8 @@ pub(crate) fn birth(
         addenda: timeline.iter().any(|line| line.after_signing),
         timeline,
         version,
+        signed: Vec::new(),
+        phones: phones::phones(chart),
     }
 }
 

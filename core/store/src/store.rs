@@ -317,6 +317,8 @@ impl Store {
             .connection
             .prepare_cached("SELECT body FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3")
             .map_err(reading)?;
+        let joined = "SELECT body FROM entry WHERE birth = ?1 ORDER BY device, n LIMIT 1";
+        let mut joined = self.connection.prepare_cached(joined).map_err(reading)?;
         let mut births = Vec::new();
         for key in self.birth_keys().map_err(reading)? {
             let Some(id) = birth_of(&key) else { continue };
@@ -325,6 +327,11 @@ impl Store {
             }
             let body: Option<Vec<u8>> =
                 first.query_row(params![key, id.0.device.0, id.0.n], |row| row.get(0)).optional().map_err(reading)?;
+            // A birth that was joined, and whose first entry is on another phone still.
+            let body = match body {
+                None => joined.query_row(params![key], |row| row.get(0)).optional().map_err(reading)?,
+                known => known,
+            };
             let registered_ms = body.map(|body| stored(&body)).transpose()?.map_or(0, |first| first.entry.recorded.wall_ms);
             births.push(Birth { id, registered_ms });
         }

@@ -2,13 +2,15 @@
 
 use std::collections::BTreeSet;
 
-use super::{Baby, Chart, Chosen, Mark, Noted, Placenta, Signature, State};
-use crate::entry::Entry;
+use super::{Baby, Chart, Chosen, Line, Mark, Noted, Placenta, Signature, State};
+use crate::entry::{Entry, EntryId};
 use crate::examination::{Asked, Given};
 use crate::fact::{BabyNo, Fact};
+use crate::time::Occurred;
 
 pub(super) fn apply(chart: &mut Chart) {
     let lines = std::mem::take(&mut chart.lines);
+    told(chart, &lines);
     for line in lines.iter().filter(|line| line.state() != State::Retracted) {
         let first = &line.first;
         let current = line.current();
@@ -17,6 +19,51 @@ pub(super) fn apply(chart: &mut Chart) {
         one(chart, current, mark);
     }
     chart.lines = lines;
+    // What was told when joining stands in for what the other phone's entries will say.
+    if let Some(told) = chart.joined.last().map(|joined| joined.what.clone()) {
+        if chart.label.is_empty() {
+            chart.label = told.label;
+        }
+        if chart.chosen.is_none() {
+            chart.chosen = told.protocol.map(|id| Chosen { id, own: None });
+        }
+        if let (true, Some(care), Some(joined)) = (chart.cares.is_empty(), told.care, chart.joined.last()) {
+            chart.cares.push(Noted { what: care, mark: joined.mark.clone(), author: joined.author.clone() });
+        }
+    }
+}
+
+/// Moments that another phone told of and whose entries have not come. Each stands on the clock of the phone that was told, so that
+/// its time runs there; it is before what that phone marks itself.
+fn told(chart: &mut Chart, lines: &[Line]) {
+    let here: BTreeSet<EntryId> =
+        lines.iter().flat_map(|line| std::iter::once(&line.first).chain(&line.amendments)).map(|entry| entry.id).collect();
+    let standing = lines.iter().filter(|line| line.state() != State::Retracted);
+    for (line, joined) in
+        standing.filter_map(|line| if let Fact::BirthJoined(joined) = &line.first.fact { Some((line, joined)) } else { None })
+    {
+        for told in joined.told.iter().filter(|told| told.fact.is_mark() && !here.contains(&told.entry)) {
+            let Occurred::Marked(stamp) = &line.first.occurred else { continue };
+            let mark = Mark { at: Occurred::Marked(stamp.earlier(told.ago_ms)), entry: line.first.id };
+            if let Fact::PlacentaBorn { babies } = &*told.fact {
+                chart.told_placentas.push((babies.clone(), mark.clone()));
+            }
+            moment(chart, &told.fact, mark);
+        }
+    }
+}
+
+/// A moment of the birth itself.
+fn moment(chart: &mut Chart, fact: &Fact, mark: Mark) {
+    match fact {
+        Fact::BabyBorn { baby } => first(&mut chart.baby(*baby).born, mark),
+        Fact::CordPulsationStopped { baby } => first(&mut chart.baby(*baby).pulsation_stopped, mark),
+        Fact::CordClamped { baby } => first(&mut chart.baby(*baby).clamped, mark),
+        Fact::CordCut { baby } => first(&mut chart.baby(*baby).cut, mark),
+        Fact::PlacentaBorn { babies } => placenta_born(chart.placenta(babies), babies, mark),
+        Fact::MembranesBorn { babies } => first(&mut chart.placenta(babies).membranes, mark),
+        _ => (),
+    }
 }
 
 fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
@@ -29,12 +76,10 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         Fact::ClientRecorded(client) => chart.client = Some(client),
         Fact::ProtocolChosen { protocol: id, own } => chart.chosen = Some(Chosen { id, own }),
         Fact::CareChosen { care: what } => chart.cares.push(Noted { what, mark, author }),
-        Fact::BabyBorn { baby } => first(&mut chart.baby(baby).born, mark),
-        Fact::CordPulsationStopped { baby } => first(&mut chart.baby(baby).pulsation_stopped, mark),
-        Fact::CordClamped { baby } => first(&mut chart.baby(baby).clamped, mark),
-        Fact::CordCut { baby } => first(&mut chart.baby(baby).cut, mark),
-        Fact::PlacentaBorn { babies } => placenta_born(chart.placenta(&babies), &babies, mark),
-        Fact::MembranesBorn { babies } => first(&mut chart.placenta(&babies).membranes, mark),
+        fact if fact.is_mark() => moment(chart, &fact, mark),
+        Fact::BirthJoined(what) => chart.joined.push(Noted { what, mark, author }),
+        Fact::ClocksCompared(what) => chart.compared.push(Noted { what, mark, author }),
+        Fact::SameBirth { other, same } => chart.same.push(Noted { what: (other, same), mark, author }),
         Fact::BloodLoss(what) => chart.losses.push(Noted { what, mark, author }),
         Fact::MotherObserved(what) => chart.observations.push(Noted { what, mark, author }),
         Fact::ApgarScored(what) => chart.baby(what.baby).apgars.push(Noted { what, mark, author }),
@@ -65,6 +110,12 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         }
         // Told in the lines alone.
         Fact::SeparationSeen { .. }
+        | Fact::BabyBorn { .. }
+        | Fact::CordPulsationStopped { .. }
+        | Fact::CordClamped { .. }
+        | Fact::CordCut { .. }
+        | Fact::PlacentaBorn { .. }
+        | Fact::MembranesBorn { .. }
         | Fact::PracticeDescribed(_)
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }

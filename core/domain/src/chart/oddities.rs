@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
 use super::clock_changes::{self, CLOCK_STEP_MS};
-use super::{Chart, Line, State};
+use super::{Chart, Line, State, phones};
 use crate::entry::{Entry, EntryId};
 use crate::fact::{BabyNo, Fact};
 use crate::message::Message;
@@ -62,6 +62,12 @@ pub enum Odd {
     ClockSetBack,
     /// Local time changed against UTC since the line before: summer time, or another time zone.
     ZoneChanged,
+    /// The phone's clock is ahead of the one that the birth is told by, or behind it, by more than 2 s.
+    ClocksApart,
+    /// The phone wrote about the same birth as another one, and nobody compared their clocks.
+    ClocksNotCompared,
+    /// A surer comparison of the same two clocks says something else.
+    ClocksDisagree,
     /// It puts right an entry that is not here.
     AmendsMissing,
     /// A kind of fact that this version does not know.
@@ -111,6 +117,7 @@ pub(super) fn find(chart: &mut Chart, missing: &[EntryId]) {
         }
     }
     odd.extend(clock_changes::find(&chart.lines, &chart.runs));
+    odd.extend(phones::find(chart));
     chart.oddities = odd.into_iter().collect();
 }
 

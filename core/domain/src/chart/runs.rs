@@ -106,6 +106,16 @@ impl Runs {
         (wall < least).then(|| Elapsed::at_least(least))
     }
 
+    /// The device that a run is of, as far as it is known.
+    pub(super) fn device_of_run(&self, run: &str) -> Option<DeviceId> {
+        self.known.get(run)?.written.map(|id| id.device)
+    }
+
+    /// The device whose clock told a moment, as far as it is known.
+    pub(super) fn device(&self, stamp: &Stamp) -> Option<DeviceId> {
+        self.order(stamp).map(|id| id.device)
+    }
+
     /// The place of a moment's run among those of its device. One that no entry knows is the newest of the device that reads.
     fn order(&self, stamp: &Stamp) -> Option<EntryId> {
         let Some(boot) = &stamp.boot else { return self.bare.get(stamp).map(|bare| bare.entry) };
@@ -130,6 +140,7 @@ impl Runs {
                 ms: ran.saturating_add(off).saturating_add(to_at.since_ms),
                 certainty: Certainty::AcrossRestart,
                 least_ms: Some(least),
+                error_ms: 0,
             },
             None => Elapsed::at_least(least),
         }

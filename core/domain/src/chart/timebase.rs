@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::offsets::Offsets;
 use super::runs::{Runs, bare};
 use crate::entry::{DeviceId, Entry, EntryId};
 use crate::time::{Occurred, Stamp};
@@ -9,11 +10,12 @@ use crate::time::{Occurred, Stamp};
 /// Within one run of a device's clock the first entry is the anchor and the running clock tells the rest. A device numbers
 /// its entries in the order of writing, so a later run begins after the last moment of the one before, whatever the wall
 /// clock says. Typed times stand where they were typed.
-pub(super) struct Timebase<'a> {
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Timebase {
     /// When each run began.
-    began: BTreeMap<&'a str, i64>,
+    began: BTreeMap<String, i64>,
     /// Moments without a running clock.
-    bare: BTreeMap<&'a Stamp, i64>,
+    bare: BTreeMap<Stamp, i64>,
 }
 
 /// How far a device has come.
@@ -27,8 +29,8 @@ struct Reached {
     shift: i64,
 }
 
-impl<'a> Timebase<'a> {
-    pub(super) fn of(entries: &BTreeMap<EntryId, &'a Entry>, runs: &'a Runs) -> Self {
+impl Timebase {
+    pub(super) fn of(entries: &BTreeMap<EntryId, &Entry>, runs: &Runs) -> Self {
         let mut base = Self { began: BTreeMap::new(), bare: BTreeMap::new() };
         let mut devices: BTreeMap<DeviceId, Reached> = BTreeMap::new();
         for (id, entry) in entries {
@@ -38,13 +40,24 @@ impl<'a> Timebase<'a> {
         // Runs in which something happened and nothing was written here.
         for run in runs.names() {
             if let Some(began) = runs.began(run) {
-                base.began.entry(run).or_insert(began);
+                base.began.entry(run.to_owned()).or_insert(began);
             }
         }
         base
     }
 
-    fn take(&mut self, entry: &'a Entry, reached: &mut Reached, runs: &Runs) {
+    /// Brings the moments of every phone onto the clock that the birth is told by.
+    pub(super) fn put_right(&mut self, offsets: &Offsets, runs: &Runs) {
+        let ahead = |phone: Option<DeviceId>| phone.and_then(|phone| offsets.get(phone)).map_or(0, |offset| offset.ahead_ms);
+        for (run, began) in &mut self.began {
+            *began = began.saturating_sub(ahead(runs.device_of_run(run)));
+        }
+        for (stamp, place) in &mut self.bare {
+            *place = place.saturating_sub(ahead(runs.device(stamp)));
+        }
+    }
+
+    fn take(&mut self, entry: &Entry, reached: &mut Reached, runs: &Runs) {
         let recorded = &entry.recorded;
         let Some(boot) = &recorded.boot else {
             // Where the clock was set back, the distances from there on are kept until it has caught up.
@@ -55,12 +68,13 @@ impl<'a> Timebase<'a> {
             for (stamp, ago_ms) in bare(entry) {
                 // A clock that was set forth and back may read the same twice: then both stand where the later one does.
                 let place = reached.entry.saturating_sub(ago_ms);
-                self.bare.entry(stamp).and_modify(|known| *known = place.max(*known)).or_insert(place);
+                self.bare.entry(stamp.clone()).and_modify(|known| *known = place.max(*known)).or_insert(place);
             }
             return;
         };
         let floor = reached.entry.max(reached.run);
-        let began = *self.began.entry(&boot.id).or_insert_with(|| runs.began(&boot.id).unwrap_or(recorded.wall_ms).max(floor));
+        let began =
+            *self.began.entry(boot.id.clone()).or_insert_with(|| runs.began(&boot.id).unwrap_or(recorded.wall_ms).max(floor));
         reached.entry = began.saturating_add(boot.since_ms);
         let last = runs.last(&boot.id).map_or(boot.since_ms, |last| last.since_ms);
         reached.run = reached.run.max(began.saturating_add(last));
@@ -76,7 +90,8 @@ impl<'a> Timebase<'a> {
         self.marked(&entry.recorded).unwrap_or(entry.recorded.wall_ms)
     }
 
-    fn marked(&self, stamp: &Stamp) -> Option<i64> {
+    /// Where a marked moment stands; none on a run that no entry tells of.
+    pub(super) fn marked(&self, stamp: &Stamp) -> Option<i64> {
         match &stamp.boot {
             Some(boot) => Some(self.began.get(boot.id.as_str())?.saturating_add(boot.since_ms)),
             None => self.bare.get(stamp).copied(),

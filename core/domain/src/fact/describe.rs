@@ -1,12 +1,13 @@
 //! How each fact is said, by message ids of the catalogue.
 
 use super::{
-    Answer, BabyNo, Care, Client, Condition, Fact, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact,
-    Perineum, Photo, PhotoMeasure, Practice, Server, Shared, WrittenUp,
+    Answer, BabyNo, Care, Client, Compared, Condition, Fact, Joined, Loss, Medicine, MotherObservation, NewbornEvent,
+    NewbornMeasures, NextContact, Perineum, Photo, PhotoMeasure, Practice, Server, Shared, Told, WrittenUp,
 };
 use crate::examination::{Examination, centimetres};
 use crate::message::Message;
 use crate::protocol::Protocol;
+use crate::time::{Certainty, Elapsed, give_or_take, span};
 
 impl Fact {
     /// The fact as one line of the record.
@@ -84,6 +85,10 @@ impl Fact {
             Self::VoiceNoted(note) => Message::new("fact-voice-noted").with("what", note.what(1)).with("length", note.length()),
             Self::WrittenUp(WrittenUp { text, .. }) if text.trim().is_empty() => Message::new("fact-written-up-nothing"),
             Self::WrittenUp(WrittenUp { text, .. }) => Message::new("fact-written-up").with("text", text.as_str()),
+            Self::BirthJoined(joined) => joined_line(joined),
+            Self::ClocksCompared(compared) => compared.words(),
+            Self::SameBirth { same: true, .. } => Message::new("fact-same-birth"),
+            Self::SameBirth { same: false, .. } => Message::new("fact-not-same-birth"),
             Self::Retracted => Message::new("fact-retracted"),
             Self::Signed { name, role, .. } => {
                 Message::new("fact-signed").with("name", name.as_str()).with("role", role.as_str())
@@ -340,4 +345,24 @@ fn chained(parts: Vec<Message>) -> Option<Message> {
 /// The kebab-case name of a unit variant, as stored.
 pub fn code<T: serde::Serialize>(variant: &T) -> String {
     serde_json::to_value(variant).ok().and_then(|value| value.as_str().map(|text| text.replace('_', "-"))).unwrap_or_default()
+}
+
+impl Compared {
+    /// By how much the other phone's clock is ahead or behind, and how surely.
+    #[must_use]
+    pub fn words(&self) -> Message {
+        let way = if self.ahead_ms < 0 { "back" } else { "forward" };
+        let line = Message::new("fact-clocks-compared").with("way", way).with("by", span(self.ahead_ms));
+        line.with("error", give_or_take(self.error_ms))
+    }
+}
+
+fn joined_line(told: &Joined) -> Message {
+    let ago = |ms| Elapsed { ms, certainty: Certainty::Measured, least_ms: None, error_ms: 0 }.clock();
+    let marks: Vec<&Told> = told.told.iter().filter(|told| told.fact.is_mark()).collect();
+    let babies = marks.iter().filter_map(|told| if let Fact::BabyBorn { baby } = *told.fact { Some(baby) } else { None });
+    let of = babies.max().unwrap_or(1);
+    let part =
+        |told: &&Told| Message::new("part-told").with("what", told.fact.describe().with("of", of)).with("ago", ago(told.ago_ms));
+    with_parts(Message::new("fact-birth-joined").with("label", told.label.as_str()), marks.iter().map(part).collect())
 }

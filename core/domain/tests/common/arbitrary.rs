@@ -4,13 +4,13 @@ use proptest::collection::{btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use secundine_domain::entry::{Amendment, BirthId, Entry, EntryId};
+use secundine_domain::entry::{Amendment, BirthId, DeviceId, Entry, EntryId};
 use secundine_domain::examination::{Examination, Kind, Weighed, WeightRow, WeightTable};
 use secundine_domain::fact::{
-    AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Condition, Consciousness, Fact,
-    FundalPosition, Fundus, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures, NextContact, Perineum,
-    Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign, Server, Sex, Shared,
-    SharedHow, SharedTo, SharedWhat, Tear, VoiceNote, WrittenUp,
+    AlsoTorn, Answer, Apgar, BabyNo, Bladder, Bleeding, Breathing, Care, Chapter, Client, Compared, Condition, Consciousness,
+    Fact, FundalPosition, Fundus, Joined, LeavingStep, Loss, Medicine, MotherObservation, NewbornEvent, NewbornMeasures,
+    NextContact, Perineum, Photo, PhotoMeasure, Place, Practice, RectalExamination, Repair, ResponseStep, RhD, SeparationSign,
+    Server, Sex, Shared, SharedHow, SharedTo, SharedWhat, Tear, Told, VoiceNote, WrittenUp,
 };
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, Tracing};
@@ -496,7 +496,35 @@ pub fn fact() -> BoxedStrategy<Fact> {
         photo(),
         photo_measure(),
     ];
-    prop_oneof![8 => people, 12 => stage, 8 => after].boxed()
+    prop_oneof![8 => people, 12 => stage, 8 => after, 4 => phones()].boxed()
+}
+
+fn device() -> impl Strategy<Value = DeviceId> {
+    (1_u8..5).prop_map(|device| DeviceId([device; 16]))
+}
+
+/// What several phones at one birth tell each other.
+fn phones() -> BoxedStrategy<Fact> {
+    let mark = prop_oneof![
+        4 => baby().prop_map(|baby| Fact::BabyBorn { baby }),
+        2 => babies().prop_map(|babies| Fact::PlacentaBorn { babies }),
+        1 => text().prop_map(|text| Fact::Noted { text }),
+    ];
+    let told = (1_u8..4, 1_u64..30, mark, moment(0)).prop_map(|(device, n, fact, ago_ms)| Told {
+        entry: id(device, n),
+        fact: Box::new(fact),
+        ago_ms,
+    });
+    let care = select(vec![None, Some(Care::Physiological), Some(Care::Active)]);
+    let joined = (device(), text(), option::of(protocol()), care, vec(told, 0..4));
+    let error = prop_oneof![4 => 0..20_000_i64, 1 => any::<i64>()];
+    prop_oneof![
+        1 => joined.prop_map(|(from, label, protocol, care, told)| Fact::BirthJoined(Joined { from, label, protocol, care, told })),
+        2 => (device(), moment(-HOUR), error)
+            .prop_map(|(other, ahead_ms, error_ms)| Fact::ClocksCompared(Compared { other, ahead_ms, error_ms })),
+        1 => (1_u64..30, any::<bool>()).prop_map(|(n, same)| Fact::SameBirth { other: BirthId(id(2, n)), same }),
+    ]
+    .boxed()
 }
 
 /// Which entry an amendment names.

@@ -6,7 +6,7 @@ pub mod arbitrary;
 
 use secundine_domain::chart::{Chart, Odd, fold_with};
 use secundine_domain::entry::{Amendment, BirthId, DeviceId, Entry, EntryId};
-use secundine_domain::fact::{Answer, Apgar, BabyNo, Care, Fact, Loss, Medicine, MotherObservation};
+use secundine_domain::fact::{Answer, Apgar, BabyNo, Care, Compared, Fact, Loss, Medicine, MotherObservation};
 use secundine_domain::protocol::Protocol;
 use secundine_domain::quantity::{ApgarPart, HeartRate, ItemWeight, Minutes, Pressure, Volume};
 use secundine_domain::time::{Boot, Certainty, Elapsed, Occurred, Precision, Run, Stamp};
@@ -163,6 +163,11 @@ impl Phone {
     }
 }
 
+/// The other phone's clock, so far ahead of the one that writes.
+pub fn compared(other: u8, ahead_ms: i64, error_ms: i64) -> Fact {
+    Fact::ClocksCompared(Compared { other: DeviceId([other; 16]), ahead_ms, error_ms })
+}
+
 pub fn born(baby: BabyNo) -> Fact {
     Fact::BabyBorn { baby }
 }
@@ -239,7 +244,7 @@ pub fn odd(chart: &Chart, entry: EntryId) -> Vec<Odd> {
 
 /// Milliseconds as a duration is written.
 pub fn clock(ms: i64) -> String {
-    Elapsed { ms, certainty: Certainty::Measured, least_ms: None }.clock()
+    Elapsed { ms, certainty: Certainty::Measured, least_ms: None, error_ms: 0 }.clock()
 }
 
 /// The ids of the lines, in their order.
@@ -292,6 +297,9 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::Noted { .. } => "noted",
         Fact::VoiceNoted(_) => "voice_noted",
         Fact::WrittenUp(_) => "written_up",
+        Fact::BirthJoined(_) => "birth_joined",
+        Fact::ClocksCompared(_) => "clocks_compared",
+        Fact::SameBirth { .. } => "same_birth",
         Fact::Retracted => "retracted",
         Fact::Signed { .. } => "signed",
         Fact::Unknown { .. } => "unknown",

@@ -44,6 +44,9 @@ pub(super) fn part(fact: &Fact) -> Part {
         | Fact::TouchedAgain { .. }
         | Fact::VoiceNoted(_)
         | Fact::WrittenUp(_)
+        | Fact::BirthJoined(_)
+        | Fact::ClocksCompared(_)
+        | Fact::SameBirth { .. }
         | Fact::Retracted
         | Fact::Signed { .. }
         | Fact::Unknown { .. } => Part::Course,
@@ -59,6 +62,9 @@ pub(super) fn of_line(maker: &mut Maker, told: &Told) -> Vec<Made> {
         | Fact::ExaminationOrdered { .. }
         | Fact::ServerSet { .. }
         | Fact::SendingWaits { .. }
+        | Fact::BirthJoined(_)
+        | Fact::ClocksCompared(_)
+        | Fact::SameBirth { .. }
         | Fact::PlacentaWeights { .. } => maker.in_words(told, "fhir-setting"),
         Fact::BirthRegistered { label, .. } => maker.text(told, "fhir-chart-opened", label),
         Fact::ClientRecorded(known) => client::of(maker, told, known),

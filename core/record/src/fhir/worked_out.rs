@@ -35,6 +35,8 @@ fn duration(maker: &mut Maker, key: &str, id: &str, baby: Option<BabyNo>, elapse
         Certainty::Measured | Certainty::AtLeast => None,
         Certainty::AcrossRestart => Some("record-across-restart"),
         Certainty::Typed => Some("record-typed"),
+        Certainty::Compared => Some("record-compared"),
+        Certainty::NotCompared => Some("record-not-compared"),
     };
     let value = Quantity { comparator, ..Unit::Minute.of(minutes) };
     let focus = baby.into_iter().map(|no| maker.baby(no)).collect();

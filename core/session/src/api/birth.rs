@@ -13,7 +13,7 @@ use secundine_domain::time::Certainty;
 use serde::Serialize;
 use ts_rs::TS;
 
-use super::{ClockView, ExaminationView, Phase, PhotoView, VoiceView};
+use super::{ClockView, ExaminationView, Phase, PhonesView, PhotoView, SignedView, VoiceView};
 
 /// A kind of item that was weighed before, with its weight when dry.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
@@ -97,6 +97,10 @@ pub struct BirthView {
     pub to_write_up: u32,
     /// SHA-256 of all entries, hexadecimal: what a signature would sign.
     pub version: String,
+    /// Each signature with what was not in it; empty where each covers all that was written before it.
+    pub signed: Vec<SignedView>,
+    /// Other phones at this birth.
+    pub phones: PhonesView,
 }
 
 /// The response when it goes wrong.
@@ -282,6 +286,8 @@ pub struct LineView {
     pub date: String,
     /// Local time at which it happened.
     pub clock: String,
+    /// The time of it by the clock that the birth is told by, where another phone's clock said so much else that it matters.
+    pub common: Option<Message>,
     /// Since the first birth, `m:ss`; none before there is one.
     pub since_birth: Option<String>,
     /// What, as it stands now.

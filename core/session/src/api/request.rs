@@ -350,6 +350,36 @@ pub enum Request {
     },
     /// Ends the rehearsal and throws its records away.
     EndRehearsal,
+    /// A code for the other phone at a birth, with the time in it: asked for anew each second.
+    ShowCode {
+        /// Which birth.
+        birth: BirthId,
+        /// The answer to the code that was read here; else the code by which the other phone joins.
+        answer: bool,
+    },
+    /// What another phone's code says; nothing is written.
+    ReadCode {
+        /// A picture that shows it: JPEG or PNG, at most 1 MiB, as base64.
+        picture: Option<String>,
+        /// The code as text, where there is no picture.
+        text: Option<String>,
+    },
+    /// Goes on with the birth of a code, or compares the clocks by an answer.
+    TakeCode {
+        /// As [`Request::ReadCode`] gave it.
+        text: String,
+        /// Milliseconds since its picture came; none where it was typed.
+        ago_ms: Option<u32>,
+    },
+    /// Says whether two births are the same one, registered twice. Taken back like any entry.
+    SameBirth {
+        /// Under which it is written.
+        birth: BirthId,
+        /// The other.
+        other: BirthId,
+        /// Whether they are.
+        same: bool,
+    },
 }
 
 /// A person who signs beside the practitioner. Her name is typed on this device, so the entry's author stays who it is.

@@ -7,9 +7,9 @@ use serde::Serialize;
 use ts_rs::TS;
 
 use super::{
-    BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, ExaminingView, FileBytes, HandoverCode, HandoverView,
-    ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView, RecoveryView, RestoredView, SendingView,
-    ServerView, SketchView, StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
+    AlikeView, BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, CodeRead, CodeTaken, CodeView, ExaminingView,
+    FileBytes, HandoverCode, HandoverView, ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView,
+    RecoveryView, RestoredView, SendingView, ServerView, SketchView, StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -151,6 +151,8 @@ pub enum Response {
         births: Vec<BirthLine>,
         /// How many there are in all.
         count: u32,
+        /// Pairs among them that may be one birth, registered twice.
+        alike: Vec<AlikeView>,
     },
     /// Registered and recorded, and on disk.
     BabyBornNow {
@@ -221,4 +223,15 @@ pub enum Response {
     Rehearse(StatusView),
     /// Back in the practice.
     EndRehearsal(StatusView),
+    /// The code.
+    ShowCode(CodeView),
+    /// What it says.
+    ReadCode(CodeRead),
+    /// On disk.
+    TakeCode(CodeTaken),
+    /// On disk.
+    SameBirth {
+        /// The new entry.
+        entry: EntryId,
+    },
 }

@@ -44,7 +44,7 @@ impl OpenPractice {
             let by_ms = here.wall_ms.saturating_sub(run.wall_ms).saturating_sub(here.since_ms.saturating_sub(run.since_ms));
             return Ok(ClockSince::Measured { by_ms });
         }
-        let registered = self.births()?.first().map(|birth| birth.registered_ms);
+        let registered = self.store.births()?.first().map(|birth| birth.registered_ms);
         let last_ms = self.runs.iter().map(|run| run.wall_ms).chain(registered).max();
         Ok(last_ms.map_or(ClockSince::Nothing, |last_ms| ClockSince::Compared { by_ms: now.wall_ms.saturating_sub(last_ms) }))
     }

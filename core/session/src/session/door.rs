@@ -8,6 +8,7 @@ use secundine_store::{ExposeSecret, Passphrase, Store, is_recovery_identity};
 use super::Session;
 use super::elsewhere::Kept;
 use super::files::Passing;
+use super::phones::Phones;
 use crate::api::{ApiError, ErrorCode, LockedMark, LockedView, Response, StatusView};
 use crate::locked::{Locked, Running, Writer};
 use crate::own::Own;
@@ -55,6 +56,7 @@ impl Session {
         self.not_rehearsing()?;
         self.hidden = None;
         self.passing = Passing::default();
+        self.phones = Phones::default();
         self.outbox.forget();
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));

@@ -91,7 +91,7 @@ impl Session {
         let births = page
             .map(|birth| Ok(views::line(birth, open.band(birth)?, &open.hidden_chart(birth)?, now)))
             .collect::<Result<_, ApiError>>()?;
-        Ok(Response::Births { births, count })
+        Ok(Response::Births { births, count, alike: Vec::new() })
     }
 }
 

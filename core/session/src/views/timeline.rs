@@ -24,6 +24,7 @@ fn view(chart: &Chart, protocol: Option<&Protocol>, line: &Line) -> LineView {
         entry: line.first.id,
         date: shown.occurred.date(),
         clock: shown.occurred.clock(),
+        common: chart.common_clock(shown),
         since_birth: chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()),
         message: said(chart, &shown.fact),
         fact: shown.fact.clone(),

@@ -47,7 +47,7 @@ fn view(birth: BirthId, chart: &Chart, note: &Noted<VoiceNote>) -> VoiceView {
 }
 
 fn chapter(Chapter { item, at_ms }: &Chapter) -> ChapterView {
-    let from_start = Elapsed { ms: i64::from(*at_ms), certainty: Certainty::Measured, least_ms: None };
+    let from_start = Elapsed { ms: i64::from(*at_ms), certainty: Certainty::Measured, least_ms: None, error_ms: 0 };
     ChapterView { title: Message::new(format!("exam-{item}")), at_ms: *at_ms, at: from_start.clock() }
 }
 

@@ -80,7 +80,12 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::MeasurePhoto { .. }
         | Request::Verify
         | Request::Rehearse { .. }
-        | Request::EndRehearsal => false,
+        | Request::EndRehearsal
+        // A code bears the label, and whoever joins sees it.
+        | Request::ShowCode { .. }
+        | Request::ReadCode { .. }
+        | Request::TakeCode { .. }
+        | Request::SameBirth { .. } => false,
     }
 }
 
@@ -144,6 +149,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::Verify,
         Request::Rehearse { scenario: Default::default(), speed: 1, mode: RehearsalMode::Drill },
         Request::EndRehearsal,
+        Request::ReadCode { picture: None, text: Some(String::new()) },
+        Request::TakeCode { text: String::new(), ago_ms: None },
     ];
     for (birth, entry) in births.into_iter().zip(entries) {
         let reason = || "why".to_owned();
@@ -164,6 +171,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::HandoverCode { birth, language: None },
             Request::WriteFile { birth, file: Outgoing::Transfer, language: None },
             Request::Sketch { birth, placenta: 1 },
+            Request::ShowCode { birth, answer: false },
+            Request::SameBirth { birth, other: births[0], same: true },
             Request::MeasurePhoto { birth, file: FileId([0; 32]), tracing: tracing(), keep: true },
         ]);
     }
