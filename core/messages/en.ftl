@@ -2798,3 +2798,51 @@ ui-alike = These two may be the same birth, registered twice
 ui-alike-what = They are then read as one. It can be taken out again in the timeline.
 ui-alike-same = The same birth
 ui-alike-not = Not the same
+
+## Sharing with the other phones of the practice
+
+sync-absent = Something that should be there is not in the store. Try again later; if it stays so, ask who looks after the store.
+sync-no-connection = No connection. Nothing is lost: it is tried again by itself.
+sync-not-trusted = Whoever answers there cannot prove to be that store. Nothing was sent. Check the address.
+sync-refused = The store does not accept this key, or the key may not do this. Check the key with who looks after the store.
+sync-no-bucket = The folder or bucket is not there. Put the stick in, or check the name.
+sync-full = The store is full. Nothing is lost: the entries wait on this phone. Ask who looks after the store for room.
+sync-busy = The store is not ready. It is tried again by itself.
+sync-slow = The store did not answer in time. It is tried again by itself, from where it was.
+sync-too-large = Something in the store is larger than it can be. It was left alone.
+sync-address = This address cannot be used. It begins with https:// and has no password in it.
+sync-clock = The clock of this phone and that of the store are too far apart. Set the clock of the phone.
+sync-broken = The store answered something that was not understood. It is tried again by itself.
+sync-store = This phone could not write or read its own records. See the notice about it.
+sync-not-shared = This phone does not share with a practice yet.
+sync-shares-already = This phone shares with a practice already.
+sync-not-member = This phone does not belong to the practice any more. Its own records stay. To share again, join anew.
+sync-not-lead = Only a lead of the practice can do this.
+sync-wrong-code = This code does not fit: it is for another phone, or of another practice. Show the codes once more.
+sync-no-device = No such phone is in the practice.
+sync-last-lead = A practice needs a lead. Make somebody else a lead first.
+sync-nothing-to-recover = No practice that this sheet opens is there. Check the sheet and the place.
+sync-unreadable = A later version of the program wrote this. Update this phone.
+sync-paused = Paused.
+sync-place-well = The practice can share here.
+sync-place-keeps = The practice can share here. The key cannot remove anything: old copies of keys stay, and an erased birth stays readable to who kept its key.
+sync-place-forgets = What is put there does not show in its list. The practice cannot share here.
+sync-place-missing = Something is missing: fill in every field.
+sync-place-path = A folder needs its whole path, from the root.
+sync-unknown-phone = a phone that is not known here
+sync-withheld = The store does not give something that { $whose } has written. If it stays so, the store lost it or withholds it; { $whose } still has it.
+sync-rolled-back = Something of { $whose } was in the store and is there no more: the store was put back to an earlier state, or objects were removed. What came to this phone is kept.
+sync-forked = Two phones write in the name of { $whose }: one was copied or restored. Let that person’s phone join anew as a new one, and remove the old one.
+sync-misfit = Entry { $n } of { $whose } does not follow from the one before it. Nothing after it was taken in.
+sync-no-birth-key = The key to what { $whose } wrote about a birth is not in the store yet. It is looked for again with the next round.
+sync-held = { $whose } was removed, and has written since: { $many ->
+    [one] one part waits.
+   *[other] { $many } parts wait.
+ } A lead can take it in.
+sync-altered = An object in the store is cut off or altered and was not taken in: { $name }
+sync-swapped = An object in the store lies under the name of another and was not taken in: { $name }
+sync-unsigned = An object in the store is not signed by the phone in whose name it lies, and was not taken in: { $name }
+sync-no-key = No key of this phone opens an object in the store: { $name }
+sync-unreadable-object = A later version of the program wrote an object in the store: { $name } Update this phone.
+error-student-signs = Who works on this phone is a student of the practice: a midwife signs, on her own phone.
+error-misfit = What came does not fit what is here. Nothing was taken in.

@@ -22,6 +22,7 @@ mod request;
 mod response;
 mod sending;
 mod sketch;
+mod sync;
 mod verify;
 mod voice;
 
@@ -46,6 +47,10 @@ pub use secundine_domain::picture::{
 };
 pub use sending::{FailureView, SendingState, SendingView, ServerView, TakenView, TriedView};
 pub use sketch::{PlaceItem, SketchView};
+pub use sync::{
+    HeldView, MemberView, PlaceTried, PlaceView, SyncCode, SyncCodeRead, SyncRole, SyncState, SyncTime, SyncView, TroubleView,
+    TypedPlace,
+};
 pub use verify::VerifyView;
 pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};
 

@@ -5,10 +5,13 @@
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
 use image::DynamicImage;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
+use zeroize::Zeroizing;
 
 use crate::api::{ApiError, ErrorCode};
 use crate::picture::upright;
@@ -17,7 +20,9 @@ const NAME: &str = "SECUNDINE";
 const VERSION: &str = "1";
 const LETTERS: &[u8; 32] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZ234567";
 /// Most letters of a code: 113 modules across, which a phone still reads off another. Our own choice.
-pub(crate) const LETTERS_MAX: usize = 1_200;
+pub(crate) const LETTERS_MAX: usize = 2_300;
+/// Most bytes of a picture.
+pub(crate) const PICTURE_MAX: usize = 1 << 20;
 /// Bytes of the sum that finds slips.
 const SUM: usize = 4;
 
@@ -28,15 +33,21 @@ pub(crate) enum Kind {
     Birth,
     /// The answer to such a code.
     Answer,
+    /// A phone that wants to share with a practice.
+    Card,
+    /// What lets it in, sealed to it.
+    Welcome,
 }
 
 impl Kind {
-    const ALL: [Self; 2] = [Self::Birth, Self::Answer];
+    const ALL: [Self; 4] = [Self::Birth, Self::Answer, Self::Card, Self::Welcome];
 
     const fn name(self) -> &'static str {
         match self {
             Self::Birth => "BIRTH",
             Self::Answer => "ANSWER",
+            Self::Card => "CARD",
+            Self::Welcome => "WELCOME",
         }
     }
 }
@@ -46,9 +57,15 @@ impl Kind {
 /// # Errors
 /// When it would be too large for a camera.
 pub(crate) fn encode(kind: Kind, payload: &impl Serialize) -> Result<String, ApiError> {
-    let mut bytes = serde_json::to_vec(payload).map_err(|_| ApiError::internal())?;
-    let sum = sum(&bytes);
-    bytes.extend(sum);
+    encode_bytes(kind, &serde_json::to_vec(payload).map_err(|_| ApiError::internal())?)
+}
+
+/// The same of bytes that have a form of their own.
+///
+/// # Errors
+/// When it would be too large for a camera.
+pub(crate) fn encode_bytes(kind: Kind, bytes: &[u8]) -> Result<String, ApiError> {
+    let bytes = [bytes, &sum(bytes)].concat();
     let text = format!("{NAME}:{VERSION}:{}:{}", kind.name(), base32(&bytes));
     if text.len() > LETTERS_MAX { Err(wrong("error-code-large")) } else { Ok(text) }
 }
@@ -66,6 +83,14 @@ pub(crate) fn kind(text: &str) -> Result<Kind, ApiError> {
 /// # Errors
 /// As for [`kind`], and when it is of another kind or not whole.
 pub(crate) fn decode<T: DeserializeOwned>(wanted: Kind, text: &str) -> Result<T, ApiError> {
+    serde_json::from_slice(&decode_bytes(wanted, text)?).map_err(|_| wrong("error-code-damaged"))
+}
+
+/// The same of bytes that have a form of their own.
+///
+/// # Errors
+/// As for [`decode`].
+pub(crate) fn decode_bytes(wanted: Kind, text: &str) -> Result<Vec<u8>, ApiError> {
     let (kind, body) = parts(text)?;
     if kind != wanted {
         return Err(wrong("error-code-other"));
@@ -75,7 +100,7 @@ pub(crate) fn decode<T: DeserializeOwned>(wanted: Kind, text: &str) -> Result<T,
     if told != sum(payload) {
         return Err(wrong("error-code-damaged"));
     }
-    serde_json::from_slice(payload).map_err(|_| wrong("error-code-damaged"))
+    Ok(payload.to_vec())
 }
 
 fn parts(text: &str) -> Result<(Kind, String), ApiError> {
@@ -89,6 +114,22 @@ fn parts(text: &str) -> Result<(Kind, String), ApiError> {
     let known = Kind::ALL.into_iter().find(|known| known.name() == kind).filter(|_| version == VERSION);
     let known = known.ok_or_else(|| wrong("error-code-newer"))?;
     if text.len() > LETTERS_MAX { Err(wrong("error-code-damaged")) } else { Ok((known, body.to_owned())) }
+}
+
+/// The text of a code, from a picture as base64 or as it was typed.
+///
+/// # Errors
+/// As for [`seen`].
+pub(crate) fn from(picture: Option<&str>, text: Option<String>) -> Result<String, ApiError> {
+    match picture {
+        Some(picture) => seen(&picture_of(picture)?),
+        None => Ok(text.unwrap_or_default()),
+    }
+}
+
+fn picture_of(base64: &str) -> Result<Zeroizing<Vec<u8>>, ApiError> {
+    let bytes = Zeroizing::new(BASE64_STANDARD.decode(base64).map_err(|_| wrong("error-file-part"))?);
+    if bytes.len() > PICTURE_MAX { Err(wrong("error-file-part")) } else { Ok(bytes) }
 }
 
 /// The code on a picture: JPEG or PNG. One of ours goes before any other.

@@ -53,6 +53,7 @@ impl From<StoreError> for ApiError {
             StoreError::NotBackup(_) => Self::new(ErrorCode::Impossible, "error-backup-none"),
             StoreError::DamagedBackup(_) => Self::new(ErrorCode::Impossible, "error-backup-damaged"),
             StoreError::OtherPractice => Self::new(ErrorCode::Impossible, "error-backup-other-practice"),
+            StoreError::Misfit(_) => Self::new(ErrorCode::Impossible, "error-misfit"),
             StoreError::NoFile => Self::new(ErrorCode::NotFound, "error-no-file"),
             StoreError::DamagedFile(_) => Self::new(ErrorCode::NotRead, "error-file-damaged"),
             StoreError::TooLarge => {

@@ -24,6 +24,7 @@ pub mod salvage;
 pub mod sending;
 mod session;
 mod shared;
+mod sync;
 pub mod verify;
 mod views;
 mod wipe;

@@ -18,6 +18,7 @@ use crate::hide;
 use crate::locked::{Writer, bring_in, keep_elsewhere};
 use crate::own::Own;
 use crate::verify;
+use sync::{description, others};
 
 mod bands;
 mod clock;
@@ -25,6 +26,7 @@ mod files;
 mod medicines;
 mod same;
 mod sending;
+mod sync;
 
 pub(crate) use clock::ClockSince;
 
@@ -94,9 +96,10 @@ impl OpenPractice {
     /// A practice that was here.
     pub(crate) fn open(store: Store) -> Result<Self, ApiError> {
         let (entries, runs) = (practice_entries(&store)?, store.runs()?);
-        let (described, own, examining) = (description(&entries), Own::read(&entries), Examining::read(&entries));
+        let others = others(&store);
+        let (described, own, examining) = (description(&entries, &others), Own::read(&entries), Examining::read(&entries));
         let (births, bands) = Default::default();
-        let post = sending::Post::read(&entries);
+        let post = sending::Post::read(&entries, &others);
         let (same, salvage) = (None, None);
         Ok(Self { store, described, own, examining, scribe: None, births, bands, runs, post, same, salvage })
     }
@@ -131,9 +134,7 @@ impl OpenPractice {
         let restored = self.store.add_backup(path)?;
         self.births.clear();
         self.same = None;
-        let entries = practice_entries(&self.store)?;
-        (self.described, self.own) = (description(&entries), Own::read(&entries));
-        (self.examining, self.post) = (Examining::read(&entries), sending::Post::read(&entries));
+        self.read_practice_anew()?;
         Ok(restored)
     }
 
@@ -369,17 +370,6 @@ fn practice_entries(store: &Store) -> Result<Vec<Entry>, StoreError> {
     let mut entries: Vec<Entry> = store.entries(BirthId::PRACTICE)?.into_iter().map(|stored| stored.entry).collect();
     entries.sort_by_key(|entry| (entry.recorded.wall_ms, entry.id));
     Ok(entries)
-}
-
-/// How the practice was described last.
-fn description(entries: &[Entry]) -> Practice {
-    let described = entries.iter().rev().find_map(|entry| match &entry.fact {
-        Fact::PracticeDescribed(practice) => Some(practice.clone()),
-        _ => None,
-    });
-    // Killed between the key file and the first entry: founded, but nameless.
-    let nameless = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
-    described.unwrap_or(nameless)
 }
 
 /// Whether a practice with this own protocol can be described so.

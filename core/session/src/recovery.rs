@@ -20,7 +20,11 @@ pub(crate) fn view(identity: &str) -> RecoveryView {
 
 /// Its words: the first 44 bits of its SHA-256, 11 bits a word, from the English list of BIP 39.
 pub(crate) fn words(identity: &str) -> Vec<String> {
-    let hash = Sha256::digest(identity.as_bytes());
+    spoken(&Sha256::digest(identity.as_bytes()).into())
+}
+
+/// The first 44 bits of a hash as words, to be said aloud.
+pub(crate) fn spoken(hash: &[u8; 32]) -> Vec<String> {
     let first = hash.first_chunk().map_or(0, |bytes| u64::from_be_bytes(*bytes));
     let list = Language::English.word_list();
     let index = |n: u32| (first >> (u64::BITS - BITS * (n + 1))) & ((1 << BITS) - 1);

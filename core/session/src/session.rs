@@ -14,6 +14,7 @@ mod phones;
 mod photos;
 mod rest;
 mod sending;
+mod sync;
 
 #[cfg(feature = "fuzzing")]
 pub(crate) use papers::code;
@@ -39,6 +40,7 @@ use crate::locked::Locked;
 use crate::practice::{Draft, OpenPractice};
 use crate::rehearsal::Rehearsal;
 use crate::sending::Outbox;
+use crate::sync::Desk;
 use crate::views;
 use elsewhere::Kept;
 use files::Passing;
@@ -70,6 +72,7 @@ pub struct Session {
     hidden: Option<AtWork>,
     passing: Passing,
     outbox: Outbox,
+    sync: Desk,
     phones: Phones,
 }
 
@@ -89,9 +92,10 @@ impl Session {
     fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
         let keys = Keys::new(&paths.data, platform);
         let (kept, passing, outbox) = (Kept::default(), Passing::default(), Outbox::default());
+        let sync = Desk::default();
         let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
         let phones = Phones::default();
-        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox, phones }
+        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox, sync, phones }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -200,6 +204,22 @@ impl Session {
             Request::SameBirth { birth, other, same } => {
                 Ok(Response::SameBirth { entry: self.open()?.say_same(birth, other, same, &now)? })
             }
+            Request::Sync => Ok(Response::Sync(self.sync_view(&now)?)),
+            Request::FoundSync { place } => self.found_sync(place, &now),
+            Request::SyncCard => self.sync_card(),
+            Request::ReadSyncCode { picture, text } => self.read_sync_code(picture.as_deref(), text),
+            Request::AdmitToSync { code, role } => self.admit_to_sync(&code, role, &now),
+            Request::JoinSync { code } => self.join_sync(&code, &now),
+            Request::RecoverSync { sheet, place } => self.recover_sync(sheet, place, &now),
+            Request::SetSyncPlace { place } => self.set_sync_place(place, &now),
+            Request::TrySyncPlace { place } => self.try_sync_place(place, &now),
+            Request::SyncNow { by_hand, metered } => self.sync_now(by_hand, metered, &now),
+            Request::PauseSync => self.pause_sync(&now),
+            Request::SetSyncRole { device, role } => self.set_sync_role(&device, role, &now),
+            Request::RemoveFromSync { device } => self.remove_from_sync(&device, &now),
+            Request::AcceptHeld { device, segment } => self.accept_held(&device, segment, &now),
+            Request::AskErasure { birth } => self.ask_erasure(birth, &now),
+            Request::FetchFile { file } => self.fetch_file(file, &now),
             Request::TakeCode { text, ago_ms } => self.take_code(&text, ago_ms, &now),
         }
     }
@@ -212,6 +232,7 @@ impl Session {
         self.hidden = None;
         self.passing = Passing::default();
         self.outbox = Outbox::default();
+        self.sync.forget();
         self.phones = Phones::default();
     }
 
@@ -407,6 +428,7 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
 
 /// Signs the record as it stands, in the name of the signer, or of the practice's practitioner.
 pub(crate) fn sign(open: &mut OpenPractice, birth: BirthId, signer: Option<Signer>, now: &Stamp) -> Result<EntryId, ApiError> {
+    open.may_sign()?;
     let version = version(open.entries(birth)?);
     let (name, role) = match signer {
         Some(Signer { name, role }) => (name.trim().to_owned(), role.trim().to_owned()),

@@ -5,10 +5,12 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 
 use secundine_domain::message::Message;
+use secundine_store::Store;
 
 use crate::Session;
 use crate::api::{ApiError, Request, Response};
 use crate::sending::{Courier, Failure, Http, Run, try_server};
+use crate::sync::{self, Moments, Task};
 
 /// A session that several threads can call, one at a time. What takes the network is done by a thread of its own, without the lock:
 /// no mark ever waits for a server.
@@ -35,9 +37,19 @@ impl SharedSession {
     /// # Errors
     /// What [`Session::call`] answers.
     pub fn call(&self, request: Request) -> Result<Response, ApiError> {
-        let (answer, runs) = with(&self.session, |session| (session.call(request), session.runs_to_begin()))?;
+        let (answer, runs, task) =
+            with(&self.session, |session| (session.call(request), session.runs_to_begin(), session.sync_to_begin()))?;
         runs.into_iter().for_each(|run| self.begin(run));
+        task.into_iter().for_each(|task| self.begin_sync(task));
         answer
+    }
+
+    fn begin_sync(&self, task: Task) {
+        let session = Arc::clone(&self.session);
+        let begun = thread::Builder::new().name("sync".to_owned()).spawn(move || share(task, &session));
+        if begun.is_err() {
+            let _ = with(&self.session, Session::sync_not_begun);
+        }
     }
 
     fn begin(&self, run: Run) {
@@ -91,6 +103,24 @@ fn carry(run: Run, session: &Mutex<Session>, courier: &dyn Courier) {
                 let _ = with(session, |session| session.tried(&server, told));
             }
         }
+    }
+}
+
+/// Does a task of sharing, and what was asked for meanwhile. The session is held for moments only.
+fn share(first: Task, session: &Mutex<Session>) {
+    let access = Moments(|work: &mut dyn FnMut(&mut Store)| with(session, |session| session.with_store(work)).unwrap_or(false));
+    let mut next = Some(first);
+    while let Some(task) = next.take() {
+        let Ok((stop, far)) = with(session, |session| session.sync_controls()) else { return };
+        let outcome = catch_unwind(AssertUnwindSafe(|| sync::work(task, &access, &stop, &far)));
+        let ended = match outcome {
+            Ok(outcome) => with(session, |session| session.synced(outcome)),
+            Err(_) => with(session, Session::sync_not_begun),
+        };
+        if ended.is_err() {
+            return;
+        }
+        next = with(session, Session::sync_to_begin).unwrap_or(None);
     }
 }
 

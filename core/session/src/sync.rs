@@ -1,8 +1,10 @@
 //! Sharing with the other phones of the practice: what a thread of its own does, and what is remembered of it in memory.
 
+use std::path::Path;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex};
 
+use secundine_domain::file::FileId;
 use secundine_domain::message::Message;
 use secundine_domain::time::{Elapsed, Occurred, Stamp};
 use secundine_store::Store;
@@ -10,7 +12,8 @@ use secundine_sync::{Access, Place, Progress, Report, SyncError, Wishes};
 
 mod words;
 
-pub(crate) use words::{bucket_words, error_words, probed_words, trouble_words};
+use words::{bucket_words, probed_words};
+pub(crate) use words::{error_words, trouble_view};
 
 /// The pause after the first failure, ms; each further one doubles it (ours).
 const FIRST_PAUSE_MS: i64 = 30_000;
@@ -20,7 +23,7 @@ const LONGEST_PAUSE_MS: i64 = 60 * 60_000;
 const EVERY_MS: i64 = 15 * 60_000;
 
 /// What a thread of its own is to do.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub(crate) enum Task {
     /// A round with the bucket.
     Round {
@@ -34,6 +37,8 @@ pub(crate) enum Task {
     Try(Place),
     /// Gets the practice back by its sheet.
     Recover { sheet: String, label: String, place: Place, now_ms: i64 },
+    /// Fetches a picture or sound.
+    Fetch { file: FileId, place: Place },
 }
 
 /// What came of a task.
@@ -41,7 +46,11 @@ pub(crate) enum Outcome {
     Round(Report, Result<(), SyncError>),
     Tried(Result<Message, Message>),
     Recovered(Result<(), SyncError>),
+    Fetched(Result<(), SyncError>),
 }
+
+/// What a thread looks at: whether it is to stop, and where it tells how far it is.
+pub(crate) type Controls = (Arc<AtomicBool>, Arc<Mutex<Progress>>);
 
 /// What is remembered of sharing while the practice is open.
 #[derive(Default)]
@@ -156,6 +165,16 @@ pub(crate) fn work(task: Task, access: &dyn Access, stop: &AtomicBool, far: &Mut
                 .and_then(|bucket| secundine_sync::recover(access, &*bucket, &sheet, &label, settings, now_ms));
             Outcome::Recovered(done.map(|_| ()))
         }
+        Task::Fetch { file, place } => {
+            let mut progress = |bytes| {
+                if let Ok(mut far) = far.lock() {
+                    *far = Progress { got_bytes: bytes, ..Progress::default() };
+                }
+                !stop.load(Ordering::Relaxed)
+            };
+            let bucket = secundine_sync::open(&place).map_err(SyncError::from);
+            Outcome::Fetched(bucket.and_then(|bucket| secundine_sync::fetch_file(access, &*bucket, file, &mut progress)))
+        }
     }
 }
 
@@ -164,6 +183,14 @@ fn try_place(place: &Place) -> Result<Message, Message> {
     let mut name = [0; 8];
     getrandom::fill(&mut name).map_err(|_| Message::new("error-internal"))?;
     probed_words(&secundine_sync::probe(&*bucket, &format!("probe/{:016x}", u64::from_be_bytes(name))))
+}
+
+/// Bytes of the practice's folder: the database and what lies beside it.
+pub(crate) fn stored_bytes(folder: &Path) -> u64 {
+    let files = |folder: &Path| std::fs::read_dir(folder).into_iter().flatten().flatten().collect::<Vec<_>>();
+    let beside = files(&folder.join(secundine_store::FILES));
+    let all = files(folder).into_iter().chain(beside);
+    all.filter_map(|file| file.metadata().ok()).filter(|file| file.is_file()).map(|file| file.len()).sum()
 }
 
 /// The store of the session that is shared, for moments at a time.

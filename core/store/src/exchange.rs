@@ -82,6 +82,12 @@ pub fn link_after(before: &[u8; 32], birth: &[u8; 24], n: u64, digest: &[u8; 32]
     Position { n: n.saturating_sub(1), link: *before }.then(birth, digest).link
 }
 
+/// A birth as it stands in the chain: its device, then its number.
+#[must_use]
+pub fn chained(birth: BirthId) -> [u8; 24] {
+    birth_key(birth)
+}
+
 /// The device whose public key this is.
 #[must_use]
 pub fn device_with(public: &[u8; 32]) -> Option<DeviceId> {

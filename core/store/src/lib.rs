@@ -37,7 +37,7 @@ pub use attempts::{ATTEMPTS, Attempts};
 pub use backup::{Backed, INCOMING, check_archive, check_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
-pub use exchange::{Carried, NamedValue, Note, Noted, TakenIn, device_with, is_signed, link_after};
+pub use exchange::{Carried, NamedValue, Note, Noted, TakenIn, chained, device_with, is_signed, link_after};
 pub use extract::Extract;
 pub use files::{FILE_KEY, FILE_KEY_BYTES, FILE_MAX, FILES};
 pub use head::HEAD;

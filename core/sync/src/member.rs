@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use age::secrecy::ExposeSecret;
 use age::x25519;
 use ed25519_dalek::Signer;
-use secundine_domain::entry::DeviceId;
+use secundine_domain::entry::{BirthId, DeviceId};
 use secundine_store::{Note, Store, device_with};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -310,7 +310,8 @@ pub fn accept(store: &mut Store, device: DeviceId, segment: u64, now_ms: i64) ->
 ///
 /// # Errors
 /// [`SyncError::NotMember`], or what the store says.
-pub fn ask_erasure(store: &mut Store, birth: [u8; 24], now_ms: i64) -> Result<(), SyncError> {
+pub fn ask_erasure(store: &mut Store, birth: BirthId, now_ms: i64) -> Result<(), SyncError> {
+    let birth = secundine_store::chained(birth);
     let me = current(store)?.ok_or(SyncError::NotShared)?;
     let roster = roster(store)?;
     roster.member(store.device()).filter(|member| member.role != Role::Student).ok_or(SyncError::NotMember)?;
@@ -336,8 +337,9 @@ pub fn roster(store: &Store) -> Result<Roster, SyncError> {
 /// # Errors
 /// [`SyncError::NotShared`], or what the store says.
 pub fn set_place(store: &mut Store, place: Vec<u8>) -> Result<(), SyncError> {
-    let me = notes::me(store)?.ok_or(SyncError::NotShared)?;
-    Ok(store.note_down(&[Me { place, ..me }.put()?])?)
+    let mut me = notes::me(store)?.ok_or(SyncError::NotShared)?;
+    me.place = place;
+    Ok(store.note_down(&[me.put()?])?)
 }
 
 /// How many entries of this phone the bucket does not have yet.

@@ -166,11 +166,10 @@ fn a_birth_that_two_want_erased_is_gone_everywhere_and_the_chains_still_hold() {
     settle(&mut phones, &bucket, START_MS);
     phones[1].write(Some(birth), canary, START_MS);
     settle(&mut phones, &bucket, START_MS + 1);
-    let key: [u8; 24] = [first.device.0.as_slice(), &first.n.to_be_bytes()].concat().try_into().unwrap();
-    ask_erasure(phones[0].store(), key, START_MS + 2).unwrap();
+    ask_erasure(phones[0].store(), birth, START_MS + 2).unwrap();
     settle(&mut phones, &bucket, START_MS + 3);
     assert_eq!(phones[2].versions().len(), 2, "one alone erases nothing");
-    ask_erasure(phones[1].store(), key, START_MS + 4).unwrap();
+    ask_erasure(phones[1].store(), birth, START_MS + 4).unwrap();
     phones[1].write(None, "later", START_MS + 4);
     settle(&mut phones, &bucket, START_MS + 5);
     for phone in &mut phones {

@@ -15,7 +15,9 @@ import type { RehearsalMode } from "./RehearsalMode";
 import type { ScenarioName } from "./ScenarioName";
 import type { Signer } from "./Signer";
 import type { Slot } from "./Slot";
+import type { SyncRole } from "./SyncRole";
 import type { Tracing } from "./Tracing";
+import type { TypedPlace } from "./TypedPlace";
 
 /**
  * A question or an order.
@@ -324,4 +326,116 @@ speed: number,
 /**
  * Whether the script acts by itself, or only tells what happens while the person records.
  */
-mode: RehearsalMode, } | { "request": "end_rehearsal" };
+mode: RehearsalMode, } | { "request": "end_rehearsal" } | { "request": "show_code", 
+/**
+ * Which birth.
+ */
+birth: BirthId, 
+/**
+ * The answer to the code that was read here; else the code by which the other phone joins.
+ */
+answer: boolean, } | { "request": "read_code", 
+/**
+ * A picture that shows it: JPEG or PNG, at most 1 MiB, as base64.
+ */
+picture: string | null, 
+/**
+ * The code as text, where there is no picture.
+ */
+text: string | null, } | { "request": "take_code", 
+/**
+ * As [`Request::ReadCode`] gave it.
+ */
+text: string, 
+/**
+ * Milliseconds since its picture came; none where it was typed.
+ */
+ago_ms: number | null, } | { "request": "same_birth", 
+/**
+ * Under which it is written.
+ */
+birth: BirthId, 
+/**
+ * The other.
+ */
+other: BirthId, 
+/**
+ * Whether they are.
+ */
+same: boolean, } | { "request": "sync" } | { "request": "found_sync", 
+/**
+ * Where.
+ */
+place: TypedPlace, } | { "request": "sync_card" } | { "request": "read_sync_code", 
+/**
+ * A picture that shows it: JPEG or PNG, at most 1 MiB, as base64.
+ */
+picture: string | null, 
+/**
+ * The code as text, where there is no picture.
+ */
+text: string | null, } | { "request": "admit_to_sync", 
+/**
+ * As [`Request::ReadSyncCode`] gave it.
+ */
+code: string, 
+/**
+ * What its person may do.
+ */
+role: SyncRole, } | { "request": "join_sync", 
+/**
+ * As [`Request::ReadSyncCode`] gave it.
+ */
+code: string, } | { "request": "recover_sync", 
+/**
+ * The identity on it.
+ */
+sheet: string, 
+/**
+ * Where the practice shares.
+ */
+place: TypedPlace, } | { "request": "set_sync_place", 
+/**
+ * Where.
+ */
+place: TypedPlace, } | { "request": "try_sync_place", 
+/**
+ * Which.
+ */
+place: TypedPlace, } | { "request": "sync_now", 
+/**
+ * Whether a person asked: then it is time.
+ */
+by_hand: boolean, 
+/**
+ * Whether the line is paid for by its bytes: pictures and sounds wait then.
+ */
+metered: boolean, } | { "request": "pause_sync" } | { "request": "set_sync_role", 
+/**
+ * Their phone.
+ */
+device: string, 
+/**
+ * From now on.
+ */
+role: SyncRole, } | { "request": "remove_from_sync", 
+/**
+ * Which.
+ */
+device: string, } | { "request": "accept_held", 
+/**
+ * Which.
+ */
+device: string, 
+/**
+ * The last segment that is taken in.
+ */
+segment: number, } | { "request": "ask_erasure", 
+/**
+ * Which.
+ */
+birth: BirthId, } | { "request": "fetch_file", 
+/**
+ * Which.
+ */
+file: FileId, };

@@ -9,7 +9,7 @@ use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
-use super::{DeviceTold, FileKind, LockedMark, Outgoing, Slot};
+use super::{DeviceTold, FileKind, LockedMark, Outgoing, Slot, SyncRole, TypedPlace};
 
 /// A question or an order.
 #[derive(Clone, Debug, Deserialize, Serialize, TS)]
@@ -379,6 +379,90 @@ pub enum Request {
         other: BirthId,
         /// Whether they are.
         same: bool,
+    },
+    /// How the phones of the practice share.
+    Sync,
+    /// Makes this phone the first of a practice that shares.
+    FoundSync {
+        /// Where.
+        place: TypedPlace,
+    },
+    /// The code that this phone shows to join a practice that shares.
+    SyncCard,
+    /// What another phone's code says; nothing is done.
+    ReadSyncCode {
+        /// A picture that shows it: JPEG or PNG, at most 1 MiB, as base64.
+        picture: Option<String>,
+        /// The code as text, where there is no picture.
+        text: Option<String>,
+    },
+    /// Lets the phone in that showed this code.
+    AdmitToSync {
+        /// As [`Request::ReadSyncCode`] gave it.
+        code: String,
+        /// What its person may do.
+        role: SyncRole,
+    },
+    /// Joins the practice whose lead showed this code.
+    JoinSync {
+        /// As [`Request::ReadSyncCode`] gave it.
+        code: String,
+    },
+    /// Gets the practice back by its recovery sheet alone.
+    RecoverSync {
+        /// The identity on it.
+        sheet: String,
+        /// Where the practice shares.
+        place: TypedPlace,
+    },
+    /// Sets where the practice shares; the other phones have to be told by a person.
+    SetSyncPlace {
+        /// Where.
+        place: TypedPlace,
+    },
+    /// Tries a place; [`Request::Sync`] tells what came of it.
+    TrySyncPlace {
+        /// Which.
+        place: TypedPlace,
+    },
+    /// Exchanges what there is to exchange, if it is time for it.
+    SyncNow {
+        /// Whether a person asked: then it is time.
+        by_hand: bool,
+        /// Whether the line is paid for by its bytes: pictures and sounds wait then.
+        metered: bool,
+    },
+    /// Stops exchanging until a person asks for it.
+    PauseSync,
+    /// Changes what somebody may do.
+    SetSyncRole {
+        /// Their phone.
+        device: String,
+        /// From now on.
+        role: SyncRole,
+    },
+    /// Removes a phone from the practice.
+    RemoveFromSync {
+        /// Which.
+        device: String,
+    },
+    /// Takes in what a removed phone wrote since.
+    AcceptHeld {
+        /// Which.
+        device: String,
+        /// The last segment that is taken in.
+        #[ts(type = "number")]
+        segment: u64,
+    },
+    /// Asks that a birth be erased on every phone; it is once two people have.
+    AskErasure {
+        /// Which.
+        birth: BirthId,
+    },
+    /// Fetches a picture or sound that another phone gave; [`Request::Sync`] tells how far it is.
+    FetchFile {
+        /// Which.
+        file: FileId,
     },
 }
 

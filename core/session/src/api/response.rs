@@ -9,7 +9,8 @@ use ts_rs::TS;
 use super::{
     AlikeView, BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, CodeRead, CodeTaken, CodeView, ExaminingView,
     FileBytes, HandoverCode, HandoverView, ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView,
-    RecoveryView, RestoredView, SendingView, ServerView, SketchView, StatusView, ThingView, VerifyView, WaitingNote, WeighedItem,
+    RecoveryView, RestoredView, SendingView, ServerView, SketchView, StatusView, SyncCode, SyncCodeRead, SyncView, ThingView,
+    VerifyView, WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -234,4 +235,42 @@ pub enum Response {
         /// The new entry.
         entry: EntryId,
     },
+    /// How they share.
+    Sync(SyncView),
+    /// This phone is the first of a practice that shares.
+    FoundSync {
+        /// What gets the practice back if every phone is lost. Show it once; it is kept nowhere.
+        recovery: RecoveryView,
+    },
+    /// The code.
+    SyncCard(SyncCode),
+    /// What it says.
+    ReadSyncCode(SyncCodeRead),
+    /// What the other phone is to read.
+    AdmitToSync(SyncCode),
+    /// Joined.
+    JoinSync {
+        /// The words that the lead's phone shows too.
+        words: Vec<String>,
+    },
+    /// Begun.
+    RecoverSync(SyncView),
+    /// Set.
+    SetSyncPlace(SyncView),
+    /// Begun.
+    TrySyncPlace(SyncView),
+    /// Begun, if it was time.
+    SyncNow(SyncView),
+    /// Paused.
+    PauseSync(SyncView),
+    /// Changed.
+    SetSyncRole(SyncView),
+    /// Removed.
+    RemoveFromSync(SyncView),
+    /// Taken in with the next round.
+    AcceptHeld(SyncView),
+    /// Asked.
+    AskErasure(SyncView),
+    /// Begun, if it is not here.
+    FetchFile(SyncView),
 }

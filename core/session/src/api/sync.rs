@@ -213,3 +213,12 @@ pub struct SyncCode {
     /// Four words; none before both phones have seen each other.
     pub words: Vec<String>,
 }
+
+/// What another phone's code says.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct SyncCodeRead {
+    /// The code as text.
+    pub text: String,
+    /// Who wants to join; none for the code that lets this phone in.
+    pub label: Option<String>,
+}

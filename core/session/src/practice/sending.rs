@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use secundine_domain::entry::{BirthId, Entry};
+use secundine_domain::entry::{BirthId, DeviceId, Entry};
 use secundine_domain::fact::{Fact, Server, Shared, SharedHow, SharedTo, SharedWhat};
 use secundine_domain::time::Stamp;
 use secundine_store::{Stored, version};
@@ -18,10 +18,11 @@ pub(super) struct Post {
 }
 
 impl Post {
-    /// From the entries in order of time.
-    pub(super) fn read(entries: &[Entry]) -> Self {
+    /// From the entries in order of time. The server is the practice's; what waits is sent by the phone that was asked.
+    pub(super) fn read(entries: &[Entry], others: &BTreeSet<DeviceId>) -> Self {
         let mut post = Self::default();
-        entries.iter().for_each(|entry| post.take(&entry.fact));
+        let here = |entry: &&Entry| !matches!(entry.fact, Fact::SendingWaits { .. }) || !others.contains(&entry.id.device);
+        entries.iter().filter(here).for_each(|entry| post.take(&entry.fact));
         post
     }
 

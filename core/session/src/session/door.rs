@@ -58,6 +58,7 @@ impl Session {
         self.passing = Passing::default();
         self.phones = Phones::default();
         self.outbox.forget();
+        self.sync.forget();
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
             let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
@@ -75,6 +76,7 @@ impl Session {
         self.kept = Kept::default();
         self.passing = Passing::default();
         self.outbox.forget();
+        self.sync.forget();
         self.practice.take().map_or(Ok(()), OpenPractice::close)?;
         self.keys.wipe()?;
         Ok(Response::Wipe(self.status(now)))

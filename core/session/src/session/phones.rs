@@ -1,7 +1,5 @@
 //! A second phone at a birth: it joins by a code, without a network, and both clocks are compared (decision 0031).
 
-use base64::Engine;
-use base64::prelude::BASE64_STANDARD;
 use qrcodegen::QrCodeEcc;
 use secundine_domain::chart::{Chart, State};
 use secundine_domain::entry::{BirthId, DeviceId, EntryId};
@@ -10,7 +8,6 @@ use secundine_domain::message::Message;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::time::{Elapsed, Occurred, Stamp};
 use serde::{Deserialize, Serialize};
-use zeroize::Zeroizing;
 
 use super::Session;
 use crate::api::{ApiError, CodeRead, CodeTaken, CodeView, ErrorCode, Response};
@@ -18,8 +15,6 @@ use crate::code::{self, Kind};
 use crate::practice::Draft;
 use crate::qr;
 
-/// Most bytes of a picture: the page makes it small enough.
-const PICTURE_MAX: usize = 1 << 20;
 /// Most letters of a label in a code. Our own choice: the band and a few words tell a birth from others.
 const LABEL_MAX: usize = 40;
 /// How old a code is at most when its picture comes to the core: it is renewed each second, then a picture is taken, looked at and
@@ -148,10 +143,7 @@ impl Session {
     /// What a code says, from a picture or as text. Nothing is written.
     pub(super) fn read_code(&mut self, picture: Option<&str>, text: Option<String>, now: &Stamp) -> Result<Response, ApiError> {
         self.really_open()?;
-        let text = match (picture, text) {
-            (Some(picture), _) => code::seen(&picture_of(picture)?)?,
-            (None, text) => text.unwrap_or_default(),
-        };
+        let text = code::from(picture, text)?;
         let said = match code::kind(&text)? {
             Kind::Birth => {
                 let code: BirthCode = code::decode(Kind::Birth, &text)?;
@@ -166,6 +158,7 @@ impl Session {
                 let label = self.open()?.chart(code.birth)?.label;
                 CodeRead { birth: code.birth, label, answer: true, here: true, clocks: None, text }
             }
+            Kind::Card | Kind::Welcome => return Err(ApiError::new(ErrorCode::Impossible, "error-code-other")),
         };
         Ok(Response::ReadCode(said))
     }
@@ -177,6 +170,7 @@ impl Session {
         let taken = match code::kind(text)? {
             Kind::Birth => self.join(&code::decode(Kind::Birth, text)?, at, ago_ms.is_some(), now)?,
             Kind::Answer => self.compare(&code::decode(Kind::Answer, text)?, at, now)?,
+            Kind::Card | Kind::Welcome => return Err(ApiError::new(ErrorCode::Impossible, "error-code-other")),
         };
         Ok(Response::TakeCode(taken))
     }
@@ -284,12 +278,6 @@ fn mark_of(kind: u8, babies: &[BabyNo]) -> Option<Fact> {
         5 => Some(Fact::MembranesBorn { babies }),
         _ => None,
     }
-}
-
-fn picture_of(base64: &str) -> Result<Zeroizing<Vec<u8>>, ApiError> {
-    let no_part = || ApiError::new(ErrorCode::Impossible, "error-file-part");
-    let bytes = Zeroizing::new(BASE64_STANDARD.decode(base64).map_err(|_| no_part())?);
-    if bytes.len() > PICTURE_MAX { Err(no_part()) } else { Ok(bytes) }
 }
 
 fn nonce() -> Result<String, ApiError> {

@@ -1,5 +1,6 @@
 //! What went wrong with sharing, and what to do about it, in words.
 
+use crate::api::{HeldView, TroubleView};
 use secundine_domain::message::{Arg, Message};
 use secundine_sync::{BucketError, Probed, Roster, SyncError, Trouble};
 
@@ -16,6 +17,7 @@ pub(crate) fn bucket_words(error: &BucketError) -> Message {
         BucketError::Slow => "sync-slow",
         BucketError::TooLarge => "sync-too-large",
         BucketError::Address => "sync-address",
+        BucketError::Clock => "sync-clock",
         BucketError::Broken(_) => "sync-broken",
     };
     Message::new(id)
@@ -52,8 +54,18 @@ pub(crate) fn probed_words(probed: &Probed) -> Result<Message, Message> {
     }
 }
 
-/// What is not as it should be.
-pub(crate) fn trouble_words(trouble: &Trouble, roster: &Roster) -> Message {
+/// What is not as it should be, and what can be done about it here.
+pub(crate) fn trouble_view(trouble: &Trouble, roster: &Roster) -> TroubleView {
+    let held = match trouble {
+        Trouble::Held { device, seq, segments } => {
+            Some(HeldView { device: device.to_string(), segment: seq.saturating_add(*segments).saturating_sub(1) })
+        }
+        _ => None,
+    };
+    TroubleView { said: trouble_words(trouble, roster), held }
+}
+
+fn trouble_words(trouble: &Trouble, roster: &Roster) -> Message {
     let whose = |device| {
         let label = roster.members.get(device).map(|member| member.label.clone());
         label.map_or_else(|| Arg::from(Message::new("sync-unknown-phone")), Arg::from)

@@ -7,10 +7,16 @@ use secundine_domain::fact::{Apgar, Client, Condition, Fact, Loss, Medicine, Mot
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{Reference, Tracing};
 use secundine_domain::protocol::OwnChange;
-use secundine_session::api::{At, DeviceTold, ErrorCode, FileKind, LockedMark, Outgoing, RehearsalMode, Request, Response, Slot};
+use secundine_session::api::{
+    At, DeviceTold, ErrorCode, FileKind, LockedMark, Outgoing, RehearsalMode, Request, Response, Slot, SyncRole, TypedPlace,
+};
 use ts_rs::{Config, TS};
 
 use super::{Desk, PASSPHRASE, placenta};
+
+fn nowhere() -> TypedPlace {
+    TypedPlace::Folder { path: "/nowhere".into() }
+}
 
 /// What is allowed while hidden. No arm for the rest: a new request has to be thought of here.
 fn allowed(request: &Request, running: BirthId) -> bool {
@@ -85,7 +91,23 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::ShowCode { .. }
         | Request::ReadCode { .. }
         | Request::TakeCode { .. }
-        | Request::SameBirth { .. } => false,
+        | Request::SameBirth { .. }
+        | Request::Sync
+        | Request::FoundSync { .. }
+        | Request::SyncCard
+        | Request::ReadSyncCode { .. }
+        | Request::AdmitToSync { .. }
+        | Request::JoinSync { .. }
+        | Request::RecoverSync { .. }
+        | Request::SetSyncPlace { .. }
+        | Request::TrySyncPlace { .. }
+        | Request::SyncNow { .. }
+        | Request::PauseSync
+        | Request::SetSyncRole { .. }
+        | Request::RemoveFromSync { .. }
+        | Request::AcceptHeld { .. }
+        | Request::AskErasure { .. }
+        | Request::FetchFile { .. } => false,
     }
 }
 
@@ -173,6 +195,22 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
             Request::Sketch { birth, placenta: 1 },
             Request::ShowCode { birth, answer: false },
             Request::SameBirth { birth, other: births[0], same: true },
+            Request::Sync,
+            Request::FoundSync { place: nowhere() },
+            Request::SyncCard,
+            Request::ReadSyncCode { picture: None, text: None },
+            Request::AdmitToSync { code: String::new(), role: SyncRole::Member },
+            Request::JoinSync { code: String::new() },
+            Request::RecoverSync { sheet: String::new(), place: nowhere() },
+            Request::SetSyncPlace { place: nowhere() },
+            Request::TrySyncPlace { place: nowhere() },
+            Request::SyncNow { by_hand: true, metered: false },
+            Request::PauseSync,
+            Request::SetSyncRole { device: String::new(), role: SyncRole::Lead },
+            Request::RemoveFromSync { device: String::new() },
+            Request::AcceptHeld { device: String::new(), segment: 1 },
+            Request::AskErasure { birth },
+            Request::FetchFile { file: FileId([7; 32]) },
             Request::MeasurePhoto { birth, file: FileId([0; 32]), tracing: tracing(), keep: true },
         ]);
     }
