@@ -1,0 +1,265 @@
+//! Phones of one practice that share through a folder: joining by codes, rounds in a thread of their own, roles, removal.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+
+use std::path::Path;
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+use secundine_domain::fact::Practice;
+use secundine_domain::time::Stamp;
+use secundine_session::api::{ApiError, Request, Response, SyncRole, SyncState, SyncView, TypedPlace};
+use secundine_session::clock::HandClock;
+use secundine_session::{Paths, Session, SharedSession};
+use tempfile::TempDir;
+
+const PASSPHRASE: &str = "seven quiet herons";
+const START: i64 = 1_795_570_800_000;
+
+struct Phone {
+    session: SharedSession,
+    clock: HandClock,
+    _folder: TempDir,
+}
+
+impl Phone {
+    fn new(practitioner: &str) -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let clock = HandClock::at(Stamp { wall_ms: START, offset_min: 60, zone: None, boot: None });
+        let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
+        let session = SharedSession::new(Session::new(paths, Arc::new(clock.clone())));
+        let practice = Practice {
+            name: format!("Practice of {practitioner}"),
+            practitioner: practitioner.to_owned(),
+            role: "Midwife".to_owned(),
+            protocol: None,
+        };
+        let phone = Self { session, clock, _folder: folder };
+        phone.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
+        phone
+    }
+
+    fn call(&self, request: Request) -> Result<Response, ApiError> {
+        self.session.call(request)
+    }
+
+    fn refused(&self, request: Request) -> String {
+        self.call(request).unwrap_err().message.id
+    }
+
+    fn view(&self) -> SyncView {
+        match self.call(Request::Sync).unwrap() {
+            Response::Sync(view) => view,
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    /// Makes a round and waits for its end.
+    fn round(&self) -> SyncView {
+        self.call(Request::SyncNow { by_hand: true, metered: false }).unwrap();
+        let begun = Instant::now();
+        loop {
+            let view = self.view();
+            if !matches!(view.state, SyncState::Going { .. }) {
+                return view;
+            }
+            assert!(begun.elapsed() < Duration::from_secs(60), "it does not come to its end: {view:?}");
+            std::thread::sleep(Duration::from_millis(5));
+        }
+    }
+
+    fn births(&self) -> usize {
+        match self.call(Request::Births { skip: 0, take: 50 }).unwrap() {
+            Response::Births { births, .. } => births.len(),
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    fn practice(&self) -> Practice {
+        match self.call(Request::Status).unwrap() {
+            Response::Status(status) => status.practice.unwrap(),
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    fn born(&self) -> secundine_domain::entry::BirthId {
+        match self.call(Request::BabyBornNow { ago_ms: 0 }).unwrap() {
+            Response::BabyBornNow { birth, .. } => birth,
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    /// Lets another phone in, and gives the words that each of them shows.
+    fn welcome(&self, other: &Self, role: SyncRole) -> (Vec<String>, Vec<String>) {
+        let Response::SyncCard(card) = other.call(Request::SyncCard).unwrap() else { unreachable!() };
+        let read = self.call(Request::ReadSyncCode { picture: None, text: Some(card.text) }).unwrap();
+        let Response::ReadSyncCode(read) = read else { unreachable!() };
+        assert_eq!(read.label, Some(other.practice().practitioner));
+        let Response::AdmitToSync(welcome) = self.call(Request::AdmitToSync { code: read.text, role }).unwrap() else {
+            unreachable!()
+        };
+        assert!(welcome.code.side > 0 && welcome.code.side <= 133, "a code of {} modules", welcome.code.side);
+        let Response::JoinSync { words } = other.call(Request::JoinSync { code: welcome.text }).unwrap() else { unreachable!() };
+        (welcome.words, words)
+    }
+}
+
+fn folder(path: &Path) -> TypedPlace {
+    TypedPlace::Folder { path: path.to_owned() }
+}
+
+/// Two phones that share through this folder.
+fn two(place: &Path, role: SyncRole) -> (Phone, Phone, String) {
+    let (ida, mari) = (Phone::new("Ida Lindqvist"), Phone::new("Mari Solberg"));
+    let Response::FoundSync { recovery } = ida.call(Request::FoundSync { place: folder(place) }).unwrap() else { unreachable!() };
+    let (one, other) = ida.welcome(&mari, role);
+    assert_eq!((one.len(), one), (4, other));
+    (ida, mari, recovery.identity)
+}
+
+#[test]
+fn two_phones_join_in_person_and_have_each_others_births() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Member);
+    ida.born();
+    mari.born();
+    for phone in [&ida, &mari, &ida] {
+        let view = phone.round();
+        assert_eq!((view.failure, view.troubles.len()), (None, 0));
+    }
+    assert_eq!((ida.births(), mari.births()), (2, 2));
+    let view = mari.view();
+    assert_eq!((view.waiting, view.waiting_files, view.outside), (0, 0, false));
+    assert_eq!(view.members.iter().map(|member| member.label.as_str()).filter(|label| label.contains("Ida")).count(), 1);
+    // Who works on a phone stays who it is; the name of the practice is everybody's.
+    assert_eq!(mari.practice().practitioner, "Mari Solberg");
+    assert_eq!(ida.practice().practitioner, "Ida Lindqvist");
+    assert_eq!(ida.practice().name, mari.practice().name);
+}
+
+#[test]
+fn a_round_goes_on_while_marks_are_made_and_ends_with_the_lock() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Member);
+    ida.round();
+    for _ in 0..20 {
+        ida.call(Request::SyncNow { by_hand: true, metered: true }).unwrap();
+        ida.born();
+    }
+    ida.round();
+    mari.round();
+    assert_eq!(mari.births(), 20);
+    ida.born();
+    ida.call(Request::SyncNow { by_hand: true, metered: true }).unwrap();
+    ida.call(Request::Lock).unwrap();
+    ida.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    assert_eq!(ida.round().failure, None);
+    mari.round();
+    assert_eq!(mari.births(), 21);
+}
+
+#[test]
+fn a_place_that_is_gone_is_told_and_nothing_is_lost_and_the_pause_grows() {
+    let place = tempfile::tempdir().unwrap();
+    let stick = place.path().join("stick");
+    std::fs::create_dir(&stick).unwrap();
+    let (ida, mari, _) = two(&stick, SyncRole::Member);
+    ida.round();
+    std::fs::rename(&stick, place.path().join("pulled-out")).unwrap();
+    ida.born();
+    for pause in [30, 60, 120] {
+        let view = ida.round();
+        assert_eq!(view.failure.unwrap().id, "sync-no-bucket");
+        assert!(view.waiting > 0);
+        assert_eq!(view.state, SyncState::Again { seconds: pause });
+    }
+    std::fs::rename(place.path().join("pulled-out"), &stick).unwrap();
+    // Not yet; then by itself.
+    ida.call(Request::SyncNow { by_hand: false, metered: false }).unwrap();
+    assert!(ida.view().failure.is_some());
+    ida.clock.advance(121_000);
+    ida.call(Request::SyncNow { by_hand: false, metered: false }).unwrap();
+    let view = ida.round();
+    assert_eq!((view.failure, view.waiting), (None, 0));
+    mari.round();
+    assert_eq!(mari.births(), 1);
+    assert!(matches!(mari.call(Request::PauseSync).unwrap(), Response::PauseSync(view) if view.state == SyncState::Paused));
+}
+
+#[test]
+fn a_student_writes_and_does_not_sign() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Student);
+    ida.round();
+    let birth = mari.born();
+    mari.round();
+    assert_eq!(mari.refused(Request::Sign { birth, signer: None }), "error-student-signs");
+    ida.round();
+    ida.call(Request::Sign { birth, signer: None }).unwrap();
+    let device = mari.view().members.into_iter().find(|member| member.this).unwrap().device;
+    assert_eq!(mari.refused(Request::SetSyncRole { device: device.clone(), role: SyncRole::Lead }), "sync-not-lead");
+    ida.call(Request::SetSyncRole { device, role: SyncRole::Member }).unwrap();
+    ida.round();
+    mari.round();
+    mari.call(Request::Sign { birth, signer: None }).unwrap();
+}
+
+#[test]
+fn a_removed_phone_says_so_and_a_sheet_brings_the_practice_back() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, sheet) = two(place.path(), SyncRole::Member);
+    ida.born();
+    ida.round();
+    mari.round();
+    let device = mari.view().members.into_iter().find(|member| member.this).unwrap().device;
+    ida.call(Request::RemoveFromSync { device }).unwrap();
+    ida.born();
+    ida.round();
+    assert!(mari.round().outside);
+    assert_eq!((ida.births(), mari.births()), (2, 1));
+    let new = Phone::new("Noor Haddad");
+    new.call(Request::RecoverSync { sheet, place: folder(place.path()) }).unwrap();
+    let begun = Instant::now();
+    while new.births() < 2 {
+        assert!(begun.elapsed() < Duration::from_secs(60), "{:?}", new.view());
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    assert!(new.view().leads);
+}
+
+#[test]
+fn codes_and_places_that_do_not_fit_are_told() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Member);
+    let other = Phone::new("Other");
+    let Response::SyncCard(card) = other.call(Request::SyncCard).unwrap() else { unreachable!() };
+    let member = SyncRole::Member;
+    assert_eq!(mari.refused(Request::AdmitToSync { code: card.text.clone(), role: member }), "sync-not-lead");
+    let Response::AdmitToSync(welcome) = ida.call(Request::AdmitToSync { code: card.text.clone(), role: member }).unwrap() else {
+        unreachable!()
+    };
+    let thief = Phone::new("Thief");
+    thief.call(Request::SyncCard).unwrap();
+    assert_eq!(thief.refused(Request::JoinSync { code: welcome.text.clone() }), "sync-wrong-code");
+    assert_eq!(other.refused(Request::JoinSync { code: card.text }), "error-code-other");
+    assert_eq!(ida.refused(Request::FoundSync { place: folder(place.path()) }), "sync-shares-already");
+    assert_eq!(thief.refused(Request::FoundSync { place: folder(Path::new("here")) }), "sync-place-path");
+    let bucket = TypedPlace::S3 {
+        endpoint: "https://store.example".to_owned(),
+        region: String::new(),
+        bucket: "practice".to_owned(),
+        key: "k".to_owned(),
+        secret: String::new(),
+    };
+    assert_eq!(thief.refused(Request::FoundSync { place: bucket }), "sync-place-missing");
+    thief.call(Request::TrySyncPlace { place: folder(&place.path().join("nowhere")) }).unwrap();
+    let begun = Instant::now();
+    let told = loop {
+        match thief.view().tried {
+            Some(secundine_session::api::PlaceTried::Told { said, well }) => break (said.id, well),
+            _ => assert!(begun.elapsed() < Duration::from_secs(60)),
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    };
+    assert_eq!(told, ("sync-no-bucket".to_owned(), false));
+}
