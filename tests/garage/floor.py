@@ -14,7 +14,9 @@ import time
 
 def main():
     kind, *rest = sys.argv[1:]
-    known = dict(os.environ, RCLONE_CONFIG="/dev/null")
+    # What is set on this machine for another store is not meant.
+    known = {name: value for name, value in os.environ.items() if not name.startswith(("AWS_", "RCLONE_"))}
+    known["RCLONE_CONFIG"] = "/dev/null"
     if kind == "s3":
         endpoint, region, bucket, key, prefix, into = rest
         known |= {
