@@ -24,7 +24,8 @@ def main():
             "RCLONE_CONFIG_FROM_REGION": region, "RCLONE_CONFIG_FROM_ACCESS_KEY_ID": key,
             "RCLONE_CONFIG_FROM_SECRET_ACCESS_KEY": os.environ["SECRET"], "RCLONE_CONFIG_FROM_FORCE_PATH_STYLE": "true",
         }
-        start = f"from:{bucket}/{prefix}"
+        # With the stroke at its end it is not asked for as a file first.
+        start = f"from:{bucket}/{prefix}/"
     else:
         path, prefix, into = rest
         start = f"{path}/{prefix}"
