@@ -202,6 +202,7 @@ garage: $(GARAGE)
 	python3 tests/garage/cluster.py $(GARAGE)
 
 soak-garage: tools-test $(GARAGE)
+	$(call packages,rclone)
 	SECUNDINE_GARAGE=$(GARAGE) cargo test -p secundine-sync --test buckets_garage -- --ignored --nocapture
 
 soak-fuzz:

@@ -39,12 +39,13 @@ def free_ports(count):
 
 
 class Cluster:
-    def __init__(self, garage, folder, count=3):
+    def __init__(self, garage, folder):
         self.garage, self.folder = garage, folder
-        self.running = {}
-        rpc_secret = secrets.token_hex(32)
-        ports = free_ports(3 * count)
-        self.endpoints = []
+        self.running, self.endpoints = {}, []
+
+    def begin(self, count=3):
+        """Starts the nodes, makes them know each other, and makes the bucket."""
+        folder, rpc_secret, ports = self.folder, secrets.token_hex(32), free_ports(3 * count)
         for node in range(1, count + 1):
             s3, rpc, admin = ports[3 * node - 3:3 * node]
             self.endpoints.append(f"http://127.0.0.1:{s3}")
@@ -146,15 +147,15 @@ def main():
     if garage is None:
         sys.exit(f"{sys.argv[1]} is not there: `make garage` builds it")
     with tempfile.TemporaryDirectory() as folder:
-        cluster = None
+        cluster = Cluster(garage, pathlib.Path(folder))
         try:
-            cluster = Cluster(garage, pathlib.Path(folder))
+            cluster.begin()
             known = {"endpoints": cluster.endpoints, "region": REGION, "bucket": BUCKET}
             print(json.dumps(known | cluster.key("app", "read,write")), flush=True)
             for line in sys.stdin:
                 print(json.dumps(cluster.do(line)), flush=True)
         finally:
-            for node in list(cluster.running) if cluster else []:
+            for node in list(cluster.running):
                 cluster.kill(node)
 
 

@@ -14,7 +14,9 @@ import time
 
 def main():
     kind, *rest = sys.argv[1:]
-    known = dict(os.environ, RCLONE_CONFIG="/dev/null")
+    # What is set on this machine for another store is not meant.
+    known = {name: value for name, value in os.environ.items() if not name.startswith(("AWS_", "RCLONE_"))}
+    known["RCLONE_CONFIG"] = "/dev/null"
     if kind == "s3":
         endpoint, region, bucket, key, prefix, into = rest
         known |= {
@@ -22,7 +24,8 @@ def main():
             "RCLONE_CONFIG_FROM_REGION": region, "RCLONE_CONFIG_FROM_ACCESS_KEY_ID": key,
             "RCLONE_CONFIG_FROM_SECRET_ACCESS_KEY": os.environ["SECRET"], "RCLONE_CONFIG_FROM_FORCE_PATH_STYLE": "true",
         }
-        start = f"from:{bucket}/{prefix}"
+        # With the stroke at its end it is not asked for as a file first.
+        start = f"from:{bucket}/{prefix}/"
     else:
         path, prefix, into = rest
         start = f"{path}/{prefix}"

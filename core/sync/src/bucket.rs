@@ -109,7 +109,7 @@ pub trait Bucket: Send + Sync {
     fn remove(&self, name: &str) -> Result<(), BucketError>;
 
     /// Fetches several in their order and hands each over, until `take` answers no. A bucket with a slow line fetches some
-    /// ahead.
+    /// ahead: the more, the less each may have.
     fn get_each(&self, names: &[String], most: u64, take: &mut dyn FnMut(usize, Result<Vec<u8>, BucketError>) -> bool) {
         for (k, name) in names.iter().enumerate() {
             if !take(k, self.get(name, most)) {

@@ -106,6 +106,33 @@ fn what_lies_about_in_a_folder_is_not_listed() {
     assert_eq!(listed.iter().map(|one| one.name.as_str()).collect::<Vec<_>>(), ["a/b"]);
 }
 
+#[test]
+#[cfg(target_os = "linux")]
+fn what_is_put_into_a_folder_is_on_its_disk_before_it_is_answered() {
+    if let Some(disk) = std::env::var_os("SECUNDINE_TEST_DISK") {
+        return folder(Path::new(&disk)).unwrap().put("a/b", b"x").unwrap();
+    }
+    let place = tempfile::tempdir().unwrap();
+    let output = Command::new("strace")
+        .args(["-f", "-qq", "-y", "-s", "4", "-e", "trace=write,fsync,fdatasync,rename,renameat,renameat2"])
+        .arg(std::env::current_exe().unwrap())
+        .args(["--exact", "what_is_put_into_a_folder_is_on_its_disk_before_it_is_answered"])
+        .env("SECUNDINE_TEST_DISK", place.path())
+        .output()
+        .unwrap_or_else(|error| unreachable!("`strace` cannot be run ({error}): install the Debian package strace"));
+    let calls = String::from_utf8_lossy(&output.stderr);
+    let here = place.path().canonicalize().unwrap();
+    let all = |call: &str, what: &str| -> Vec<usize> {
+        let found = calls.lines().enumerate().filter(|(_, line)| line.contains(call) && line.contains(what));
+        found.map(|(k, _)| k).collect()
+    };
+    let (file, above) = (here.join("a/b").display().to_string(), format!("{}>", here.join("a").display()));
+    let (written, synced, renamed) = (all("write(", &file), all("sync(", &file), all("rename", &file));
+    let folder_synced = all("fsync(", &above);
+    assert!(written[0] < synced[0] && synced[0] < renamed[0] && Some(&renamed[0]) < folder_synced.last(), "{calls}");
+    assert!(!all("fsync(", &format!("{}>", here.display())).is_empty(), "the new folder's own name as well: {calls}");
+}
+
 /// Runs one test once more, with rights over mounts of its own; `mount` is what is done before, with the folder as `$0`.
 #[cfg(target_os = "linux")]
 fn inside(name: &str, mount: &str) {

@@ -57,7 +57,7 @@ pub enum Place {
 }
 
 /// Opens a bucket. Over a network nothing is asked yet: [`super::probe`] does. Every call of it waits, so that it is to be used
-/// from a thread that may.
+/// from a thread that may, and from none in which an async runtime does its own work.
 ///
 /// # Errors
 /// [`BucketError::NoBucket`] for a folder that is not there; [`BucketError::Address`] for an address that cannot be used.

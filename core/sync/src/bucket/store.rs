@@ -18,6 +18,9 @@ use super::{Bucket, BucketError, Listed};
 /// How many are fetched at a time over a network.
 pub(super) const AHEAD: usize = 8;
 
+/// How much of what is fetched at a time may lie in memory, bytes.
+const TOGETHER: u64 = 32 << 20;
+
 /// One kind of store, and where it differs from the others.
 pub(super) trait Kind: Send + Sync {
     /// How many are fetched at a time.
@@ -124,7 +127,8 @@ impl<K: Kind> Bucket for Shelf<K> {
     }
 
     fn get_each(&self, names: &[String], most: u64, take: &mut dyn FnMut(usize, Result<Vec<u8>, BucketError>) -> bool) {
-        let mut ahead = pin!(stream::iter(names).map(|name| self.fetch(name, None, most)).buffered(K::AHEAD));
+        let together = usize::try_from(TOGETHER / most.max(1)).unwrap_or(usize::MAX).clamp(1, K::AHEAD);
+        let mut ahead = pin!(stream::iter(names).map(|name| self.fetch(name, None, most)).buffered(together));
         // `take` is called outside of the waiting, so that it may ask the bucket as well.
         for k in 0..names.len() {
             let next = self.ask(async { ahead.next().await.unwrap_or(Err(BucketError::Absent)) });

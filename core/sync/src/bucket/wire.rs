@@ -30,6 +30,8 @@ const STILL: Duration = Duration::from_secs(30);
 const WHOLE: Duration = Duration::from_secs(60);
 /// The slowest line that is waited for, bytes in a second.
 const SLOWEST: u64 = 16 << 10;
+/// What no request takes longer than; 40 MB on the slowest line take less.
+const LONGEST: Duration = Duration::from_secs(60 * 60);
 /// More than a page of a listing takes, bytes.
 const LISTING: u64 = 16 << 20;
 /// What a page of a listing is called.
@@ -95,8 +97,8 @@ impl Wire {
         if let Some(authorization) = &self.authorization {
             parts.headers.insert(AUTHORIZATION, authorization.clone());
         }
-        let moved = asked.most.unwrap_or(0) + bytes.len() as u64;
-        let whole = Some(WHOLE + Duration::from_secs(moved / SLOWEST));
+        let moved = asked.most.unwrap_or(0).saturating_add(bytes.len() as u64);
+        let whole = Some((WHOLE + Duration::from_secs(moved / SLOWEST)).min(LONGEST));
         let sends = parts.method == Method::PUT;
         let request = Request::from_parts(parts, bytes);
         let answer = if sends {

@@ -126,7 +126,7 @@ fn each_in_order(bucket: &dyn Bucket, sorted: &[String]) {
     let mut asked: Vec<String> = sorted[..100].to_vec();
     asked.insert(50, format!("{}-absent", sorted[50]));
     let mut came = 0;
-    bucket.get_each(&asked, MOST, &mut |k, answer| {
+    bucket.get_each(&asked, 1_000, &mut |k, answer| {
         assert_eq!(k, came, "in their order");
         let expected = if k == 50 { Err(BucketError::Absent) } else { Ok(asked[k].clone().into_bytes()) };
         assert_eq!(answer, expected);
@@ -135,13 +135,13 @@ fn each_in_order(bucket: &dyn Bucket, sorted: &[String]) {
     });
     assert_eq!(came, 101);
     let mut taken = 0;
-    bucket.get_each(&asked, MOST, &mut |_, _| {
+    bucket.get_each(&asked, 1_000, &mut |_, _| {
         taken += 1;
         assert!(bucket.get(&asked[0], MOST).is_ok(), "it can be asked meanwhile");
         taken < 3
     });
     assert_eq!(taken, 3, "none is handed over after a no");
-    bucket.get_each(&[], MOST, &mut |_, _| unreachable!("there is none"));
+    bucket.get_each(&[], 1_000, &mut |_, _| unreachable!("there is none"));
 }
 
 /// What is listed is whole, while others are being put.

@@ -6,9 +6,10 @@ use std::collections::VecDeque;
 use std::io::{Read, Write};
 use std::net::{TcpListener, TcpStream};
 use std::path::Path;
+use std::process::Command;
 use std::sync::{Arc, Mutex, mpsc};
 use std::thread;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use hyper_util::rt::{TokioExecutor, TokioIo};
 use hyper_util::server::conn::auto::Builder;
@@ -136,4 +137,33 @@ fn request(stream: &mut TcpStream) -> Option<Asked> {
 /// A status, further lines of the head, and a body.
 pub fn answer(status: u16, more: &str, body: &str) -> Vec<u8> {
     format!("HTTP/1.1 {status} X\r\n{more}Content-Length: {}\r\n\r\n{body}", body.len()).into_bytes()
+}
+
+/// How long rclone takes to fetch what lies under a prefix, in seconds, and how many bytes that was; `from` as
+/// `tests/garage/floor.py` has it.
+pub fn floor(from: &[&str], prefix: &str, secret: &str) -> (f64, u64) {
+    let into = tempfile::tempdir().unwrap();
+    let script = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/garage/floor.py");
+    let mut command = Command::new("python3");
+    command.arg(script).args(from).arg(prefix).arg(into.path()).env("SECRET", secret);
+    let output = command.output().unwrap();
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let told: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+    (told["seconds"].as_f64().unwrap(), told["bytes"].as_u64().unwrap())
+}
+
+/// Fetches all below a prefix, and says how long that took, in seconds, beside rclone.
+pub fn beside_the_floor(bucket: &dyn Bucket, from: &[&str], prefix: &str, secret: &str) -> String {
+    let started = Instant::now();
+    let listed = bucket.list(prefix, None).unwrap();
+    let names: Vec<String> = listed.iter().map(|one| one.name.clone()).collect();
+    let mut fetched = 0;
+    bucket.get_each(&names, 1 << 20, &mut |_, answer| {
+        fetched += answer.unwrap().len() as u64;
+        true
+    });
+    let ours = started.elapsed().as_secs_f64();
+    let (floor, bytes) = floor(from, prefix.trim_end_matches('/'), secret);
+    assert_eq!(bytes, fetched, "the same was fetched");
+    format!("{} files, {fetched} bytes: ours {ours:.3} s, rclone {floor:.3} s, {:.2}", names.len(), ours / floor)
 }
