@@ -11,7 +11,10 @@ use secundine_sync::Role;
 
 /// Calls and bytes of one round.
 fn cost(phone: &mut Phone, bucket: &Mem, now_ms: i64) -> (usize, usize) {
-    let before = { let state = bucket.state.lock().unwrap(); (state.calls, state.bytes) };
+    let before = {
+        let state = bucket.state.lock().unwrap();
+        (state.calls, state.bytes)
+    };
     phone.round(bucket, now_ms).1.unwrap();
     let state = bucket.state.lock().unwrap();
     (state.calls - before.0, state.bytes - before.1)

@@ -28,12 +28,14 @@ fn debians_age_opens_an_epoch_and_finds_its_key() {
         phone.round(&bucket, START_MS).1.unwrap();
     }
     let me: ciborium::Value = ciborium::from_reader(phones[1].store().noted("me", &[]).unwrap().unwrap().as_slice()).unwrap();
-    let kem = me.as_map().unwrap().iter().find(|(name, _)| name.as_text() == Some("kem")).unwrap().1.as_text().unwrap().to_owned();
+    let kem =
+        me.as_map().unwrap().iter().find(|(name, _)| name.as_text() == Some("kem")).unwrap().1.as_text().unwrap().to_owned();
     let key = phones[1].store().all_noted("epoch").unwrap()[0].1.clone();
     let key: ciborium::Value = ciborium::from_reader(key.as_slice()).unwrap();
     let key = key.as_map().unwrap().iter().find(|(name, _)| name.as_text() == Some("key")).unwrap().1.as_bytes().unwrap().clone();
     let state = bucket.state.lock().unwrap();
-    let (_, sealed) = state.objects.iter().filter(|(name, _)| name.contains("/epoch/")).max_by_key(|(_, bytes)| bytes.len()).unwrap();
+    let (_, sealed) =
+        state.objects.iter().filter(|(name, _)| name.contains("/epoch/")).max_by_key(|(_, bytes)| bytes.len()).unwrap();
     for identity in [kem, sheet] {
         let file = root.path().join("identity");
         std::fs::write(&file, identity).unwrap();

@@ -1,0 +1,207 @@
+//! Fifty phones and five thousand births: the first copy onto a new phone beside `rclone copy` of the same bytes, a day's round
+//! as the practice grows, and sealing a picture beside Debian's `age`.
+//!
+//! `SECUNDINE_BIRTHS=10` makes fewer births for each of the fifty phones.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    reason = "a bench stops at the first surprise and prints what it finds"
+)]
+
+#[path = "../tests/common/mod.rs"]
+mod common;
+
+use std::path::Path;
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use common::{Phone, START_MS, practice};
+use secundine_domain::entry::{BirthId, Entry, EntryId};
+use secundine_domain::fact::Fact;
+use secundine_domain::time::{Occurred, Stamp};
+use secundine_sync::{Alone, Bucket, Place, Role, Wishes, open, round};
+
+const PHONES: usize = 50;
+const ENTRIES: u64 = 150;
+const PICTURE: usize = 100 << 20;
+
+fn main() {
+    // A bench is asked for its list of tests too.
+    if std::env::args().any(|argument| argument == "--list") {
+        return;
+    }
+    if let Ok(root) = std::env::var("SECUNDINE_NEW_PHONE") {
+        return new_phone(Path::new(&root));
+    }
+    let root = tempfile::tempdir_in(env!("CARGO_TARGET_TMPDIR")).unwrap();
+    seal();
+    scale(root.path());
+}
+
+fn births() -> usize {
+    std::env::var("SECUNDINE_BIRTHS").ok().and_then(|many| many.parse().ok()).unwrap_or(100)
+}
+
+fn bucket(root: &Path) -> Box<dyn Bucket> {
+    let path = root.join("bucket");
+    std::fs::create_dir_all(&path).unwrap();
+    open(&Place::Folder { path }).unwrap()
+}
+
+/// A birth of this phone, all of its entries in one write.
+fn birth(phone: &mut Phone, at_ms: i64) {
+    let author = phone.label.clone();
+    let store = phone.store();
+    let first = store.next_id();
+    let birth = BirthId(first);
+    let entry = |k: u64| {
+        let recorded =
+            Stamp { wall_ms: at_ms + 60_000 * k as i64, offset_min: 60, zone: Some("Europe/Oslo".to_owned()), boot: None };
+        let fact = match k {
+            0 => Fact::BirthRegistered { label: format!("birth {}", first.n), rehearsal: false },
+            k => Fact::Noted { text: format!("Fundus firm at the umbilicus, lochia moderate, reading {k} of this night.") },
+        };
+        let id = EntryId { n: first.n + k, ..first };
+        Entry { id, birth, author: author.clone(), occurred: Occurred::Marked(recorded.clone()), recorded, fact, amends: None }
+    };
+    store.append_all(&(0..ENTRIES).map(entry).collect::<Vec<_>>()).unwrap();
+}
+
+fn scale(root: &Path) {
+    let births = births();
+    let bucket = bucket(root);
+    let mut phones: Vec<Phone> = (0..PHONES).map(|n| Phone::new(root, n, 0)).collect();
+    practice(&mut phones, START_MS);
+    let (mut made, mut now_ms) = (0, START_MS);
+    // The reader looks in at a hundredth, at a tenth and at the end.
+    let mut reader = Phone::new(root, PHONES, 0);
+    common::welcome(&mut phones[0], &mut reader, Role::Member, now_ms);
+    let begun = Instant::now();
+    for upto in [births.div_ceil(100), births.div_ceil(10), births] {
+        while made < upto {
+            made += 1;
+            now_ms += 86_400_000;
+            for phone in &mut phones {
+                birth(phone, now_ms);
+                give(phone, &*bucket, now_ms);
+            }
+        }
+        take(&mut reader, &*bucket, now_ms);
+        now_ms += 86_400_000;
+        birth(&mut phones[0], now_ms);
+        give(&mut phones[0], &*bucket, now_ms);
+        let (took, got) = take(&mut reader, &*bucket, now_ms);
+        println!(
+            "a day's round with {} births: {:.0} ms for {got} bytes, one new birth among them",
+            made * PHONES,
+            took.as_secs_f64() * 1e3
+        );
+    }
+    println!("made {} births of {ENTRIES} entries in {:.0} s", births * PHONES, begun.elapsed().as_secs_f64());
+    let mut last = Phone::new(root, PHONES + 1, 0);
+    common::welcome(&mut phones[0], &mut last, Role::Member, now_ms);
+    give(&mut phones[0], &*bucket, now_ms);
+    drop(last);
+    drop(phones);
+    let floor = rclone(root);
+    let child = Command::new(std::env::current_exe().unwrap()).env("SECUNDINE_NEW_PHONE", root).status().unwrap();
+    assert!(child.success());
+    println!("floor, rclone copy of the whole bucket: {:.1} MB/s", floor / 1e6);
+}
+
+/// What a phone has to give, and what it knows of the others stays as it is.
+fn give(phone: &mut Phone, bucket: &dyn Bucket, now_ms: i64) {
+    let mut wishes = Wishes { now_ms, files: false, progress: &mut |progress| progress.to_send > 0 };
+    let _ = round(&Alone::new(phone.store()), bucket, &mut wishes);
+}
+
+fn take(phone: &mut Phone, bucket: &dyn Bucket, now_ms: i64) -> (Duration, u64) {
+    let begun = Instant::now();
+    let mut wishes = Wishes { now_ms, files: false, progress: &mut |_| true };
+    let (report, done) = round(&Alone::new(phone.store()), bucket, &mut wishes);
+    done.unwrap();
+    assert!(report.troubles.is_empty(), "{:?}", report.troubles);
+    (begun.elapsed(), report.progress.got_bytes)
+}
+
+/// Bytes a second.
+fn rclone(root: &Path) -> f64 {
+    let to = root.join("copied");
+    let begun = Instant::now();
+    let status =
+        Command::new("rclone").args(["copy", "--config", "/dev/null"]).arg(root.join("bucket")).arg(&to).status().unwrap();
+    assert!(status.success());
+    let took = begun.elapsed();
+    let bytes: u64 = walk(&to);
+    std::fs::remove_dir_all(&to).unwrap();
+    bytes as f64 / took.as_secs_f64()
+}
+
+fn walk(folder: &Path) -> u64 {
+    let files = std::fs::read_dir(folder).unwrap().map(Result::unwrap);
+    files.map(|file| if file.path().is_dir() { walk(&file.path()) } else { file.metadata().unwrap().len() }).sum()
+}
+
+/// In a process of its own, so that its memory is its own.
+fn new_phone(root: &Path) {
+    let bucket = bucket(root);
+    let mut phone = Phone::new(root, PHONES + 1, 0);
+    let (took, got) = take(&mut phone, &*bucket, START_MS + 86_400_000 * 400);
+    let status = std::fs::read_to_string("/proc/self/status").unwrap();
+    let peak = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap().trim().to_owned();
+    let entries = phone.entries().len();
+    println!(
+        "first copy onto a new phone: {got} bytes, {entries} entries in {:.1} s: {:.1} MB/s; at most {peak} of memory (goal: 200 MB)",
+        took.as_secs_f64(),
+        got as f64 / took.as_secs_f64() / 1e6
+    );
+}
+
+/// 100 MB sealed and opened, beside Debian's `age` in a process of its own; the middle of seven, in turns.
+fn seal() {
+    let plain: Vec<u8> = (0..PICTURE).map(|n| (n as u32).wrapping_mul(2_654_435_761).to_le_bytes()[3]).collect();
+    let folder = tempfile::tempdir_in(env!("CARGO_TARGET_TMPDIR")).unwrap();
+    let identity = age::x25519::Identity::generate();
+    let recipient = identity.to_public();
+    let (key, file, sealed_file) = (folder.path().join("key"), folder.path().join("plain"), folder.path().join("sealed"));
+    std::fs::write(&key, secundine_store::ExposeSecret::expose_secret(&identity.to_string())).unwrap();
+    std::fs::write(&file, &plain).unwrap();
+    let sealed = age::encrypt(&recipient, &plain).unwrap();
+    std::fs::write(&sealed_file, &sealed).unwrap();
+    let other = |arguments: &[&str], from: &Path| {
+        let begun = Instant::now();
+        let status = Command::new("age").args(arguments).stdin(std::fs::File::open(from).unwrap()).stdout(Stdio::null()).status();
+        assert!(status.unwrap().success());
+        begun.elapsed()
+    };
+    let mut times: [Vec<Duration>; 4] = Default::default();
+    for _ in 0..7 {
+        let begun = Instant::now();
+        drop(age::encrypt(&recipient, &plain).unwrap());
+        times[0].push(begun.elapsed());
+        times[1].push(other(&["-r", &recipient.to_string()], &file));
+        let begun = Instant::now();
+        drop(age::decrypt(&identity, &sealed).unwrap());
+        times[2].push(begun.elapsed());
+        times[3].push(other(&["-d", "-i", key.to_str().unwrap()], &sealed_file));
+    }
+    let [ours, theirs, opened, theirs_opened] = times.map(|mut all| {
+        all.sort();
+        all[3].as_secs_f64()
+    });
+    let rate = |took: f64| PICTURE as f64 / took / 1e6;
+    println!(
+        "sealing 100 MB: {:.0} MB/s, Debian's age {:.0}, ratio {:.2} (goal: at least 1)",
+        rate(ours),
+        rate(theirs),
+        theirs / ours
+    );
+    println!(
+        "opening 100 MB: {:.0} MB/s, Debian's age {:.0}, ratio {:.2} (goal: at least 1)",
+        rate(opened),
+        rate(theirs_opened),
+        theirs_opened / opened
+    );
+}
