@@ -203,7 +203,7 @@ garage: $(GARAGE)
 
 soak-garage: tools-test $(GARAGE)
 	$(call packages,rclone)
-	SECUNDINE_GARAGE=$(GARAGE) cargo test -p secundine-sync --test buckets_garage -- --ignored --nocapture
+	SECUNDINE_GARAGE=$(GARAGE) cargo test -p secundine-sync --test buckets_garage --test stores -- --ignored --nocapture
 
 soak-fuzz:
 	$(MAKE) fuzz FUZZ_SECONDS=600
