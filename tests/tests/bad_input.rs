@@ -59,6 +59,12 @@ const CASES: &[Case] = &[
     ("an unknown birth shown to a second phone", NOT_FOUND, |desk| {
         refused(desk, Request::ShowCode { birth: unknown(desk), answer: false })
     }),
+    ("an unknown birth erased", NOT_FOUND, |desk| refused(desk, Request::AskErasure { birth: unknown(desk) })),
+    ("a birth erased where nobody shares", IMPOSSIBLE, |desk| refused(desk, Request::AskErasure { birth: desk.birth })),
+    ("a phone removed where nobody shares", IMPOSSIBLE, |desk| {
+        refused(desk, Request::RemoveFromSync { device: "00".repeat(16) })
+    }),
+    ("a code that is none", IMPOSSIBLE, |desk| refused(desk, Request::JoinSync { code: "x".to_owned() })),
     ("a birth that is the same as itself", IMPOSSIBLE, |desk| {
         refused(desk, Request::SameBirth { birth: desk.birth, other: desk.birth, same: true })
     }),
