@@ -18,9 +18,11 @@ import type { Message } from "./Message";
 import type { NextContact } from "./NextContact";
 import type { NextMark } from "./NextMark";
 import type { Phase } from "./Phase";
+import type { PhonesView } from "./PhonesView";
 import type { PhotoView } from "./PhotoView";
 import type { PlacentaView } from "./PlacentaView";
 import type { ProtocolLine } from "./ProtocolLine";
+import type { SignedView } from "./SignedView";
 import type { VoiceView } from "./VoiceView";
 
 /**
@@ -166,4 +168,12 @@ to_write_up: number,
 /**
  * SHA-256 of all entries, hexadecimal: what a signature would sign.
  */
-version: string, };
+version: string, 
+/**
+ * Each signature with what was not in it; empty where each covers all that was written before it.
+ */
+signed: Array<SignedView>, 
+/**
+ * Other phones at this birth.
+ */
+phones: PhonesView, };

@@ -3,4 +3,4 @@
 /**
  * How well the distance between two moments is known, best first.
  */
-export type Certainty = "measured" | "across_restart" | "at_least" | "typed";
+export type Certainty = "measured" | "across_restart" | "at_least" | "typed" | "compared" | "not_compared";

@@ -4,7 +4,9 @@ import type { Apgar } from "./Apgar";
 import type { BirthId } from "./BirthId";
 import type { Care } from "./Care";
 import type { Client } from "./Client";
+import type { Compared } from "./Compared";
 import type { EntryId } from "./EntryId";
+import type { Joined } from "./Joined";
 import type { LeavingStep } from "./LeavingStep";
 import type { Loss } from "./Loss";
 import type { Medicine } from "./Medicine";
@@ -162,7 +164,15 @@ entry: EntryId,
 /**
  * Milliseconds from its touch to this one.
  */
-after_ms: number, } } | { "kind": "voice_noted", "data": VoiceNote } | { "kind": "written_up", "data": WrittenUp } | { "kind": "retracted" } | { "kind": "signed", "data": { 
+after_ms: number, } } | { "kind": "voice_noted", "data": VoiceNote } | { "kind": "written_up", "data": WrittenUp } | { "kind": "birth_joined", "data": Joined } | { "kind": "clocks_compared", "data": Compared } | { "kind": "same_birth", "data": { 
+/**
+ * The other.
+ */
+other: BirthId, 
+/**
+ * Whether they are.
+ */
+same: boolean, } } | { "kind": "retracted" } | { "kind": "signed", "data": { 
 /**
  * Name as printed.
  */

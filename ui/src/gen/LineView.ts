@@ -21,6 +21,10 @@ date: string,
  */
 clock: string, 
 /**
+ * The time of it by the clock that the birth is told by, where another phone's clock said so much else that it matters.
+ */
+common: Message | null, 
+/**
  * Since the first birth, `m:ss`; none before there is one.
  */
 since_birth: string | null, 

@@ -324,4 +324,40 @@ speed: number,
 /**
  * Whether the script acts by itself, or only tells what happens while the person records.
  */
-mode: RehearsalMode, } | { "request": "end_rehearsal" };
+mode: RehearsalMode, } | { "request": "end_rehearsal" } | { "request": "show_code", 
+/**
+ * Which birth.
+ */
+birth: BirthId, 
+/**
+ * The answer to the code that was read here; else the code by which the other phone joins.
+ */
+answer: boolean, } | { "request": "read_code", 
+/**
+ * A picture that shows it: JPEG or PNG, at most 1 MiB, as base64.
+ */
+picture: string | null, 
+/**
+ * The code as text, where there is no picture.
+ */
+text: string | null, } | { "request": "take_code", 
+/**
+ * As [`Request::ReadCode`] gave it.
+ */
+text: string, 
+/**
+ * Milliseconds since its picture came; none where it was typed.
+ */
+ago_ms: number | null, } | { "request": "same_birth", 
+/**
+ * Under which it is written.
+ */
+birth: BirthId, 
+/**
+ * The other.
+ */
+other: BirthId, 
+/**
+ * Whether they are.
+ */
+same: boolean, };
