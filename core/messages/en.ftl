@@ -2736,6 +2736,7 @@ fact-clocks-compared = { $way ->
     [back] Clocks compared: the other phone is { $by } behind this one (± { $error })
    *[forward] Clocks compared: the other phone is { $by } ahead of this one (± { $error })
 }
+fact-clocks-alike = Clocks compared: no difference of more than { $most } between this phone and the other
 fact-same-birth = The same birth stands under another entry too: both are read as one
 fact-not-same-birth = Not the same as another birth that looks alike
 part-told = { $what } { $ago } before

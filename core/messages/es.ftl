@@ -2734,6 +2734,7 @@ fact-clocks-compared = { $way ->
     [back] Relojes comparados: el otro teléfono va { $by } por detrás de este (± { $error })
    *[forward] Relojes comparados: el otro teléfono va { $by } por delante de este (± { $error })
 }
+fact-clocks-alike = Relojes comparados: entre este teléfono y el otro no hay más de { $most } de diferencia
 fact-same-birth = El mismo parto está también en otro registro: los dos se leen como uno
 fact-not-same-birth = No es el mismo que otro parto que se le parece
 part-told = { $what } { $ago } antes

@@ -2736,6 +2736,7 @@ fact-clocks-compared = { $way ->
     [back] Horloges comparées : l’autre téléphone retarde de { $by } sur celui-ci (± { $error })
    *[forward] Horloges comparées : l’autre téléphone avance de { $by } sur celui-ci (± { $error })
 }
+fact-clocks-alike = Horloges comparées : pas plus de { $most } d’écart entre ce téléphone et l’autre
 fact-same-birth = La même naissance figure aussi ailleurs : les deux se lisent comme une seule
 fact-not-same-birth = Ce n’est pas la même qu’une autre naissance qui lui ressemble
 part-told = { $what } { $ago } avant

@@ -351,6 +351,11 @@ impl Compared {
     /// By how much the other phone's clock is ahead or behind, and how surely.
     #[must_use]
     pub fn words(&self) -> Message {
+        let apart = self.ahead_ms.saturating_abs();
+        if apart <= self.error_ms {
+            let most = give_or_take(apart.saturating_add(self.error_ms));
+            return Message::new("fact-clocks-alike").with("most", most);
+        }
         let way = if self.ahead_ms < 0 { "back" } else { "forward" };
         let line = Message::new("fact-clocks-compared").with("way", way).with("by", span(self.ahead_ms));
         line.with("error", give_or_take(self.error_ms))
