@@ -2728,3 +2728,7 @@ ui-server-remove = Take the server away
 ui-server-none = No server is set.
 ui-server-try = Ask the server what it is
 ui-server-trying = Asking …
+
+## Reminders while locked
+
+ui-locked-reminder = What it is stands in the chart, once unlocked.

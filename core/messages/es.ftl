@@ -2726,3 +2726,7 @@ ui-server-remove = Quitar el servidor
 ui-server-none = No hay ningún servidor.
 ui-server-try = Preguntar al servidor qué es
 ui-server-trying = Preguntando …
+
+## Reminders while locked
+
+ui-locked-reminder = Qué es figura en la historia, una vez desbloqueada.

@@ -2728,3 +2728,7 @@ ui-server-remove = Enlever le serveur
 ui-server-none = Aucun serveur n’est indiqué.
 ui-server-try = Demander au serveur ce qu’il est
 ui-server-trying = En train de demander …
+
+## Reminders while locked
+
+ui-locked-reminder = Ce que c’est figure dans le dossier, une fois déverrouillé.

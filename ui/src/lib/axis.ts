@@ -80,6 +80,20 @@ export function panned(window: Span, part: number, whole: Span): Span {
   return within({ from_ms: window.from_ms + by, to_ms: window.to_ms + by }, whole);
 }
 
+/** Where a finger is, in pixels from the beginning of the window and from the top. */
+export interface Finger {
+  x: number;
+  y: number;
+}
+
+/** The window as two fingers pull it apart or press it together: what lay between them stays between them. */
+export function pinched(window: Span, width: number, from: readonly [Finger, Finger], to: readonly [Finger, Finger], whole: Span): Span {
+  const apart = ([a, b]: readonly [Finger, Finger]): number => Math.max(Math.hypot(a.x - b.x, a.y - b.y), 1);
+  const middle = ([a, b]: readonly [Finger, Finger]): number => (a.x + b.x) / 2;
+  const next = zoomed(window, apart(to) / apart(from), momentAcross(window, width, middle(from)), whole);
+  return panned(next, (middle(from) - middle(to)) / width, whole);
+}
+
 /** The window moved no further than it takes to hold a moment, with some room beside it. */
 export function holding(window: Span, ms: number, whole: Span): Span {
   const room = (window.to_ms - window.from_ms) * (MARGIN / 2);
