@@ -15,7 +15,7 @@ describe('moments and pixels', () => {
   });
 
   it('leave room at both ends', () => {
-    expect(padded(span(0, 100))).toEqual(span(-6, 106));
+    expect(padded(span(0, 100))).toEqual(span(-9, 109));
   });
 });
 
@@ -64,8 +64,8 @@ describe('closer, wider and along', () => {
     const first = padded(span(0, 40));
     expect(holding(first, 0, whole)).toBe(first);
     expect(holding(span(0, 50), 25 * MINUTE, whole)).toEqual(span(0, 50));
-    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(11.5, 61.5));
-    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-6.5, 43.5));
+    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(12.25, 62.25));
+    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-7.25, 42.75));
   });
 });
 

@@ -13,8 +13,8 @@ const LABEL_PX = 72;
 export const CLOSER = 1.6;
 /** The closest look. */
 const CLOSEST_MS = 2 * MINUTE;
-/** Part of a window that stays free beside the first and the last entry. */
-const MARGIN = 0.06;
+/** Part of what is looked at that stays free at each end: half a sign on the narrowest phone. */
+const MARGIN = 0.09;
 
 /** A label of the axis. */
 export interface Tick {
