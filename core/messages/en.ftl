@@ -2731,4 +2731,4 @@ ui-server-trying = Asking …
 
 ## Reminders while locked
 
-ui-locked-reminder = What it is stands in the chart, once unlocked.
+ui-locked-reminder = It can be read once unlocked.

@@ -2729,4 +2729,4 @@ ui-server-trying = Preguntando …
 
 ## Reminders while locked
 
-ui-locked-reminder = Qué es figura en la historia, una vez desbloqueada.
+ui-locked-reminder = Se puede leer una vez desbloqueado.

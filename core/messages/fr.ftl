@@ -2731,4 +2731,4 @@ ui-server-trying = En train de demander …
 
 ## Reminders while locked
 
-ui-locked-reminder = Ce que c’est figure dans le dossier, une fois déverrouillé.
+ui-locked-reminder = Lisible une fois déverrouillé.
