@@ -2847,3 +2847,7 @@ sync-no-key = No key of this phone opens an object in the store: { $name }
 sync-unreadable-object = A later version of the program wrote an object in the store: { $name } Update this phone.
 error-student-signs = Who works on this phone is a student of the practice: a midwife signs, on her own phone.
 error-misfit = What came does not fit what is here. Nothing was taken in.
+
+## Reminders while locked
+
+ui-locked-reminder = It can be read once unlocked.

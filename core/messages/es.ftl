@@ -2797,3 +2797,7 @@ ui-alike = Estos dos pueden ser el mismo parto, registrado dos veces
 ui-alike-what = Entonces se leen como uno. Puede retirarse en la cronología.
 ui-alike-same = El mismo parto
 ui-alike-not = No es el mismo
+
+## Reminders while locked
+
+ui-locked-reminder = Se puede leer una vez desbloqueado.

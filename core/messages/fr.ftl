@@ -2799,3 +2799,7 @@ ui-alike = Ces deux-là sont peut-être la même naissance, inscrite deux fois
 ui-alike-what = Elles se lisent alors comme une seule. Cela peut être retiré dans la chronologie.
 ui-alike-same = La même naissance
 ui-alike-not = Pas la même
+
+## Reminders while locked
+
+ui-locked-reminder = Lisible une fois déverrouillé.

@@ -190,7 +190,37 @@ async function onPhone(hand, timeline) {
   assert.equal(await page.locator('[data-test="picture-pile"] li').count(), examined, "a pile shows what lies on it");
   await hand.tap('[data-test="picture-pile"] li button');
   await page.locator('[data-test="correct"]').waitFor();
+  await page.keyboard.press("Escape");
+  await pinch(hand);
   assert.deepEqual(hand.problems, []);
+}
+
+/** Two fingers pull the picture apart, and press it together again; nothing is opened by that. */
+async function pinch(hand) {
+  const { page } = hand;
+  const axis = page.locator('[data-test="picture-axis"]');
+  await axis.scrollIntoViewIfNeeded();
+  const { x, y, width } = await axis.boundingBox();
+  const [middle, below] = [x + width / 2, y + 24];
+  const cdp = await page.context().newCDPSession(page);
+  const fingers = (apart) => [-apart, apart].map((by, id) => ({ x: middle + by, y: below, id }));
+  const labels = async () => (await axis.innerText()).split("\n");
+  const pull = async (from, to) => {
+    await cdp.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: fingers(from) });
+    for (let n = 1; n <= 5; n += 1) await cdp.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: fingers(from + ((to - from) * n) / 5) });
+    await cdp.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  };
+  const minutes = async () => {
+    const [first, second] = (await labels()).map((text) => text.split(":").reduce((sum, part) => sum * 60 + Number(part), 0) * (text.length > 5 ? 1 : 60));
+    return second - first;
+  };
+  await page.locator('[data-test="picture-whole"]').tap();
+  const wide = await minutes();
+  await pull(20, 120);
+  await until("two fingers look closer", async () => (await minutes()) < wide);
+  await pull(120, 20);
+  await until("and wider again", async () => (await minutes()) === wide);
+  assert.equal(await page.locator('[data-test="correct"]').count(), 0);
 }
 
 test("the examination is filled in by keys alone, whatever the kind of item", async (t) => {

@@ -6,6 +6,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 
 import { USUAL, dress } from "./fit.mjs";
+import { DARK, DIM, WHITE, brightness } from "./light.mjs";
 import { STOPS, WALKS, launchForWalks, walk } from "./screens.mjs";
 
 const out = resolve("out/gallery");
@@ -14,12 +15,6 @@ const PHONE = [360, 740];
 /** The timing screen stands at other sizes too. */
 const TIMING = "stage/cord-clamped";
 const SIZES = [[320, 568], [411, 891], [768, 1024], [1280, 800], [740, 360]];
-/** Mean relative luminance of a picture in the dim red light. */
-const DIM = 0.02;
-/** A code for a camera is black on white in every light. */
-const WHITE = ["practice/recovery", "handover/code"];
-/** The luminance of #121212: no dark ground is lighter. */
-const DARK = 0.0061;
 const COLUMNS = 8;
 
 /** Pictures by light, in the order of the walks. */
@@ -35,28 +30,6 @@ async function shoot(stop, hand) {
     }
   }
   await dress(hand.page, USUAL);
-}
-
-/** Mean relative luminance of a picture as WCAG has it, and that of the colour which most of it has. */
-function brightness(page, png) {
-  return page.evaluate(async (letters) => {
-    const image = await createImageBitmap(await (await fetch(`data:image/png;base64,${letters}`)).blob());
-    const canvas = new OffscreenCanvas(image.width, image.height);
-    const pen = canvas.getContext("2d");
-    pen.drawImage(image, 0, 0);
-    const { data } = pen.getImageData(0, 0, image.width, image.height);
-    const linear = Array.from({ length: 256 }, (_, n) => (n / 255 <= 0.04045 ? n / 255 / 12.92 : ((n / 255 + 0.055) / 1.055) ** 2.4));
-    const counts = new Map();
-    let sum = 0;
-    for (let at = 0; at < data.length; at += 4) {
-      sum += 0.2126 * linear[data[at]] + 0.7152 * linear[data[at + 1]] + 0.0722 * linear[data[at + 2]];
-      const colour = (data[at] << 16) | (data[at + 1] << 8) | data[at + 2];
-      counts.set(colour, (counts.get(colour) ?? 0) + 1);
-    }
-    const [most] = [...counts].sort((a, b) => b[1] - a[1])[0];
-    const ground = 0.2126 * linear[most >> 16] + 0.7152 * linear[(most >> 8) & 255] + 0.0722 * linear[most & 255];
-    return { mean: sum / (data.length / 4), ground };
-  }, png.toString("base64"));
 }
 
 /** All pictures of a light on one sheet, laid out by the browser. */

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import test from 'node:test';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { createPractice } from './birth.mjs';
+import { PASSPHRASE, createPractice } from './birth.mjs';
 import { Phone, at, launch, picturesIn, startBridge } from './browser.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'secundine-'));
@@ -285,6 +285,35 @@ test('a reminder that is touched sounds no second time', { timeout: 60_000 }, as
   await pass(120_000);
   assert.equal(await sounds(), 1, 'acknowledged');
   assert.ok(await due.isVisible(), 'and still on the screen');
+});
+
+test('a reminder sounds its second time while it is locked too, and says no word of what it is', { timeout: 60_000 }, async (t) => {
+  // The next test finds the device open again.
+  let hand = null;
+  t.after(() => call(hand, { request: 'unlock', passphrase: PASSPHRASE }));
+  hand = await phone(t, { script: EARS, clock: true });
+  const { page } = hand;
+  const sounds = () => page.evaluate(`window.heard.filter(({ what, more }) => what === 'sound' && more.some(({ seconds }) => seconds > 0.4)).length`);
+  await begin(hand);
+  const time = await moving(hand);
+  while (time.moved < 70_000) await time.pass(10_000);
+  assert.equal(await sounds(), 1);
+  await hand.tap('[data-test="back"]');
+  await hand.tap('[data-test="menu"]');
+  await hand.tap('[data-test="lock"]');
+  const reminder = at(page, 'locked-reminder');
+  await reminder.waitFor();
+  assert.doesNotMatch(await reminder.innerText(), /Apgar|mother|baby/i);
+  await page.clock.runFor(65_000);
+  assert.equal(await sounds(), 2, 'once more after a minute');
+  // The next one was set before the lock, and comes after it.
+  await page.clock.runFor(5 * 60_000);
+  const after = await sounds();
+  assert.ok(after > 2 && after <= 6, `${after} sounds`);
+  await reminder.locator('button').tap();
+  await page.clock.runFor(10 * 60_000);
+  assert.ok((await sounds()) <= 6);
+  assert.deepEqual(hand.problems, []);
 });
 
 test('before a birth: what is in place and what is not, in words; and the choices of this device', { timeout: 60_000 }, async (t) => {

@@ -1,4 +1,5 @@
-// Every screen in every look: nothing hangs over, nothing is cut, marks keep their size and place, and axe finds nothing.
+// Every screen in every look: nothing hangs over, nothing is cut, marks keep their size and place, axe finds nothing, and the
+// dim red is dim.
 // SECUNDINE_SCREENS=all tries each look on each screen, which takes long; the usual selection has every value of each factor
 // on each screen, and every pair over any dozen of them. SECUNDINE_LANGUAGE walks in another language of the page.
 
@@ -7,6 +8,7 @@ import { after, before, describe, test } from "node:test";
 
 import { axeFinds } from "./axe.mjs";
 import { ALL, USUAL, covering, dress, faults, named } from "./fit.mjs";
+import { DIM, WHITE, brightness } from "./light.mjs";
 import { STOPS, WALKS, launchForWalks, walk } from "./screens.mjs";
 
 const every = process.env.SECUNDINE_SCREENS === "all";
@@ -14,8 +16,11 @@ const language = process.env.SECUNDINE_LANGUAGE;
 const THEMES = ["day", "night", "red"];
 
 let browser;
+/** An empty page, that reckons. */
+let reckoner;
 before(async () => {
   browser = await launchForWalks();
+  reckoner = await browser.newPage();
 });
 after(() => browser.close());
 
@@ -32,6 +37,10 @@ async function look(stop, hand) {
     await dress(hand.page, { ...USUAL, theme });
     for (const what of await axeFinds(hand.page)) tell(what, theme);
   }
+  await dress(hand.page, { ...USUAL, theme: "red" });
+  const { mean } = await brightness(reckoner, await hand.page.screenshot());
+  // The letters of a made-up language are more than those of any other.
+  if (mean >= DIM && !language && !WHITE.includes(stop)) tell(`mean luminance ${(mean * 100).toFixed(2)} %`, "red");
   await dress(hand.page, USUAL);
   const ids = (await hand.text()).match(/\b(ui|fact|error|exam|finding|own|slot|watch|status)-[a-z]+-[a-z-]*\b/g);
   if (ids) tell(`ids of messages: ${ids}`, "text");

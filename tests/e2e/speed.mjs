@@ -12,10 +12,14 @@ import { gzipSync } from "node:zlib";
 
 import { createPractice } from "./birth.mjs";
 import { Phone, launch, startBridge } from "./browser.mjs";
+import { call } from "./core.mjs";
+import { latest } from "./screens/start.mjs";
 
 const SLOWER = 6;
 const CYCLES = 20;
 const IDLE_MS = 60_000;
+/** How often the page asks how the birth stands. */
+const ANSWER_MS = 5_000;
 const LONG_MS = 50;
 const TRACED_MS = 30_000;
 const HOURS = 8;
@@ -106,10 +110,23 @@ async function traced(browser, page, work) {
   return JSON.parse((await browser.stopTracing()).toString()).traceEvents;
 }
 
-/** Tasks of the page's own thread by the time that they had the processor, ms: another program's turn is not counted. */
-function tasksOf(trace) {
-  const main = trace.find((one) => one.name === "thread_name" && one.args.name === "CrRendererMain" && trace.some(({ name, pid }) => name === "Paint" && pid === one.pid));
-  return trace.filter((one) => one.name === "ThreadControllerImpl::RunTask" && one.pid === main?.pid && one.tid === main?.tid).map((one) => (one.tdur ?? 0) / 1000);
+/** The process of the page that was traced, and that of the page which stood beside it. */
+function processes(trace) {
+  const page = trace.find(({ name }) => name === "TracingStartedInBrowser").args.data.frames[0].processId;
+  return [page, trace.find(({ name, pid }) => name === "TimerFire" && pid !== page).pid];
+}
+
+/**
+ * Tasks of a page's own thread, longest first: the time that each had the processor, ms, so that another program's turn is not
+ * counted; and whether most of it was the browser's own collecting of garbage.
+ */
+function tasksOf(trace, pid) {
+  const { tid } = trace.find((one) => one.name === "thread_name" && one.args.name === "CrRendererMain" && one.pid === pid);
+  const mine = trace.filter((one) => one.pid === pid && one.tid === tid);
+  const collected = mine.filter(({ name }) => name === "MajorGC" || name === "MinorGC");
+  const garbage = ({ ts, dur, tdur }) => collected.some((one) => one.ts >= ts && one.ts <= ts + dur && (one.tdur ?? 0) > tdur / 2);
+  const tasks = mine.filter(({ name, tdur }) => name === "ThreadControllerImpl::RunTask" && tdur > 0);
+  return tasks.map((task) => ({ ms: task.tdur / 1000, garbage: garbage(task) })).sort((a, b) => b.ms - a.ms);
 }
 
 /** Marks and takes back so many times; gives the number of touches. */
@@ -150,16 +167,26 @@ async function marks(hand, browser, bare) {
   tell("the longest of them", Math.max(...all), "ms", 100, Math.max(...floor));
 }
 
-/** By the processor's time without the throttle, taken so many times: so another program's turn does not count. */
-async function longTasks(hand, browser) {
+/**
+ * By the processor's time without the throttle, taken so many times: so another program's turn does not count. The bare page
+ * stands beside it in the same trace, and reads as long an answer as often, so that the browser has garbage there as well.
+ */
+async function longTasks(hand, browser, bare) {
+  const beside = await Phone.open(browser, bare, { width: 360, height: 740 });
+  const { birth } = await latest({ hand });
+  const answer = JSON.stringify(await call(hand, { request: "birth", birth }));
+  await beside.page.evaluate(([text, every]) => void setInterval(() => (window.kept = JSON.parse(text)), every), [answer, ANSWER_MS]);
   const trace = await traced(browser, hand.page, async () => {
     await cycle(hand, 5);
     await sleep(IDLE_MS);
   });
-  const tasks = tasksOf(trace).map((took) => took * SLOWER);
-  const long = tasks.filter((took) => took > LONG_MS);
-  tell(`tasks over ${LONG_MS} ms, of ${tasks.length} over 5 marks, their undos and ${IDLE_MS / 1000} s of rest`, long.length, "", 0);
-  if (long.length) console.log(`        ${long.map(Math.round).join(", ")} ms`);
+  await beside.page.context().close();
+  const [tasks, floor] = processes(trace).map((pid) => tasksOf(trace, pid).map(({ ms, garbage }) => ({ ms: ms * SLOWER, garbage })));
+  const long = (of, garbage) => of.filter((task) => task.ms > LONG_MS && task.garbage === garbage);
+  const longest = (of) => of.find(({ garbage }) => garbage)?.ms ?? 0;
+  tell(`tasks over ${LONG_MS} ms, of ${tasks.length} over 5 marks, their undos and ${IDLE_MS / 1000} s of rest`, long(tasks, false).length, "", 0);
+  console.log(`        the longest ${tasks.filter(({ garbage }) => !garbage).slice(0, 5).map(({ ms }) => Math.round(ms)).join(", ")} ms`);
+  tell("the longest collecting of garbage by the browser", longest(tasks), "ms", LONG_MS, longest(floor));
 }
 
 async function repaints(browser, hand) {
@@ -223,7 +250,7 @@ try {
   await sleep(1_400);
   if (wanted.includes("marks")) await marks(hand, browser, bare);
   await cdp.send("Emulation.setCPUThrottlingRate", { rate: 1 });
-  if (wanted.includes("tasks")) await longTasks(hand, browser);
+  if (wanted.includes("tasks")) await longTasks(hand, browser, bare);
   if (wanted.includes("repaints")) await repaints(browser, hand);
   await hand.page.context().close();
   if (wanted.includes("memory")) await memory(browser, bridge);

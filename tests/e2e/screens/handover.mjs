@@ -22,7 +22,7 @@ export const handover = {
     await d.tap("sheet-close");
     await d.tap("emergency");
     await d.tap("emergency-handover");
-    await d.hand.page.locator('[data-test="handover"]', { hasText: "1100 mL" }).waitFor();
+    await d.hand.page.locator('[data-test="handover"]', { hasText: "1100" }).waitFor();
   },
   asking: async (d) => {
     await d.tap("handover-ask");

@@ -111,11 +111,17 @@ export const stage = {
     await d.tap("names-do");
     await d.find("names-wrong");
   },
-  "locked-stage": async (d) => {
+  "locked-reminder": async (d) => {
     await d.type("names-passphrase", PASSPHRASE);
     await d.tap("names-do");
     await d.gone("names-do");
-    await call(d.hand, { request: "lock" });
+    await d.tap("back");
+    await d.tap("menu");
+    await d.tap("lock");
+    await d.find("locked-reminder");
+  },
+  "locked-stage": async (d) => {
+    // What was to be reminded of goes with the page.
     await d.hand.anew();
     await d.find("locked-stage");
   },

@@ -165,6 +165,7 @@ class App {
   leave(): void {
     void dictation.finish();
     this.birth?.stop();
+    if (this.birth && !this.birth.rehearsal) locked.remind(this.birth.coming, this.birth.reminders);
     this.birth = null;
     this.#back = null;
     this.place = 'list';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { across, clockOf, holding, lastAt, momentAcross, nearest, padded, panned, piles, ticks, zoomed } from './axis';
+import { across, clockOf, holding, lastAt, momentAcross, nearest, padded, panned, piles, pinched, ticks, zoomed } from './axis';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -15,7 +15,7 @@ describe('moments and pixels', () => {
   });
 
   it('leave room at both ends', () => {
-    expect(padded(span(0, 100))).toEqual(span(-6, 106));
+    expect(padded(span(0, 100))).toEqual(span(-9, 109));
   });
 });
 
@@ -64,8 +64,8 @@ describe('closer, wider and along', () => {
     const first = padded(span(0, 40));
     expect(holding(first, 0, whole)).toBe(first);
     expect(holding(span(0, 50), 25 * MINUTE, whole)).toEqual(span(0, 50));
-    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(11.5, 61.5));
-    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-6.5, 43.5));
+    expect(holding(span(0, 50), 60 * MINUTE, whole)).toEqual(span(12.25, 62.25));
+    expect(holding(span(0, 50), -5 * MINUTE, whole)).toEqual(span(-7.25, 42.75));
   });
 });
 
@@ -92,4 +92,24 @@ it('a reading stands until the next one, and not before the first', () => {
 
 it('clocks are told from the local time, also before 1970', () => {
   expect([clockOf(ZERO), clockOf(ZERO + 5000, true), clockOf(-MINUTE)]).toEqual(['02:41', '02:41:05', '23:59']);
+});
+
+describe('two fingers', () => {
+  const whole = span(0, 100);
+  const at = (...xs: [number, number]) => xs.map((x) => ({ x, y: 50 })) as [{ x: number; y: number }, { x: number; y: number }];
+
+  it('look twice as closely when they are twice as far apart, about what lies between them', () => {
+    expect(pinched(whole, 400, at(100, 200), at(50, 250), whole)).toEqual(span(18.75, 68.75));
+    expect(pinched(span(18.75, 68.75), 400, at(50, 250), at(100, 200), whole)).toEqual(whole);
+  });
+
+  it('move along what they hold', () => {
+    expect(pinched(span(20, 60), 400, at(100, 200), at(150, 250), whole)).toEqual(span(15, 55));
+  });
+
+  it('never look past all there is, nor closer than two minutes', () => {
+    expect(pinched(span(20, 60), 400, at(100, 300), at(199, 201), whole)).toEqual(whole);
+    const close = pinched(span(20, 60), 400, at(199, 201), at(0, 400), whole);
+    expect(close.to_ms - close.from_ms).toBe(2 * MINUTE);
+  });
 });

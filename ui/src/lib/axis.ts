@@ -13,8 +13,8 @@ const LABEL_PX = 72;
 export const CLOSER = 1.6;
 /** The closest look. */
 const CLOSEST_MS = 2 * MINUTE;
-/** Part of a window that stays free beside the first and the last entry. */
-const MARGIN = 0.06;
+/** Part of what is looked at that stays free at each end: half a sign on the narrowest phone. */
+const MARGIN = 0.09;
 
 /** A label of the axis. */
 export interface Tick {
@@ -78,6 +78,20 @@ export function zoomed(window: Span, closer: number, about: number, whole: Span)
 export function panned(window: Span, part: number, whole: Span): Span {
   const by = (window.to_ms - window.from_ms) * part;
   return within({ from_ms: window.from_ms + by, to_ms: window.to_ms + by }, whole);
+}
+
+/** Where a finger is, in pixels from the beginning of the window and from the top. */
+export interface Finger {
+  x: number;
+  y: number;
+}
+
+/** The window as two fingers pull it apart or press it together: what lay between them stays between them. */
+export function pinched(window: Span, width: number, from: readonly [Finger, Finger], to: readonly [Finger, Finger], whole: Span): Span {
+  const apart = ([a, b]: readonly [Finger, Finger]): number => Math.max(Math.hypot(a.x - b.x, a.y - b.y), 1);
+  const middle = ([a, b]: readonly [Finger, Finger]): number => (a.x + b.x) / 2;
+  const next = zoomed(window, apart(to) / apart(from), momentAcross(window, width, middle(from)), whole);
+  return panned(next, (middle(from) - middle(to)) / width, whole);
 }
 
 /** The window moved no further than it takes to hold a moment, with some room beside it. */

@@ -10,8 +10,9 @@ import { tick } from './clock.svelte';
 import { factKey } from './facts';
 import { notSaved } from './failures.svelte';
 import { feel, feelMark } from './feedback';
+import { comingOf } from './findings';
 import { Marks, type Undo } from './marks.svelte';
-import { Reminders } from './reminders';
+import { Reminders, type Coming } from './reminders';
 import { ago } from './touch';
 import { ask, asApiError } from './transport';
 import { say, ui } from './words';
@@ -35,11 +36,15 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   /** `performance.now()` when the view came. */
   arrival = $state(0);
   readonly reminders = new Reminders(sounded);
+  /** The time reminders, as the last answer tells them. */
+  coming = $state.raw<Coming[]>([]);
   /** Why the last look at the birth failed. */
   unread = $state<string | null>(null);
 
   /** The last mark of each button. */
   readonly #made = new Map<string, Made>();
+  /** Reminders whose time was set: of a crowd, only the next few are. */
+  readonly #armed = new Set<string>();
   #asked = 0;
   #shown = 0;
   #still: (() => void) | undefined;
@@ -71,6 +76,8 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
       this.view = view;
       this.arrival = performance.now();
       this.unread = null;
+      for (const due of view.due) if (due.armed) this.#armed.add(due.id);
+      this.coming = comingOf(view, this.arrival, this.#armed);
       this.tell(view.next);
       const running = view.third_stage ?? view.babies.find((baby) => baby.cord)?.cord ?? null;
       tick.align(running, this.arrival);

@@ -7,6 +7,7 @@ import { factKey } from './facts';
 import { notSaved } from './failures.svelte';
 import { feel, feelMark } from './feedback';
 import { Marks, type Undo } from './marks.svelte';
+import { Reminders, type Coming } from './reminders';
 import { ago } from './touch';
 import { ask, asApiError } from './transport';
 import { say, ui } from './words';
@@ -23,12 +24,21 @@ class Locked extends Marks<Undo> {
   /** `performance.now()` when the view came. */
   arrival = $state(0);
   readonly moment = MOMENT;
+  /** The time reminders of the birth that was last open, which come also while it is locked: without a word of what they are. */
+  coming = $state.raw<readonly Coming[]>([]);
+  reminders = new Reminders();
 
   #quietUntil = -Infinity;
 
   /** Whether there is something to be timed. */
   get begun(): boolean {
     return this.view !== null && (this.view.third_stage !== null || this.view.marks.length > 0);
+  }
+
+  /** Goes on with the time reminders of a birth that is left. */
+  remind(coming: readonly Coming[], reminders: Reminders): void {
+    this.reminders = reminders;
+    this.coming = coming;
   }
 
   /** What the core tells; nothing once it is unlocked. */

@@ -16,6 +16,16 @@ export interface Reminder {
   level: Level;
 }
 
+/** A time reminder that was set, and when its time comes, by `performance.now()`. */
+export interface Coming extends Reminder {
+  at: number;
+}
+
+/** Those whose time has come. */
+export function come(coming: readonly Coming[], now: number): Reminder[] {
+  return coming.filter(({ at }) => at < now);
+}
+
 interface Heard {
   first: number;
   times: number;
