@@ -75,6 +75,7 @@ impl Session {
         self.outbox.forget();
         self.practice.take().map_or(Ok(()), OpenPractice::close)?;
         self.keys.wipe()?;
+        self.clock.forget();
         Ok(Response::Wipe(self.status(now)))
     }
 
