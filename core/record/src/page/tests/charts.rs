@@ -193,14 +193,6 @@ fn every(n: usize) -> MotherObservation {
 fn a_night_of_three_hundred_entries_stays_within_twelve_pages() {
     let now = Stamp { wall_ms: START + 600 * MINUTE, offset_min: 60, zone: None, boot: None };
     for looks in [Looks::Sometimes, Looks::Always] {
-        if let Ok(f) = std::env::var("PDF_OUT") {
-            let doc = printed(&night(300, looks), &now, document);
-            std::fs::write(
-                format!("{f}{}.pdf", looks == Looks::Always),
-                crate::document::written(&doc, Words::english()).unwrap().bytes,
-            )
-            .unwrap();
-        }
         let (pages, body) = pages(&printed(&night(300, looks), &now, document));
         assert_eq!(faults(&pages, body), Vec::<String>::new());
         assert!(pages.len() <= 12, "{} pages", pages.len());
