@@ -2343,7 +2343,7 @@ record-baby = { $of ->
 record-size = Size at birth
 record-events = Also
 record-apgar-parts = colour { $colour }, heart rate { $heart }, reflex { $reflex }, tone { $tone }, breathing { $breathing }
-record-account-done = What was done. What was read and said in that time stands in the timeline.
+record-account-done = What was done. What was read and said in that time, and what was put right, stands in the timeline.
 record-medicines = Medicines given
 record-medicine = Medicine
 record-dose = Dose
@@ -2851,3 +2851,29 @@ error-misfit = What came does not fit what is here. Nothing was taken in.
 ## Reminders while locked
 
 ui-locked-reminder = It can be read once unlocked.
+
+## A file read in again
+
+fhir-photo = Photograph
+error-read-no-json = This file is no record of Secundine: it is cut off or no JSON (line { $line }, column { $column }).
+error-read-no-bundle = This file is neither a bundle of FHIR nor an archive of Secundine.
+error-read-not-ours = No entries of Secundine are in this bundle, or not whole. Another program wrote it, or they were taken out.
+error-read-entry = Entry { $n } of this bundle cannot be read: it is cut off or was altered. Nothing was written.
+error-read-newer = A later version of Secundine wrote this file. Update the program; nothing was written.
+error-read-disagrees = The entries of this bundle are not those that the rest of it speaks of: something was added or left out. Nothing was written.
+error-read-several = This archive holds { $births } births, not one.
+error-read-unproved = An archive is written where the entries were signed. This file has no signatures.
+read-unproved = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} read. The bundle has no signatures: what it says is as trustworthy as the way it came.
+read-from-bundle = read from a file without signatures
+read-from-archive = read from an archive
+record-looks = { $count ->
+    [one] Look at the mother; readings above
+   *[other] { $count } looks at the mother, to { $until }; readings above
+}
+record-looks-saw = { $saw }{ $count ->
+    [one] {""}
+   *[other] ; { $count } looks alike to { $until }
+}; readings above

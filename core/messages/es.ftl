@@ -2341,7 +2341,7 @@ record-baby = { $of ->
 record-size = Tamaño al nacer
 record-events = Además
 record-apgar-parts = color { $colour }, frecuencia cardíaca { $heart }, reflejos { $reflex }, tono { $tone }, respiración { $breathing }
-record-account-done = Lo que se hizo. Lo que se midió y se anotó en ese tiempo está en la cronología.
+record-account-done = Lo que se hizo. Lo que se midió, se anotó y se corrigió en ese tiempo está en la cronología.
 record-medicines = Medicamentos administrados
 record-medicine = Medicamento
 record-dose = Dosis
@@ -2801,3 +2801,29 @@ ui-alike-not = No es el mismo
 ## Reminders while locked
 
 ui-locked-reminder = Se puede leer una vez desbloqueado.
+
+## Un archivo leído de nuevo
+
+fhir-photo = Fotografía
+error-read-no-json = Este archivo no es un registro de Secundine: está cortado o no es JSON (línea { $line }, columna { $column }).
+error-read-no-bundle = Este archivo no es un paquete FHIR ni un archivo de registros de Secundine.
+error-read-not-ours = En este paquete no hay entradas de Secundine, o no están enteras. Lo escribió otro programa, o se quitaron.
+error-read-entry = La entrada { $n } de este paquete no se puede leer: está cortada o fue alterada. No se escribió nada.
+error-read-newer = Una versión posterior de Secundine escribió este archivo. Actualice el programa; no se escribió nada.
+error-read-disagrees = Las entradas de este paquete no son aquellas de las que habla el resto: se añadió o se quitó algo. No se escribió nada.
+error-read-several = Este archivo de registros contiene { $births } partos, no uno.
+error-read-unproved = Un archivo de registros se escribe donde se firmaron las entradas. Este archivo no tiene firmas.
+read-unproved = { $entries ->
+    [one] { $entries } entrada leída
+   *[other] { $entries } entradas leídas
+}. El paquete no tiene firmas: lo que dice es tan fiable como el camino por el que llegó.
+read-from-bundle = leído de un archivo sin firmas
+read-from-archive = leído de un archivo de registros
+record-looks = { $count ->
+    [one] Observación de la madre; valores arriba
+   *[other] { $count } observaciones de la madre, hasta { $until }; valores arriba
+}
+record-looks-saw = { $saw }{ $count ->
+    [one] {""}
+   *[other] ; { $count } observaciones iguales hasta { $until }
+}; valores arriba

@@ -2343,7 +2343,7 @@ record-baby = { $of ->
 record-size = Mensurations à la naissance
 record-events = Aussi
 record-apgar-parts = coloration { $colour }, fréquence cardiaque { $heart }, réflexes { $reflex }, tonus { $tone }, respiration { $breathing }
-record-account-done = Ce qui a été fait. Ce qui a été relevé et noté pendant ce temps figure dans la chronologie.
+record-account-done = Ce qui a été fait. Ce qui a été relevé, noté et corrigé pendant ce temps figure dans la chronologie.
 record-medicines = Médicaments donnés
 record-medicine = Médicament
 record-dose = Dose
@@ -2803,3 +2803,29 @@ ui-alike-not = Pas la même
 ## Reminders while locked
 
 ui-locked-reminder = Lisible une fois déverrouillé.
+
+## Un fichier relu
+
+fhir-photo = Photographie
+error-read-no-json = Ce fichier n’est pas un dossier de Secundine : il est coupé ou n’est pas du JSON (ligne { $line }, colonne { $column }).
+error-read-no-bundle = Ce fichier n’est ni un paquet FHIR ni une archive de Secundine.
+error-read-not-ours = Il n’y a pas d’entrées de Secundine dans ce paquet, ou pas entières. Un autre programme l’a écrit, ou elles ont été retirées.
+error-read-entry = L’entrée { $n } de ce paquet ne peut pas être lue : elle est coupée ou a été modifiée. Rien n’a été écrit.
+error-read-newer = Une version ultérieure de Secundine a écrit ce fichier. Mettez le programme à jour ; rien n’a été écrit.
+error-read-disagrees = Les entrées de ce paquet ne sont pas celles dont parle le reste : quelque chose a été ajouté ou retiré. Rien n’a été écrit.
+error-read-several = Cette archive contient { $births } naissances, et non une seule.
+error-read-unproved = Une archive s’écrit là où les entrées ont été signées. Ce fichier n’a pas de signatures.
+read-unproved = { $entries ->
+    [one] { $entries } entrée lue
+   *[other] { $entries } entrées lues
+}. Le paquet n’a pas de signatures : ce qu’il dit est aussi fiable que le chemin par lequel il est venu.
+read-from-bundle = lu dans un fichier sans signatures
+read-from-archive = lu dans une archive
+record-looks = { $count ->
+    [one] Observation de la mère ; valeurs plus haut
+   *[other] { $count } observations de la mère, jusqu’à { $until } ; valeurs plus haut
+}
+record-looks-saw = { $saw }{ $count ->
+    [one] {""}
+   *[other] { " " }; { $count } observations pareilles jusqu’à { $until }
+} ; valeurs plus haut

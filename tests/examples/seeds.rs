@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "what cannot be written stops it")]
 #![allow(clippy::indexing_slicing, clippy::string_slice, reason = "what cannot be written stops it")]
 
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -84,7 +85,7 @@ fn bundles() -> Vec<Vec<u8>> {
     let practice = Practice { name: "Heron House".to_owned(), practitioner: String::new(), role: String::new(), protocol: None };
     let origin = Origin { practice: &practice, version: "0f", written: &entries[0].recorded, words: Words::english() };
     let chart = fold(birth, &entries);
-    let handover = Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: None };
+    let handover = Handover { birth, chart: &chart, entries: &entries, origin: &origin, record: None, photos: &BTreeMap::new() };
     [Form::Document, Form::Transaction].map(|form| write(&handover, form).unwrap()).to_vec()
 }
 

@@ -1,6 +1,7 @@
 //! What is tried on any bytes, by the fuzzers (`make fuzz`) and again by every test run on the bytes that they once found
 //! worth keeping (`tests/fuzz/corpus`). Each fails by a panic where what must hold does not.
 
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use age::x25519;
@@ -97,7 +98,8 @@ pub fn bundle(bytes: &[u8]) {
     let practice = Practice { name: String::new(), practitioner: String::new(), role: String::new(), protocol: None };
     let origin = Origin { practice: &practice, version: "", written: recorded, words: Words::english() };
     let chart = fold(*birth, &entries);
-    let handover = Handover { birth: *birth, chart: &chart, entries: &entries, origin: &origin, record: None };
+    let handover =
+        Handover { birth: *birth, chart: &chart, entries: &entries, origin: &origin, record: None, photos: &BTreeMap::new() };
     let again = fhir::write(&handover, fhir::Form::Document).and_then(|bytes| fhir::read(&bytes));
     assert_eq!(again.ok(), Some(entries), "read back as it was");
 }

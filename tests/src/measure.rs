@@ -2,6 +2,7 @@
 
 #![allow(clippy::print_stdout, reason = "what a bench finds is printed")]
 
+use std::process::Command;
 use std::time::Instant;
 
 /// How often something is run; the middle counts.
@@ -25,6 +26,30 @@ pub fn report(what: &str, run: impl Fn()) -> (f64, u64) {
     let known = if cleared { "" } else { " (of the whole run)" };
     println!("{what}: {middle:.0} ms, {peak} MB at most{known}");
     (middle, peak)
+}
+
+/// Names what a program that was begun by [`report_alone`] measures.
+const ALONE: &str = "SECUNDINE_MEASURED";
+
+/// The same in a process of its own, so that no memory which was had before and given back hides what is taken: this program is
+/// begun once more, up to here. So it must not have done the same before.
+pub fn report_alone(what: &str, run: impl Fn()) -> (f64, u64) {
+    match std::env::var(ALONE) {
+        Ok(measured) if measured == what => {
+            let (middle, peak) = report(what, run);
+            println!("{middle} {peak}");
+            std::process::exit(0)
+        }
+        Ok(_) => (f64::NAN, 0),
+        Err(_) => {
+            let begun = std::env::current_exe().and_then(|program| Command::new(program).env(ALONE, what).output());
+            let told = begun.map(|output| String::from_utf8_lossy(&output.stdout).into_owned()).unwrap_or_default();
+            let (said, numbers) = told.trim_end().rsplit_once('\n').unwrap_or_default();
+            println!("{said}");
+            let read = numbers.split_once(' ').and_then(|(middle, peak)| Some((middle.parse().ok()?, peak.parse().ok()?)));
+            read.unwrap_or((f64::NAN, u64::MAX))
+        }
+    }
 }
 
 /// kB, as Linux tells it; 0 elsewhere.

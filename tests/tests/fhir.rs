@@ -35,8 +35,8 @@ fn rehearsed(folder: &Path, scenario: ScenarioName) -> (BirthId, Vec<u8>) {
     let Response::Rehearse(status) = begun else { unreachable!() };
     let birth = status.rehearsal.unwrap().birth.unwrap();
     clock.advance(3 * 3_600_000);
-    let written = session.call(Request::WriteFile { birth, file: Outgoing::Fhir, language: None }).unwrap();
-    let Response::WriteFile { path, pages } = written else { unreachable!() };
+    let written = session.call(Request::WriteFile { birth, file: Outgoing::Fhir { photos: false }, language: None }).unwrap();
+    let Response::WriteFile { path, pages, .. } = written else { unreachable!() };
     assert_eq!(pages, 0);
     assert!(path.ends_with(".json") && path.contains("rehearsal-fhir"), "{path}");
     (birth, fs::read(path).unwrap())

@@ -103,7 +103,7 @@ fn played(folder: &std::path::Path, scenario: ScenarioName, seconds: i64) -> (Se
 
 fn sheet(session: &mut Session, birth: BirthId, language: &str) -> String {
     let request = Request::WriteFile { birth, file: Outgoing::Transfer, language: Some(language.to_owned()) };
-    let Response::WriteFile { path, pages } = session.call(request).unwrap() else { unreachable!() };
+    let Response::WriteFile { path, pages, .. } = session.call(request).unwrap() else { unreachable!() };
     assert_eq!(pages, 1, "{path}");
     path
 }

@@ -14,7 +14,7 @@ use secundine_session::api::{At, ErrorCode, Outgoing, Request, Response};
 
 fn paper(session: &mut Session, birth: BirthId, file: Outgoing) -> String {
     let written = session.call(Request::WriteFile { birth, file, language: None }).unwrap();
-    let Response::WriteFile { path, pages } = written else { unreachable!() };
+    let Response::WriteFile { path, pages, .. } = written else { unreachable!() };
     assert!(pages > 0);
     path
 }

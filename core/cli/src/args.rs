@@ -10,13 +10,16 @@ pub const USAGE: &str = "Usage, with the passphrase on standard input:
   secundine restore FILE FOLDER              put a backup into a folder that has no practice, or add what is not there
   secundine salvage FOLDER                   build a damaged practice anew from all that can be read
 Without a passphrase:
+  secundine export RECORD KIND FILE          write the same from a record that was given out of hand: a bundle of FHIR (.json) or
+                                             an archive (.jsonl)
   secundine rehearse FOLDER [SCENARIO]       play an invented birth and write its files into this folder
 
-KIND      record, laboratory, family (PDF), csv, calendar, entries
+KIND      record, transfer, laboratory, family, parents (PDF), csv, calendar, entries, fhir
 SCENARIO  quiet-night, slow-placenta, brisk-bleeding, twins
   --hash DIGITS    as printed on a record, 16 digits or more: says whether the entries are those of the paper
   --language TAG   language of the file: en, es, fr
   --placenta N     which placenta a paper is about: the number of its first baby; 1 if it is not said
+  --photos         with fhir: the photographs go along
   --help           this text
 
 Exit code: 0 all is well; 1 something does not fit, is missing or was not taken in; 2 it could not be done.
@@ -33,6 +36,8 @@ pub struct Args {
     pub language: Option<String>,
     /// First baby of a placenta.
     pub placenta: Option<u8>,
+    /// Whether photographs go along.
+    pub photos: bool,
     /// Only the usage is asked for.
     pub help: bool,
 }
@@ -44,6 +49,7 @@ impl Args {
         while let Some(arg) = args.next() {
             match arg.as_str() {
                 "--help" | "-h" => read.help = true,
+                "--photos" => read.photos = true,
                 "--hash" => read.hash = Some(args.next()?),
                 "--language" => read.language = Some(args.next()?),
                 "--placenta" => read.placenta = Some(args.next()?.parse().ok()?),

@@ -5,10 +5,11 @@ use std::path::Path;
 use secundine_domain::entry::BirthId;
 use secundine_session::api::{ApiError, ErrorCode, Outgoing};
 use secundine_session::clock::{Clock, SystemClock};
-use secundine_session::export::Export;
+use secundine_session::export::{Export, FromFile};
+use secundine_store::StoreError;
 
 use crate::args::Args;
-use crate::{Answer, impossible, nothing_at, open, secret};
+use crate::{Answer, impossible, nothing_at, open, say, secret};
 
 /// The births: id and label.
 pub fn births(folder: &Path) -> Result<Answer, ApiError> {
@@ -30,6 +31,17 @@ pub fn export(folder: &Path, birth: &str, kind: &str, file: &Path, args: &Args) 
     Ok((0, vec![file.display().to_string()]))
 }
 
+/// Writes a file out of a record that was given out of hand; says what is to be known of the record.
+pub fn read_in(from: &Path, kind: &str, file: &Path, args: &Args) -> Result<Answer, ApiError> {
+    let outgoing = outgoing(kind, args)?;
+    let bytes = std::fs::read(from).map_err(|error| StoreError::NotRead(error.to_string()))?;
+    let read = FromFile::read(&bytes)?;
+    nothing_at(file)?;
+    write(file, &read.file(outgoing, args.language.as_deref(), &SystemClock::new().now())?)?;
+    let said = read.said().iter().map(say);
+    Ok((0, said.chain([file.display().to_string()]).collect()))
+}
+
 /// Puts bytes where nothing is.
 fn write(file: &Path, bytes: &[u8]) -> Result<(), ApiError> {
     std::fs::write(file, bytes).map_err(|_| ApiError { code: ErrorCode::NotSaved, ..impossible("error-record-not-written") })
@@ -37,7 +49,7 @@ fn write(file: &Path, bytes: &[u8]) -> Result<(), ApiError> {
 
 /// A kind as the core names it.
 fn outgoing(kind: &str, args: &Args) -> Result<Outgoing, ApiError> {
-    let named = serde_json::json!({ "kind": kind, "placenta": args.placenta.unwrap_or(1) });
+    let named = serde_json::json!({ "kind": kind, "placenta": args.placenta.unwrap_or(1), "photos": args.photos });
     serde_json::from_value(named).map_err(|_| impossible("error-no-such-file-kind"))
 }
 

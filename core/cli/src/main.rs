@@ -30,6 +30,7 @@ fn main() -> ExitCode {
         _ if args.help => return end(0, &[args::USAGE.to_owned()]),
         ["verify", at] => verify::verify(Path::new(at), args.hash.as_deref()),
         ["export", folder] => export::births(Path::new(folder)),
+        ["export", from, kind, file] => export::read_in(Path::new(from), kind, Path::new(file), &args),
         ["export", folder, birth, kind, file] => export::export(Path::new(folder), birth, kind, Path::new(file), &args),
         ["rehearse", folder] => rehearse::rehearse(Path::new(folder), None, &args),
         ["rehearse", folder, scenario] => rehearse::rehearse(Path::new(folder), Some(scenario), &args),

@@ -8,6 +8,7 @@ use std::fs;
 use std::path::Path;
 
 use common::{ODD, PASSPHRASE, Practised, output, program, python, text};
+use secundine_session::api::{Outgoing, Request, Response};
 use serde_json::Value;
 
 /// A Python script's answer, as JSON.
@@ -109,6 +110,34 @@ print(json.dumps([[str(event['SUMMARY']), event['DTSTART'].dt.isoformat(), str(e
     let events = read(READ, Path::new(calendar));
     let events = events.as_array().unwrap();
     assert!(!events.is_empty() && events.iter().all(|event| event[0] == "Voir le dossier : Birch Row 4"), "{events:?}");
+}
+
+/// A label may hold anything, and a calendar is read a line at a time.
+#[test]
+fn whatever_the_label_is_the_calendar_shows_it_whole_in_one_event() {
+    const READ: &str = "import icalendar, json, sys
+calendar = icalendar.Calendar.from_ical(open(sys.argv[1], 'rb').read())
+print(json.dumps([[component.name for component in calendar.walk()],
+                  [str(event['SUMMARY']) for event in calendar.walk('VEVENT')]]))";
+    let mut practised = Practised::busy();
+    let long = "ő👩‍🍼, ".repeat(400);
+    let replaced = [
+        ("a\rEND:VEVENT\r\nBEGIN:VALARM", "a\u{fffd}END:VEVENT\u{fffd}\nBEGIN:VALARM"),
+        ("\u{0}\u{7}\u{85}x", "\u{fffd}\u{fffd}\u{fffd}x"),
+        ("a\tb", "a\u{fffd}b"),
+    ];
+    let whole = ["\\n\\N\\\\;", "SUMMARY:x;y=\"z\"", "\nDTSTART:20260101", "\u{feff}x\u{2028}y", long.trim_end(), ODD[0], ODD[3]];
+    for (label, shown) in whole.into_iter().map(|label| (label, label)).chain(replaced) {
+        let registered = practised.session.call(Request::RegisterBirth { label: label.to_owned() }).unwrap();
+        let Response::RegisterBirth { birth } = registered else { unreachable!() };
+        practised.birth = birth;
+        practised.plan("2026-11-27T10:00");
+        let file = practised.write(Outgoing::Calendar);
+        let bytes = fs::read(&file).unwrap();
+        assert!(bytes.split(|byte| *byte == b'\n').all(|line| line.is_empty() || line.len() <= 76 && line.ends_with(b"\r")));
+        let read = read(READ, &file);
+        assert_eq!(read, serde_json::json!([["VCALENDAR", "VEVENT"], [format!("Home visit: {shown}")]]), "{label:?}");
+    }
 }
 
 #[test]

@@ -16,16 +16,17 @@ pub struct Stamp {
     pub offset_min: i32,
     /// IANA name of the time zone, where the system tells.
     pub zone: Option<String>,
-    /// The clock that runs through suspend. Stays on the device.
+    /// The clock that runs through suspend.
     pub boot: Option<Boot>,
 }
 
-/// Time on the clock that starts at boot and runs through suspend.
+/// Time on the clock that runs through suspend, from switching on to switching off. An entry has it as the session blinds it: with a
+/// name of its own for the run, and counted from no more than an hour before the run was first seen.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
 pub struct Boot {
     /// Names this run of the device, from switching on to switching off.
     pub id: String,
-    /// Milliseconds since boot.
+    /// Milliseconds since the run began, or since a moment of it.
     #[ts(type = "number")]
     pub since_ms: i64,
 }

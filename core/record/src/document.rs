@@ -69,9 +69,12 @@ pub fn document(chart: &Chart, origin: &Origin) -> Document {
     blocks.extend(sections::times(&source));
     blocks.extend(sections::findings(&source));
     blocks.extend(sections::babies(&source));
-    blocks.extend(graph(&source));
-    blocks.extend(sections::account(&source));
-    blocks.extend(sections::medicines(&source));
+    let mut course = [graph(&source), sections::account(&source), sections::medicines(&source)];
+    if sections::is_long(&source) {
+        // The drawing takes most of a page, and pages of readings follow it.
+        course.rotate_left(1);
+    }
+    blocks.extend(course.into_iter().flatten());
     blocks.extend(sections::examinations(&source));
     blocks.extend(sections::photographs(&source));
     blocks.extend(sections::leaving(&source));

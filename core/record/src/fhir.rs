@@ -4,10 +4,11 @@
 //! form that holds now; who wrote it and what it said before stands in its provenance. The entries themselves go along as they
 //! are kept, so that our own file reads back without loss.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use secundine_domain::chart::Chart;
 use secundine_domain::entry::{BirthId, Entry};
+use secundine_domain::file::FileId;
 use thiserror::Error;
 
 use crate::Origin;
@@ -37,7 +38,7 @@ mod told;
 mod worked_out;
 
 pub use code_system::code_system;
-pub use read::read;
+pub use read::{read, read_practice};
 
 /// Which of the two forms.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -91,6 +92,8 @@ pub struct Handover<'a> {
     pub origin: &'a Origin<'a>,
     /// The record in print, PDF.
     pub record: Option<&'a [u8]>,
+    /// Pictures that go along, JPEG, by their names in the practice. A photograph that is not among them is only told of.
+    pub photos: &'a BTreeMap<FileId, Vec<u8>>,
 }
 
 /// The bundle as JSON.
@@ -127,7 +130,7 @@ fn bundle(handover: &Handover, form: Form) -> Result<Bundle, FhirError> {
 
 /// Every resource, the composition first.
 fn all(handover: &Handover, form: Form) -> Result<Vec<Made>, FhirError> {
-    let Handover { birth, chart, entries, origin, record } = handover;
+    let Handover { birth, chart, entries, origin, record, photos } = handover;
     let mut maker = Maker::new(chart, origin.words, Names(*birth));
     let mut made = Vec::new();
     let mut written = Vec::new();
@@ -145,6 +148,7 @@ fn all(handover: &Handover, form: Form) -> Result<Vec<Made>, FhirError> {
     let from = files::From { author: maker.person(&origin.practice.practitioner), written: origin.written, form };
     made.extend(files::entries(&maker, entries, &from)?);
     made.extend(record.iter().flat_map(|pdf| files::record(&maker, pdf, &from)));
+    made.extend(files::photos(&maker, photos, &from));
     let first = composition::of(&mut maker, origin, &made);
     let people = people::all(&mut maker, origin.practice);
     Ok(std::iter::once(first).chain(people).chain(made).chain(written).collect())

@@ -14,6 +14,7 @@ use crate::page::{Align, Block, Cell, Column, Notice, Shape, Span, Table};
 mod after;
 pub(crate) mod examination;
 mod given;
+mod looks;
 mod newborn;
 mod photos;
 mod timeline;
@@ -24,7 +25,7 @@ pub(crate) use given::medicines;
 pub(crate) use newborn::babies;
 pub(crate) use photos::photographs;
 pub use timeline::after_signing;
-pub(crate) use timeline::{timeline, when};
+pub(crate) use timeline::{Days, timeline};
 
 /// Entries of a long night. Ours.
 const LONG: usize = 120;
@@ -85,8 +86,9 @@ pub(crate) fn mother(source: &Source) -> Vec<Pair> {
 /// The practice and its practitioner.
 pub(crate) fn practice(source: &Source) -> Pair {
     let described = source.origin.practice;
-    let practice = format!("{}, {}, {}", described.name, described.practitioner, described.role);
-    (source.words.plain("record-practice"), told(source, Some(practice)))
+    let parts = [&described.name, &described.practitioner, &described.role].map(|part| part.trim());
+    let practice = parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
+    (source.words.plain("record-practice"), told(source, Some(practice).filter(|practice| !practice.is_empty())))
 }
 
 /// A value, or that it is not recorded.

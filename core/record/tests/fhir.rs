@@ -37,7 +37,11 @@ fn bundle_in(entries: &[Entry], form: Form, language: &str) -> Vec<u8> {
     let written = Stamp { wall_ms: common::START + 60 * MINUTE, offset_min: 60, zone: None, boot };
     let words = Words::of(language);
     let origin = Origin { practice: &practice, version: "0f0f", written: &written, words };
-    write(&Handover { birth: BIRTH, chart: &chart, entries, origin: &origin, record: Some(b"%PDF-") }, form).unwrap()
+    write(
+        &Handover { birth: BIRTH, chart: &chart, entries, origin: &origin, record: Some(b"%PDF-"), photos: &BTreeMap::new() },
+        form,
+    )
+    .unwrap()
 }
 
 fn bundle(entries: &[Entry], form: Form) -> Value {

@@ -8,6 +8,10 @@ use crate::api::{ApiError, Outgoing};
 use crate::practice::OpenPractice;
 use crate::session::made;
 
+mod from_file;
+
+pub use from_file::FromFile;
+
 /// A practice whose births are read.
 pub struct Export(OpenPractice);
 

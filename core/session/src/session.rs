@@ -32,7 +32,7 @@ use secundine_store::{PlatformKeys, Store, low_space, version};
 use crate::api::{
     ApiError, At, BirthView, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView,
 };
-use crate::clock::{Clock, earlier};
+use crate::clock::{BlindClock, Clock, earlier};
 use crate::examining;
 use crate::hide;
 use crate::keys::Keys;
@@ -45,7 +45,7 @@ use crate::views;
 use elsewhere::Kept;
 use files::Passing;
 use hidden::AtWork;
-pub(crate) use papers::{bundle, made, unsealed};
+pub(crate) use papers::{Whole, bundle, made, unsealed};
 use phones::Phones;
 
 /// Where a session keeps its files.
@@ -60,7 +60,7 @@ pub struct Paths {
 /// One session.
 pub struct Session {
     paths: Paths,
-    clock: Arc<dyn Clock>,
+    clock: Arc<BlindClock>,
     practice: Option<OpenPractice>,
     rehearsal: Option<Rehearsal>,
     /// The birth that was looked at or written to last: marks made after the lock belong to it if its third stage runs.
@@ -90,6 +90,7 @@ impl Session {
     }
 
     fn on(paths: Paths, clock: Arc<dyn Clock>, platform: Option<Arc<dyn PlatformKeys>>) -> Self {
+        let clock = Arc::new(BlindClock::new(clock, paths.data.clone()));
         let keys = Keys::new(&paths.data, platform);
         let (kept, passing, outbox) = (Kept::default(), Passing::default(), Outbox::default());
         let sync = Desk::default();
@@ -291,7 +292,7 @@ impl Session {
         if !(1..=600).contains(&speed) {
             return Err(ApiError::new(ErrorCode::Impossible, "error-rehearsal-speed"));
         }
-        let mut rehearsal = Rehearsal::begin(Arc::clone(&self.clock), scenario, speed, mode)?;
+        let mut rehearsal = Rehearsal::begin(self.clock.clone(), scenario, speed, mode)?;
         rehearsal.play()?;
         self.rehearsal = Some(rehearsal);
         Ok(Response::Rehearse(self.status(now)))

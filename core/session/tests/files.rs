@@ -15,7 +15,8 @@ use secundine_domain::fact::{Answer, Fact, Photo, Practice};
 use secundine_domain::file::FileId;
 use secundine_domain::photo::{Pixel, Reference, Tracing};
 use secundine_domain::time::Stamp;
-use secundine_session::api::{ApiError, At, ErrorCode, FileKind, KeptFile, Request, Response};
+use secundine_record::fhir;
+use secundine_session::api::{ApiError, At, ErrorCode, FileKind, KeptFile, KeptPicture, Outgoing, Request, Response};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session};
 use secundine_store::FILES;
@@ -221,6 +222,42 @@ fn tracing(degrees: f64) -> Tracing {
         insertion: Some(pixel((0.0, 0.0))),
         thickness: 20,
     }
+}
+
+#[test]
+fn photographs_go_along_in_a_bundle_where_that_is_asked_for() {
+    let mut desk = Desk::new();
+    let birth = desk.born();
+    desk.record(birth, Fact::PlacentaBorn { babies: vec![1] }).unwrap();
+    let kept = desk.hand_over(FileKind::Photo, &jpeg(300)).unwrap();
+    let KeptPicture { small, width, height, focal, .. } = kept.picture.unwrap();
+    let words = Some("</rim> & cord".to_owned());
+    let photo = Photo { placenta: 1, file: kept.file, small, width, height, item: None, words, focal };
+    desk.record(birth, Fact::PhotoTaken(photo.clone())).unwrap();
+    let write = |desk: &mut Desk, photos: bool| {
+        let file = Outgoing::Fhir { photos };
+        match desk.session.call(Request::WriteFile { birth, file, language: None })? {
+            Response::WriteFile { path, bytes, .. } => Ok((fs::read(path).unwrap(), bytes)),
+            other => unreachable!("{other:?}"),
+        }
+    };
+    let pictures = |bundle: &[u8]| -> Vec<Vec<u8>> {
+        let bundle: serde_json::Value = serde_json::from_slice(bundle).unwrap();
+        let all = bundle["entry"].as_array().unwrap().iter().map(|one| &one["resource"]);
+        let files = all.filter(|one| one["contentType"] == "image/jpeg");
+        files.map(|one| BASE64_STANDARD.decode(one["data"].as_str().unwrap()).unwrap()).collect()
+    };
+    let (without, least) = write(&mut desk, false).unwrap();
+    let (with, most) = write(&mut desk, true).unwrap();
+    assert_eq!((least as usize, most as usize), (without.len(), with.len()), "its size is told");
+    assert_eq!((pictures(&without), pictures(&with)), (vec![], vec![desk.read(kept.file).unwrap()]));
+    assert_eq!(fhir::read(&with).unwrap(), fhir::read(&without).unwrap(), "what is read back are the entries");
+
+    // One that is not here is told, and the bundle can still be had without.
+    let nowhere = Photo { file: FileId([7; 32]), ..photo };
+    desk.record(birth, Fact::PhotoTaken(nowhere)).unwrap();
+    assert_eq!(said(write(&mut desk, true)), (ErrorCode::NotFound, "error-no-file".to_owned()));
+    assert!(write(&mut desk, false).is_ok());
 }
 
 #[test]

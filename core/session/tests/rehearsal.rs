@@ -154,7 +154,7 @@ fn its_record_is_marked_and_holds_the_durations() {
     let mut drill = Drill::begin(RehearsalMode::Watch);
     drill.pass(3_000);
     let birth = drill.birth_id();
-    let Response::WriteFile { path, pages } =
+    let Response::WriteFile { path, pages, .. } =
         drill.session.call(Request::WriteFile { birth, file: Outgoing::Record, language: None }).unwrap()
     else {
         unreachable!()

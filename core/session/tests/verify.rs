@@ -2,11 +2,12 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
 
-use std::fs;
+#[path = "common/past.rs"]
+mod past;
+
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use rusqlite::Connection;
 use secundine_domain::fact::{Fact, Practice};
 use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
@@ -15,7 +16,7 @@ use secundine_session::api::{At, Request, Response, VerifyView};
 use secundine_session::clock::HandClock;
 use secundine_session::verify::view;
 use secundine_session::{Paths, Session};
-use secundine_store::{DATABASE, HeadSeen, Misfit, MisfitKind, RECOVERY_KEY, Verdict};
+use secundine_store::{HeadSeen, Misfit, MisfitKind, Verdict};
 use tempfile::TempDir;
 
 const PASSPHRASE: &str = "seven quiet herons";
@@ -54,10 +55,6 @@ impl Practised {
         self.folder.path().join("data")
     }
 
-    fn file(&self, name: &str) -> PathBuf {
-        self.data().join(name)
-    }
-
     fn verify(&mut self) -> VerifyView {
         let Response::Verify(view) = self.session.call(Request::Verify).unwrap() else { unreachable!() };
         view
@@ -73,14 +70,7 @@ impl Practised {
 
     /// Changes the locked practice's tables past the program.
     fn tamper(&self, statement: &str) {
-        let identity: age::x25519::Identity = self.recovery.parse().unwrap();
-        let key = age::decrypt(&identity, &fs::read(self.file(RECOVERY_KEY)).unwrap()).unwrap();
-        let raw = Connection::open(self.file(DATABASE)).unwrap();
-        raw.execute_batch(&format!("PRAGMA key = \"x'{}'\"", String::from_utf8(key).unwrap())).unwrap();
-        let trigger = "SELECT sql FROM sqlite_schema WHERE name = 'entry_stays'";
-        let trigger: String = raw.query_row(trigger, [], |row| row.get(0)).unwrap();
-        raw.execute_batch(&format!("DROP TRIGGER entry_stays; {statement}; {trigger};")).unwrap();
-        raw.close().unwrap();
+        past::tamper(&self.data(), &self.recovery, statement);
     }
 }
 

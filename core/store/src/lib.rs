@@ -49,6 +49,7 @@ pub use paper::{PAPER_DIGITS, shown_on_paper};
 pub use platform::{PlatformError, PlatformKeys};
 pub use reserve::{RESERVE, RESERVE_BYTES, free_bytes, low_space};
 pub use restore::Restored;
+pub use runs::RUN;
 pub use salvage::{Missing, Report, SALVAGE_REPORT, salvage_pages};
 pub use slots::{DEVICE_NAME, Slot};
 pub use store::{Birth, Store, Stored, version};

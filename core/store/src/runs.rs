@@ -5,6 +5,9 @@ use secundine_domain::time::Run;
 
 use crate::{Store, StoreError};
 
+/// Name of the file in which the session keeps what it calls this run of the device.
+pub const RUN: &str = "run";
+
 impl Store {
     /// Notes that a run of the clock has come this far; a later beat of the same run takes the place of the one before.
     ///

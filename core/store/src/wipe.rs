@@ -19,6 +19,7 @@ use crate::head::{CONTRADICTED, HEAD};
 use crate::inbox::{INBOX, INBOX_RECIPIENT};
 use crate::keys::{DEVICE_KEY, PASSPHRASE_KEY, RECOVERY_KEY, sync_folder, unfinished};
 use crate::reserve::RESERVE;
+use crate::runs::RUN;
 use crate::salvage::{UNFINISHED, is_set_aside};
 use crate::slots::{DEVICE_NAME, forget_secret};
 use crate::{PlatformKeys, Store, StoreError};
@@ -105,7 +106,7 @@ pub(crate) fn write_over(path: &Path) -> io::Result<()> {
 
 /// Whether a file of this name belongs to a practice; anything else in the folder is somebody else's.
 fn is_ours(name: &str) -> bool {
-    const NAMED: [&str; 11] = [
+    const NAMED: [&str; 12] = [
         DATABASE,
         LOG,
         "secundine.db-shm",
@@ -117,6 +118,7 @@ fn is_ours(name: &str) -> bool {
         INCOMING,
         RESERVE,
         FILES,
+        RUN,
     ];
     NAMED.contains(&name)
         || name == INBOX
@@ -124,7 +126,7 @@ fn is_ours(name: &str) -> bool {
         || name.starts_with(WITHOUT_KEY)
         || name == UNFINISHED
         || is_set_aside(name)
-        || name.strip_suffix(".unfinished").is_some_and(|name| [INBOX_RECIPIENT, DEVICE_NAME, RESERVE].contains(&name))
+        || name.strip_suffix(".unfinished").is_some_and(|name| [INBOX_RECIPIENT, DEVICE_NAME, RESERVE, RUN].contains(&name))
 }
 
 fn remove(path: &Path) -> io::Result<()> {

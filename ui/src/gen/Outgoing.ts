@@ -11,4 +11,8 @@ placenta: number, } | { "kind": "family",
 /**
  * The placenta, named by its first baby.
  */
-placenta: number, } | { "kind": "parents" } | { "kind": "csv" } | { "kind": "calendar" } | { "kind": "entries" } | { "kind": "fhir" };
+placenta: number, } | { "kind": "parents" } | { "kind": "csv" } | { "kind": "calendar" } | { "kind": "entries" } | { "kind": "fhir", 
+/**
+ * Whether the photographs go along: each is some megabytes, a third larger in such a file.
+ */
+photos?: boolean, };

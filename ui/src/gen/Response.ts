@@ -140,7 +140,11 @@ path: string,
 /**
  * How many pages it has; 0 for a file without pages.
  */
-pages: number, } | { "response": "chart_picture" } & ChartPicture | { "response": "sketch" } & SketchView | { "response": "file_part", 
+pages: number, 
+/**
+ * How large it is.
+ */
+bytes: number, } | { "response": "chart_picture" } & ChartPicture | { "response": "sketch" } & SketchView | { "response": "file_part", 
 /**
  * What is on disk.
  */

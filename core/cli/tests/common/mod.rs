@@ -2,20 +2,20 @@
 
 #![allow(dead_code, reason = "each test file uses its own part")]
 
-use std::fs;
+#[path = "../../../session/tests/common/past.rs"]
+mod past;
+
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::sync::Arc;
 
-use rusqlite::Connection;
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Fact, NextContact, Practice};
 use secundine_domain::time::Stamp;
 use secundine_session::api::{At, Outgoing, Request, Response};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session};
-use secundine_store::{DATABASE, RECOVERY_KEY};
 use tempfile::TempDir;
 
 pub const PASSPHRASE: &str = "seven quiet herons";
@@ -80,9 +80,14 @@ impl Practised {
         for text in ODD {
             practised.note(text);
         }
-        let at = Some("2026-11-27T10:00".to_owned());
-        practised.record(Fact::NextContactPlanned(NextContact { when: "visit".to_owned(), call: String::new(), at }));
+        practised.plan("2026-11-27T10:00");
         practised
+    }
+
+    /// The next visit.
+    pub fn plan(&mut self, at: &str) {
+        let at = Some(at.to_owned());
+        self.record(Fact::NextContactPlanned(NextContact { when: "visit".to_owned(), call: String::new(), at }));
     }
 
     pub fn record(&mut self, fact: Fact) {
@@ -123,14 +128,7 @@ impl Practised {
 
     /// Changes the locked practice's tables past the program.
     pub fn tamper(&self, statement: &str) {
-        let identity: age::x25519::Identity = self.recovery.parse().unwrap();
-        let key = age::decrypt(&identity, &fs::read(self.file(RECOVERY_KEY)).unwrap()).unwrap();
-        let raw = Connection::open(self.file(DATABASE)).unwrap();
-        raw.execute_batch(&format!("PRAGMA key = \"x'{}'\"", String::from_utf8(key).unwrap())).unwrap();
-        let trigger = "SELECT sql FROM sqlite_schema WHERE name = 'entry_stays'";
-        let trigger: String = raw.query_row(trigger, [], |row| row.get(0)).unwrap();
-        raw.execute_batch(&format!("DROP TRIGGER entry_stays; {statement}; {trigger};")).unwrap();
-        raw.close().unwrap();
+        past::tamper(&self.data(), &self.recovery, statement);
     }
 }
 

@@ -1,14 +1,19 @@
-//! Files inside a bundle: all entries as they are kept, and the record in print.
+//! Files inside a bundle: all entries as they are kept, the record in print, and photographs where they were asked for.
+
+use std::collections::BTreeMap;
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use secundine_domain::entry::Entry;
+use secundine_domain::fact::Fact;
+use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 
 use super::FhirError;
 use super::codes::{DELIVERY_NOTE, loinc, own};
 use super::element::{Concept, Reference};
 use super::resource::{Attachment, Binary, Content, DocumentReference, Resource};
+use super::text::clean;
 use super::told::{Made, Maker, Part};
 
 /// Media type of the entries, one a line.
@@ -26,13 +31,30 @@ pub(super) fn entries(maker: &Maker, all: &[Entry], from: &From) -> Result<[Made
         bytes.push(b'\n');
     }
     let kind = own(maker.words, "fhir-entries");
-    Ok(file(maker, from, File { key: ENTRIES_KEY, media: ENTRIES, title: "fhir-entries", kind, bytes: &bytes }))
+    let (key, title) = (ENTRIES_KEY.to_owned(), maker.words.plain("fhir-entries"));
+    Ok(file(maker, from, File { key, media: ENTRIES, title, kind, bytes: &bytes }))
 }
 
 /// The record in print.
 pub(super) fn record(maker: &Maker, pdf: &[u8], from: &From) -> [Made; 2] {
     let kind = loinc(maker.words, &[DELIVERY_NOTE], "record-title");
-    file(maker, from, File { key: "record", media: "application/pdf", title: "record-title", kind, bytes: pdf })
+    let (key, title) = ("record".to_owned(), maker.words.plain("record-title"));
+    file(maker, from, File { key, media: "application/pdf", title, kind, bytes: pdf })
+}
+
+/// Each photograph of the chart whose picture goes along, once. Nothing of them is read back: the entries name them.
+pub(super) fn photos(maker: &Maker, pictures: &BTreeMap<FileId, Vec<u8>>, from: &From) -> Vec<Made> {
+    let mut taken: BTreeMap<FileId, String> = BTreeMap::new();
+    for photo in &maker.chart.photos {
+        let said = maker.words.say(&maker.chart.say(&Fact::PhotoTaken(photo.what.clone())));
+        taken.entry(photo.what.file).or_insert(said);
+    }
+    let there = taken.into_iter().filter_map(|(name, title)| Some((name, title, pictures.get(&name)?)));
+    let files = there.map(|(name, title, bytes)| {
+        let kind = own(maker.words, "fhir-photo");
+        file(maker, from, File { key: format!("photo-{name}"), media: "image/jpeg", title, kind, bytes })
+    });
+    files.flatten().collect()
 }
 
 /// Where a file comes from.
@@ -44,9 +66,9 @@ pub(super) struct From<'a> {
 }
 
 struct File<'a> {
-    key: &'static str,
+    key: String,
     media: &'static str,
-    title: &'static str,
+    title: String,
     kind: Concept,
     bytes: &'a [u8],
 }
@@ -58,13 +80,12 @@ fn file(maker: &Maker, from: &From, file: File) -> [Made; 2] {
         // A server puts it under this id; it does not look for places of the bundle in an address.
         super::Form::Transaction => format!("Binary/{}", maker.names.id(&key)),
     };
-    let title = maker.words.plain(file.title);
     let attachment = Attachment {
         content_type: Some(file.media),
         language: Some(maker.words.language().to_owned()),
         url: Some(url),
         size: Some(file.bytes.len()),
-        title: Some(title.clone()),
+        title: clean(&file.title),
     };
     let about = DocumentReference {
         status: Some("current"),
@@ -72,7 +93,7 @@ fn file(maker: &Maker, from: &From, file: File) -> [Made; 2] {
         subject: Some(maker.mother()),
         date: Some(from.written.rfc3339()),
         author: vec![from.author.clone()],
-        description: Some(title),
+        description: clean(&file.title),
         content: vec![Content { attachment: Some(attachment) }],
         ..DocumentReference::default()
     };

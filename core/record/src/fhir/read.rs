@@ -31,6 +31,16 @@ pub fn read(bytes: &[u8]) -> Result<Vec<Entry>, FhirError> {
     if told == provenances(&resources) { Ok(entries) } else { Err(FhirError::Disagrees) }
 }
 
+/// What the practice is called in a bundle that was written here; none where it is not said.
+#[must_use]
+pub fn read_practice(bytes: &[u8]) -> Option<String> {
+    let bundle: Value = serde_json::from_slice(bytes).ok()?;
+    let resources: Vec<&Value> = bundle.get("entry")?.as_array()?.iter().filter_map(|place| place.get("resource")).collect();
+    let organizations = of(&resources, "Organization");
+    let [practice] = organizations.as_slice() else { return None };
+    text(practice, "/name").map(str::to_owned)
+}
+
 fn text<'a>(value: &'a Value, at: &str) -> Option<&'a str> {
     value.pointer(at)?.as_str()
 }

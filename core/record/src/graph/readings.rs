@@ -10,7 +10,7 @@ use super::canvas::Canvas;
 use super::{number, unit};
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Column, Span, Table};
-use crate::sections::{is_long, when};
+use crate::sections::{Days, is_long};
 
 /// One row for each entry that gave a value, one column for each lane: of a sum the whole, of two pressures both.
 pub(super) fn table(source: &Source, canvas: &Canvas, lanes: &[PictureLane]) -> Block {
@@ -25,8 +25,9 @@ pub(super) fn table(source: &Source, canvas: &Canvas, lanes: &[PictureLane]) -> 
             *cell = if cell.is_empty() { value } else { format!("{cell}/{value}") };
         }
     }
+    let mut days = Days::new(source);
     let row = |((_, entry), values): ((i64, EntryId), Vec<String>)| -> Option<Vec<Cell>> {
-        let mut cells = when(source, lines.get(&entry)?.shown());
+        let mut cells = days.when(lines.get(&entry)?.shown());
         cells.extend(values.into_iter().map(|value| vec![Span::plain(value)]));
         Some(cells)
     };

@@ -13,8 +13,9 @@ use super::{Cell, PageError, Span, Table, WIDTH};
 /// Between two columns, in points.
 const GUTTER: f32 = 12.0;
 const HEAD_PAD: f32 = 3.5;
+const DENSE_HEAD_PAD: f32 = 2.0;
 const ROW_PAD: f32 = 1.4;
-const DENSE_PAD: f32 = 0.6;
+const DENSE_PAD: f32 = 0.5;
 /// A row shorter than this share of the tallest that is kept whole stays with its neighbour.
 const SHORT: f32 = 0.3;
 const HEAD_RULE: f32 = 1.0;
@@ -71,14 +72,15 @@ fn body_row(cells: &[Cell], table: &Table, places: &[(f32, f32)], body: Node, fl
 fn header(table: &Table, places: &[(f32, f32)], node: Node, flow: &mut Flow<'_>) -> Vec<Strip> {
     let head = flow.tags.add(node, Tag::THead);
     let group = flow.tags.add(head, Tag::TR);
+    let (face, pad) = if table.dense { (Face::DENSE_COLUMN, DENSE_HEAD_PAD) } else { (Face::COLUMN, HEAD_PAD) };
     let mut placed = Vec::new();
     for (column, (x, width)) in table.columns.iter().zip(places) {
         let node = flow.tags.add(group, Tag::TH(TableHeaderScope::Column));
         let words = [Span::plain(&column.head)];
-        let text = flow.setter.set(&words, Face::COLUMN, Some(*width), column.align);
+        let text = flow.setter.set(&words, face, Some(*width), column.align);
         placed.push(Placed { text, x: *x, node });
     }
-    let mut strips = row(&placed, (HEAD_PAD, HEAD_PAD), flow.limit);
+    let mut strips = row(&placed, (pad, pad), flow.limit);
     rule_below(&mut strips, HEAD_RULE);
     strips
 }

@@ -52,7 +52,8 @@ impl Face {
     /// As tall as [`Face::BODY`], so that a label and its value share baselines.
     pub const LABEL: Self = Self::new(10.25, 14.5, false, true);
     pub const COLUMN: Self = Self::new(9.0, 12.0, true, false);
-    pub const DENSE: Self = Self::new(8.5, 11.0, false, false);
+    pub const DENSE: Self = Self::new(8.25, 9.9, false, false);
+    pub const DENSE_COLUMN: Self = Self::new(8.25, 9.9, true, false);
     pub const HEADER: Self = Self::new(9.5, 12.5, true, false);
     pub const FOOTER: Self = Self::new(9.0, 12.0, false, true);
     /// Words on a drawing.

@@ -1,12 +1,11 @@
 //! The account of an emergency, and how the family was left.
 
-use secundine_domain::chart::Line;
 use secundine_domain::fact::Fact;
 use secundine_domain::leaving::{Leaving, leaving as before_leaving};
 use secundine_domain::message::Message;
 
-use super::timeline::{row, told_rows};
-use super::{Pair, is_long, told};
+use super::timeline::{brief_row, row, told_rows};
+use super::{Days, Pair, is_long, told};
 use crate::document::Source;
 use crate::page::{Block, Span};
 
@@ -17,15 +16,15 @@ pub(crate) fn account(source: &Source) -> Vec<Block> {
         return Vec::new();
     }
     let heading = Block::Heading(source.words.plain("record-account"));
-    let rows = |lines: Vec<&Line>| told_rows(source, lines.into_iter().map(|line| row(source, line)).collect());
+    let mut days = Days::new(source);
     if !is_long(source) {
-        return vec![heading, rows(lines)];
+        return vec![heading, told_rows(source, lines.into_iter().map(|line| row(&mut days, line)).collect())];
     }
-    let done = lines.into_iter().filter(|line| is_done(&line.current().fact)).collect();
-    vec![heading, rows(done), Block::Paragraph(vec![Span::plain(source.words.plain("record-account-done")).small()])]
+    let done = lines.into_iter().filter(|line| is_done(&line.current().fact)).map(|line| brief_row(&mut days, line)).collect();
+    vec![heading, told_rows(source, done), Block::Paragraph(vec![Span::plain(source.words.plain("record-account-done")).small()])]
 }
 
-/// What was done. In a long night the rest of the account, which the timeline has too, would fill pages.
+/// What was done. In a long night the rest of the account and the earlier forms, which the timeline has too, would fill pages.
 fn is_done(fact: &Fact) -> bool {
     matches!(fact, Fact::ConcernMarked | Fact::ResponseMarked { .. } | Fact::MedicineGiven(_) | Fact::PlacentaBorn { .. })
 }

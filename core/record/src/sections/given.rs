@@ -4,7 +4,7 @@ use secundine_domain::chart::Noted;
 use secundine_domain::fact::Medicine;
 use secundine_domain::message::Message;
 
-use super::{table, when};
+use super::{Days, table};
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Span};
 
@@ -24,15 +24,16 @@ pub(crate) fn medicines(source: &Source) -> Vec<Block> {
     if given.is_empty() {
         return Vec::new();
     }
-    let rows = given.iter().map(|given| row(source, given)).collect();
+    let mut days = Days::new(source);
+    let rows = given.iter().map(|given| row(source, &mut days, given)).collect();
     vec![Block::Heading(source.words.plain("record-medicines")), Block::Table(table(source, &COLUMNS, rows))]
 }
 
-fn row(source: &Source, Noted { what, mark, author }: &Noted<Medicine>) -> Vec<Cell> {
+fn row(source: &Source, days: &mut Days, Noted { what, mark, author }: &Noted<Medicine>) -> Vec<Cell> {
     let Medicine { name, dose, route, site, batch, giver, baby, .. } = what;
     let chart = source.chart;
     let line = chart.lines.iter().find(|line| line.first.id == mark.entry);
-    let mut cells = line.map_or_else(|| vec![Vec::new(), Vec::new()], |line| when(source, line.shown()));
+    let mut cells = line.map_or_else(|| vec![Vec::new(), Vec::new()], |line| days.when(line.shown()));
     let mut named = vec![Span::plain(name)];
     named.extend(baby.map(|no| {
         let to = source.words.say(&chart.numbered(Message::new("record-baby"), no));

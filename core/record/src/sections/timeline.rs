@@ -6,7 +6,7 @@ use secundine_domain::fact::Fact;
 use secundine_domain::message::Message;
 use secundine_domain::time::{Occurred, Precision, date_words};
 
-use super::{is_long, table};
+use super::{is_long, looks, table};
 use crate::document::Source;
 use crate::page::{Align, Block, Cell, Span};
 
@@ -31,16 +31,20 @@ pub(super) fn told_rows(source: &Source, rows: Vec<Vec<Cell>>) -> Block {
 }
 
 pub(crate) fn timeline(source: &Source) -> Vec<Block> {
-    let mut rows = Vec::new();
+    let (mut rows, mut days) = (Vec::new(), Days::new(source));
     let told: Vec<&Line> = source.chart.told_lines().collect();
     let mut lines = told.as_slice();
     while let Some((line, rest)) = lines.split_first() {
         let run = lines.iter().take_while(|line| is_plain_answer(source, line)).count();
+        let looks = looks::run(source, lines);
         if run > 1 {
-            rows.push(run_row(source, lines.get(..run).unwrap_or(&[])));
+            rows.push(run_row(&mut days, lines.get(..run).unwrap_or(&[])));
             lines = lines.get(run..).unwrap_or(&[]);
+        } else if let Some((first, count, said)) = looks {
+            rows.push(cells(&mut days, first.shown(), vec![Span::plain(source.words.say(&said))]));
+            lines = lines.get(count..).unwrap_or(&[]);
         } else {
-            rows.push(row(source, line));
+            rows.push(row(&mut days, line));
             lines = rest;
         }
     }
@@ -64,14 +68,16 @@ fn is_plain_answer(source: &Source, line: &Line) -> bool {
 }
 
 /// Several such answers in one row.
-fn run_row(source: &Source, run: &[&Line]) -> Vec<Cell> {
+fn run_row(days: &mut Days, run: &[&Line]) -> Vec<Cell> {
     let (Some(first), Some(last)) = (run.first(), run.last()) else { return Vec::new() };
     let count = u32::try_from(run.len()).unwrap_or(u32::MAX);
     let what = Message::new("record-examined-run").with("count", count).with("until", last.shown().occurred.clock());
-    cells(source, first.shown(), vec![Span::plain(source.words.say(&what))])
+    let what = days.source.words.say(&what);
+    cells(days, first.shown(), vec![Span::plain(what)])
 }
 
-pub(super) fn row(source: &Source, line: &Line) -> Vec<Cell> {
+pub(super) fn row(days: &mut Days, line: &Line) -> Vec<Cell> {
+    let source = days.source;
     let words = source.words;
     let shown = line.shown();
     let mut what = Vec::new();
@@ -79,7 +85,8 @@ pub(super) fn row(source: &Source, line: &Line) -> Vec<Cell> {
     for amendment in &line.amendments {
         let old = format!("{} {}", form.occurred.clock(), said(source, form));
         what.push(Span::plain(old).struck());
-        what.push(Span::plain(format!("\n{}\n", words.say(&change(amendment)))).small());
+        let (before, after) = if is_long(source) { (' ', ' ') } else { ('\n', '\n') };
+        what.push(Span::plain(format!("{before}{}{after}", words.say(&change(amendment)))).small());
         if amendment.fact != Fact::Retracted {
             form = amendment;
         }
@@ -91,24 +98,48 @@ pub(super) fn row(source: &Source, line: &Line) -> Vec<Cell> {
     if !marks.is_empty() {
         what.push(Span::plain(format!("\n{}", marks.join("; "))).small());
     }
-    cells(source, shown, what)
+    cells(days, shown, what)
 }
 
-fn cells(source: &Source, shown: &Entry, what: Cell) -> Vec<Cell> {
-    let mut cells = when(source, shown);
+/// A line as it stands, without its earlier forms and what is to be known beside it.
+pub(super) fn brief_row(days: &mut Days, line: &Line) -> Vec<Cell> {
+    let what = said(days.source, line.shown());
+    cells(days, line.shown(), vec![Span::plain(what)])
+}
+
+fn cells(days: &mut Days, shown: &Entry, what: Cell) -> Vec<Cell> {
+    let mut cells = days.when(shown);
     cells.extend([what, vec![Span::plain(&shown.author)]]);
     cells
 }
 
-/// The first two columns: when, and how long after the first birth.
-pub(crate) fn when(source: &Source, shown: &Entry) -> Vec<Cell> {
-    let since = source.chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()).unwrap_or_default();
-    let mut clock = shown.occurred.clock();
-    let date = shown.occurred.date();
-    if first_date(source) != Some(date.clone()) {
-        clock = format!("{clock}\n{}", source.words.say(&date_words(&date)));
+/// The first two columns of a table, row after row. The date of the record's first line stands in the heading of the timeline, so
+/// a row of another date has its own; in a long night, where that would double half of the rows, the first of each date has it.
+pub(crate) struct Days<'a> {
+    source: &'a Source<'a>,
+    /// The date that goes without saying.
+    known: Option<String>,
+}
+
+impl<'a> Days<'a> {
+    pub fn new(source: &'a Source<'a>) -> Self {
+        Self { source, known: first_date(source) }
     }
-    vec![vec![Span::plain(clock)], vec![Span::plain(since)]]
+
+    /// When, and how long after the first birth.
+    pub fn when(&mut self, shown: &Entry) -> Vec<Cell> {
+        let source = self.source;
+        let since = source.chart.since_birth(&shown.occurred).map(|elapsed| elapsed.clock()).unwrap_or_default();
+        let mut clock = shown.occurred.clock();
+        let date = Some(shown.occurred.date());
+        if self.known != date {
+            clock = format!("{clock}\n{}", source.words.say(&date_words(date.as_deref().unwrap_or_default())));
+            if is_long(source) {
+                self.known = date;
+            }
+        }
+        vec![vec![Span::plain(clock)], vec![Span::plain(since)]]
+    }
 }
 
 fn said(source: &Source, entry: &Entry) -> String {
@@ -134,7 +165,7 @@ pub fn after_signing(chart: &Chart, line: &Line) -> bool {
 }
 
 /// What is to be known of a line beside what it says.
-fn marks(source: &Source, line: &Line) -> Vec<String> {
+pub(super) fn marks(source: &Source, line: &Line) -> Vec<String> {
     let words = source.words;
     let shown = line.shown();
     let mut marks = Vec::new();

@@ -31,7 +31,12 @@ pub enum Outgoing {
     /// Every entry with what proves it, JSON Lines.
     Entries,
     /// The whole record as a document of HL7 FHIR R4 with the PDF in it, JSON.
-    Fhir,
+    Fhir {
+        /// Whether the photographs go along: each is some megabytes, a third larger in such a file.
+        #[serde(default)]
+        #[ts(as = "Option<bool>", optional)]
+        photos: bool,
+    },
 }
 
 impl Outgoing {
@@ -46,7 +51,7 @@ impl Outgoing {
             Self::Csv => "table",
             Self::Calendar => "calendar",
             Self::Entries => "entries",
-            Self::Fhir => "fhir",
+            Self::Fhir { .. } => "fhir",
         }
     }
 
@@ -57,7 +62,7 @@ impl Outgoing {
             Self::Csv => "csv",
             Self::Calendar => "ics",
             Self::Entries => "jsonl",
-            Self::Fhir => "json",
+            Self::Fhir { .. } => "json",
         }
     }
 }

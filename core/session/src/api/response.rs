@@ -199,6 +199,8 @@ pub enum Response {
         path: String,
         /// How many pages it has; 0 for a file without pages.
         pages: u32,
+        /// How large it is.
+        bytes: u32,
     },
     /// As drawn from the entries.
     ChartPicture(Box<ChartPicture>),

@@ -1,6 +1,7 @@
 //! A birth on its way to a server. What it is made from is taken out of the session, so that it is written and sent while the
 //! session goes on.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -61,7 +62,7 @@ impl Letter {
     fn bytes(&self) -> Result<Vec<u8>, ApiError> {
         let Self { birth, chart, entries, practice, version, written, .. } = self;
         let origin = Origin { practice, version, written, words: Words::of(&self.language) };
-        bundle(*birth, chart, entries, &origin, Form::Transaction)
+        bundle(*birth, chart, entries, &origin, (Form::Transaction, &BTreeMap::new()))
     }
 
     /// Writes it, sends it, and waits for the answer.

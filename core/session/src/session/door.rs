@@ -79,6 +79,7 @@ impl Session {
         self.sync.forget();
         self.practice.take().map_or(Ok(()), OpenPractice::close)?;
         self.keys.wipe()?;
+        self.clock.forget();
         Ok(Response::Wipe(self.status(now)))
     }
 

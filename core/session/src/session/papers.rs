@@ -1,16 +1,19 @@
 //! What leaves the phone: the handover, the files about a birth, and the drawing that stands on them.
 
+use std::collections::BTreeMap;
+
 use qrcodegen::QrCodeEcc;
 use secundine_domain::chart::Chart;
 use secundine_domain::entry::{BirthId, Entry};
-use secundine_domain::fact::BabyNo;
+use secundine_domain::fact::{BabyNo, Practice};
+use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 use secundine_record::fhir;
 use secundine_record::handover::{CodeText, Handover, transfer_pdf};
 use secundine_record::page::{PageError, Pdf};
 use secundine_record::words::Words;
 use secundine_record::{Form, Origin, calendar, csv, form_pdf, parents_pdf, pdf};
-use secundine_store::{Stored, version};
+use secundine_store::{StoreError, Stored, version};
 
 use super::Session;
 use crate::api::{ApiError, ErrorCode, HandoverCode, Outgoing, QrView, Response};
@@ -19,8 +22,8 @@ use crate::qr;
 use crate::views;
 
 impl Session {
-    /// Writes a file about a birth into the folder of the records; gives its path and how many pages it has, 0 for what is not
-    /// for print.
+    /// Writes a file about a birth into the folder of the records; gives its path, how many pages it has, 0 for what is not for
+    /// print, and how large it is.
     pub(super) fn write_file(
         &mut self,
         birth: BirthId,
@@ -34,7 +37,9 @@ impl Session {
         let path = views::file_path(&folder, rehearsal, file, now);
         let written = std::fs::create_dir_all(&folder).and_then(|()| std::fs::write(&path, &bytes));
         written.map_err(|_| ApiError::new(ErrorCode::NotSaved, "error-record-not-written"))?;
-        Ok(Response::WriteFile { path: path.to_string_lossy().into_owned(), pages: u32::try_from(pages).unwrap_or(u32::MAX) })
+        let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+        let path = path.to_string_lossy().into_owned();
+        Ok(Response::WriteFile { path, pages: number(pages), bytes: number(bytes.len()) })
     }
 
     /// What is handed over, as it may be shown now.
@@ -72,6 +77,16 @@ pub(crate) struct Made {
     pub rehearsal: bool,
 }
 
+/// What files are made from: a birth out of the practice, or out of a file that was read.
+pub(crate) struct Whole {
+    pub birth: BirthId,
+    pub chart: Chart,
+    pub entries: Vec<Entry>,
+    /// See [`version`].
+    pub version: String,
+    pub practice: Practice,
+}
+
 /// Makes a file about a birth.
 pub(crate) fn made(
     open: &mut OpenPractice,
@@ -80,29 +95,55 @@ pub(crate) fn made(
     language: Option<&str>,
     now: &Stamp,
 ) -> Result<Made, ApiError> {
-    let chart = open.chart(birth)?;
-    let named = version(open.entries(birth)?);
-    let practice = open.described().clone();
-    let words = words(language);
-    let origin = Origin { practice: &practice, version: &named, written: now, words };
-    let rehearsal = chart.rehearsal;
-    let paged = |made: Result<Pdf, PageError>| {
-        made.map(|Pdf { bytes, pages, .. }| Made { bytes, pages, rehearsal }).map_err(|_| ApiError::internal())
-    };
-    let plain = |bytes| Made { bytes, pages: 0, rehearsal };
+    let (chart, practice) = (open.chart(birth)?, open.described().clone());
+    let stored = open.entries(birth)?;
+    let whole = Whole { birth, chart, entries: unsealed(stored), version: version(stored), practice };
     match file {
-        Outgoing::Record => paged(pdf(&chart, &origin)),
-        Outgoing::Transfer => paged(transfer_pdf(&chart, &origin)),
-        Outgoing::Laboratory { placenta } => paged(form_pdf(&chart, &origin, Form::Laboratory, known(&chart, placenta)?)),
-        Outgoing::Family { placenta } => paged(form_pdf(&chart, &origin, Form::Family, known(&chart, placenta)?)),
-        Outgoing::Parents => paged(parents_pdf(&chart, &origin)),
-        Outgoing::Csv => csv(birth, &chart, words).map(plain).map_err(|_| ApiError::internal()),
-        Outgoing::Calendar => {
-            let planned = calendar(birth, &chart, now, words);
-            planned.map(plain).ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-nothing-planned"))
+        Outgoing::Entries => Ok(whole.plain(open.extract(birth, now)?)),
+        Outgoing::Fhir { photos: true } => {
+            let taken = whole.chart.photos.iter().map(|photo| photo.what.file);
+            // One that cannot be opened is told: the file may be asked for without them.
+            let pictures = taken.map(|file| Ok((file, open.open_file(file)?.to_vec()))).collect::<Result<_, StoreError>>()?;
+            whole.document(&pictures, language, now)
         }
-        Outgoing::Fhir => bundle(birth, &chart, &unsealed(open.entries(birth)?), &origin, fhir::Form::Document).map(plain),
-        Outgoing::Entries => Ok(plain(open.extract(birth, now)?)),
+        _ => whole.made(file, language, now),
+    }
+}
+
+impl Whole {
+    /// A file without what only the practice has: what proves the entries, and pictures.
+    pub(crate) fn made(&self, file: Outgoing, language: Option<&str>, now: &Stamp) -> Result<Made, ApiError> {
+        let (chart, words) = (&self.chart, words(language));
+        let origin = Origin { practice: &self.practice, version: &self.version, written: now, words };
+        let paged = |made: Result<Pdf, PageError>| {
+            let rehearsal = chart.rehearsal;
+            made.map(|Pdf { bytes, pages, .. }| Made { bytes, pages, rehearsal }).map_err(|_| ApiError::internal())
+        };
+        match file {
+            Outgoing::Record => paged(pdf(chart, &origin)),
+            Outgoing::Transfer => paged(transfer_pdf(chart, &origin)),
+            Outgoing::Laboratory { placenta } => paged(form_pdf(chart, &origin, Form::Laboratory, known(chart, placenta)?)),
+            Outgoing::Family { placenta } => paged(form_pdf(chart, &origin, Form::Family, known(chart, placenta)?)),
+            Outgoing::Parents => paged(parents_pdf(chart, &origin)),
+            Outgoing::Csv => csv(self.birth, chart, words).map(|bytes| self.plain(bytes)).map_err(|_| ApiError::internal()),
+            Outgoing::Calendar => {
+                let planned = calendar(self.birth, chart, now, words).map(|bytes| self.plain(bytes));
+                planned.ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-nothing-planned"))
+            }
+            Outgoing::Fhir { photos: false } => self.document(&BTreeMap::new(), language, now),
+            Outgoing::Fhir { photos: true } => Err(ApiError::new(ErrorCode::NotFound, "error-no-file")),
+            Outgoing::Entries => Err(ApiError::new(ErrorCode::NotFound, "error-read-unproved")),
+        }
+    }
+
+    fn plain(&self, bytes: Vec<u8>) -> Made {
+        Made { bytes, pages: 0, rehearsal: self.chart.rehearsal }
+    }
+
+    fn document(&self, photos: &BTreeMap<FileId, Vec<u8>>, language: Option<&str>, now: &Stamp) -> Result<Made, ApiError> {
+        let origin = Origin { practice: &self.practice, version: &self.version, written: now, words: words(language) };
+        let bytes = bundle(self.birth, &self.chart, &self.entries, &origin, (fhir::Form::Document, photos))?;
+        Ok(self.plain(bytes))
     }
 }
 
@@ -112,10 +153,10 @@ pub(crate) fn bundle(
     chart: &Chart,
     entries: &[Entry],
     origin: &Origin,
-    form: fhir::Form,
+    (form, photos): (fhir::Form, &BTreeMap<FileId, Vec<u8>>),
 ) -> Result<Vec<u8>, ApiError> {
     let record = pdf(chart, origin).map_err(|_| ApiError::internal())?;
-    let handover = fhir::Handover { birth, chart, entries, origin, record: Some(&record.bytes) };
+    let handover = fhir::Handover { birth, chart, entries, origin, record: Some(&record.bytes), photos };
     fhir::write(&handover, form).map_err(|_| ApiError::internal())
 }
 

@@ -7,6 +7,7 @@ use secundine_domain::time::Stamp;
 
 use super::Session;
 use crate::api::{ApiError, ErrorCode, FailureView, Response, SendingState, SendingView, ServerView, TakenView, TriedView};
+use crate::clock::Clock;
 use crate::practice::OpenPractice;
 use crate::sending::{Again, Failure, Letter, Run, Tried, base, kept_token};
 use crate::views::counted;

@@ -10,9 +10,10 @@ use secundine_domain::chart::{Chart, fold};
 use secundine_domain::entry::{Amendment, Entry};
 use secundine_domain::examination::Examination;
 use secundine_domain::fact::{Answer, Bleeding, Care, Fact, Fundus, MotherObservation, NewbornEvent, Practice, ResponseStep};
-use secundine_domain::quantity::{HeartRate, Pressure, RespiratoryRate};
+use secundine_domain::quantity::{HeartRate, Pressure, RespiratoryRate, Saturation, Temperature};
 use secundine_domain::time::{Occurred, Stamp};
 
+use super::super::model::{Block, Cell};
 use super::super::paginate::Page;
 use super::super::strip::{Mark, Strip};
 use super::super::text::Face;
@@ -42,7 +43,8 @@ fn face(strip: &Strip) -> Option<(f32, bool)> {
 }
 
 fn is_heading(strip: &Strip) -> bool {
-    let faces = [Face::TITLE, Face::HEADING, Face::SUBHEADING, Face::COLUMN].map(|face| (face.size, face.bold));
+    let faces =
+        [Face::TITLE, Face::HEADING, Face::SUBHEADING, Face::COLUMN, Face::DENSE_COLUMN].map(|face| (face.size, face.bold));
     face(strip).is_some_and(|face| faces.contains(&face))
 }
 
@@ -115,9 +117,17 @@ proptest! {
     }
 }
 
+/// How often the mother was looked at.
+#[derive(Clone, Copy, PartialEq)]
+enum Looks {
+    Sometimes,
+    /// Nearly always, each time with every reading and something else that was seen.
+    Always,
+}
+
 /// A long night: every minute and a half a look, an amount, words, a dose, something of the baby or a moment; the examination in one go, help called half way,
 /// every tenth entry puts the one before it right.
-fn night(count: u64) -> Chart {
+fn night(count: u64, looks: Looks) -> Chart {
     let opening = [
         Fact::BirthRegistered { label: "2026-11-25 02:40".to_owned(), rehearsal: false },
         Fact::ProtocolChosen { protocol: "who".to_owned(), own: None },
@@ -140,6 +150,7 @@ fn night(count: u64) -> Chart {
         (Some(fact), _) => fact.clone(),
         (_, 40..75) => examined(items[(n - 40) % items.len()], Answer::CouldNotTell),
         (_, 150..) if n.is_multiple_of(8) => Fact::ResponseMarked { step: ResponseStep::ALL[n / 8 % ResponseStep::ALL.len()] },
+        _ if looks == Looks::Always && !n.is_multiple_of(7) => Fact::MotherObserved(every(n)),
         _ => match n % 6 {
             0 => Fact::MotherObserved(full.clone()),
             1 => jug(5),
@@ -162,10 +173,86 @@ fn night(count: u64) -> Chart {
     fold(BIRTH, &entries)
 }
 
+/// A look with every reading, none like the one before, and what else was seen.
+fn every(n: usize) -> MotherObservation {
+    let of = |least: i64, many: usize| least + i64::try_from(n % many).unwrap();
+    MotherObservation {
+        pulse: HeartRate::new(of(70, 61)).ok(),
+        systolic: Pressure::new(of(95, 37)).ok(),
+        diastolic: Pressure::new(of(55, 29)).ok(),
+        respirations: RespiratoryRate::new(of(12, 17)).ok(),
+        temperature: Temperature::new(of(365, 19)).ok(),
+        saturation: Saturation::new(of(90, 11)).ok(),
+        fundus: Some(if n.is_multiple_of(5) { Fundus::FirmsWhenRubbed } else { Fundus::Firm }),
+        bleeding: Some(Bleeding::Light),
+        ..MotherObservation::default()
+    }
+}
+
 #[test]
 fn a_night_of_three_hundred_entries_stays_within_twelve_pages() {
     let now = Stamp { wall_ms: START + 600 * MINUTE, offset_min: 60, zone: None, boot: None };
-    let (pages, body) = pages(&printed(&night(300), &now, document));
-    assert_eq!(faults(&pages, body), Vec::<String>::new());
-    assert!(pages.len() <= 12, "{} pages", pages.len());
+    for looks in [Looks::Sometimes, Looks::Always] {
+        let (pages, body) = pages(&printed(&night(300, looks), &now, document));
+        assert_eq!(faults(&pages, body), Vec::<String>::new());
+        assert!(pages.len() <= 12, "{} pages", pages.len());
+    }
+}
+
+/// What every table row says, its cells parted by `|`.
+fn rows(document: &Document) -> Vec<String> {
+    let tables = document.blocks.iter().filter_map(|block| match block {
+        Block::Table(table) => Some(&table.rows),
+        _ => None,
+    });
+    let cell = |cell: &Cell| cell.iter().map(|span| span.text.as_str()).collect::<String>();
+    tables.flatten().map(|row| row.iter().map(cell).collect::<Vec<_>>().join("|")).collect()
+}
+
+#[test]
+fn looks_that_stand_in_one_row_have_each_reading_with_its_time_in_the_table() {
+    let now = Stamp { wall_ms: START + 600 * MINUTE, offset_min: 60, zone: None, boot: None };
+    let chart = night(300, Looks::Always);
+    let rows = rows(&printed(&chart, &now, document));
+    let mut together = 0;
+    for line in &chart.lines {
+        let Fact::MotherObserved(look @ MotherObservation { temperature: Some(degrees), .. }) = &line.shown().fact else {
+            continue;
+        };
+        let clock = line.shown().occurred.clock();
+        let said = Words::english().say(&chart.say(&line.shown().fact));
+        if rows.iter().any(|row| row.starts_with(&clock) && row.contains(&said)) {
+            continue;
+        }
+        together += 1;
+        let pressure = format!("{}/{}", look.systolic.unwrap().get(), look.diastolic.unwrap().get());
+        let degrees = f64::from(degrees.get()) / 10.0;
+        let read = [
+            look.pulse.unwrap().get().to_string(),
+            pressure,
+            look.respirations.unwrap().get().to_string(),
+            format!("{degrees}"),
+            look.saturation.unwrap().get().to_string(),
+        ]
+        .join("|");
+        assert!(rows.iter().any(|row| row.starts_with(&clock) && row.ends_with(&read)), "{clock} {read}: {rows:#?}");
+    }
+    assert!(together > 150, "{together}");
+    let again = rows.iter().filter(|row| row.contains("looks alike to")).count();
+    assert!(again > 20, "{again}");
+}
+
+#[test]
+fn a_long_night_over_midnight_says_the_date_once_a_day() {
+    let now = Stamp { wall_ms: START + 2_000 * MINUTE, offset_min: 1_200, zone: None, boot: None };
+    let mut entries: Vec<Entry> = night(300, Looks::Always).lines.iter().map(|line| line.first.clone()).collect();
+    for entry in &mut entries {
+        // 450 minutes from 02:40 on reach over midnight here.
+        let Occurred::Marked(stamp) = &mut entry.occurred else { continue };
+        stamp.offset_min = 18 * 60;
+        entry.recorded.offset_min = 18 * 60;
+    }
+    let rows = rows(&printed(&fold(BIRTH, &entries), &now, document));
+    let dated = rows.iter().filter(|row| row.split('|').next().is_some_and(|cell| cell.contains("26 Nov 2026"))).count();
+    assert!((2..=5).contains(&dated), "{dated} rows of {}", rows.len());
 }
