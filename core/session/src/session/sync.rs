@@ -13,6 +13,7 @@ use crate::api::{
     ApiError, ErrorCode, MemberView, PlaceTried, PlaceView, Response, SyncCode, SyncCodeRead, SyncRole, SyncState, SyncTime,
     SyncView, TypedPlace,
 };
+use crate::clock::Clock;
 use crate::code::{self, Kind};
 use crate::qr;
 use crate::recovery;
