@@ -130,6 +130,8 @@ e2e: ui tests/e2e/node_modules/.package-lock.json
 
 bench: tools-test ui tests/e2e/node_modules/.package-lock.json
 	cargo bench -p secundine-tests
+	$(call packages,rclone)
+	cargo bench -p secundine-sync
 	cargo build -p secundine-bridge
 	SECUNDINE_BRIDGE=$(BRIDGE) node tests/e2e/speed.mjs
 
@@ -140,7 +142,7 @@ gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
 SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-pages soak-bits soak-photos \
-	soak-archive soak-office soak-fhir soak-screens soak-fuzz soak-garage
+	soak-archive soak-office soak-fhir soak-screens soak-fuzz soak-sync soak-garage
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -200,6 +202,9 @@ $(GARAGE):
 .PHONY: garage
 garage: $(GARAGE)
 	python3 tests/garage/cluster.py $(GARAGE)
+
+soak-sync: tools-test
+	SECUNDINE_SEEDS=1000 $(LONG) -p secundine-sync --test simulate -- --nocapture
 
 soak-garage: tools-test $(GARAGE)
 	$(call packages,rclone)
