@@ -7,7 +7,7 @@ use secundine_store::{FILE_KEY, Misfit, Note, StoreError};
 
 use super::At;
 use super::check::{self, Wanted};
-use crate::bucket::BucketError;
+use crate::bucket::{BucketError, Listed};
 use crate::cbor::Blob;
 use crate::envelope::{Kind, OBJECT_MAX, Opened};
 use crate::keyring::Part;
@@ -63,6 +63,7 @@ fn of(at: &mut At<'_, '_>, device: DeviceId, member: &Member) -> Result<(), Sync
     let names = Names::new(&at.me.charter.practice());
     let mut peer = at.with(|store| notes::peer(store, device))?;
     let listed = at.bucket.list(&names.segments(device), Some(&names.before_segment(device, peer.seq)))?;
+    let most = largest(&listed);
     let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
     for one in listed {
         if let Some(seq) = check::seq_of(&one.name) {
@@ -91,7 +92,13 @@ fn of(at: &mut At<'_, '_>, device: DeviceId, member: &Member) -> Result<(), Sync
         }
         wanted.push((next, listed.clone()));
     }
-    segments(at, device, member, peer, wanted)
+    segments(at, device, member, peer, wanted, most)
+}
+
+/// The size of the largest object of a listing: what a fetch of any of them takes at most, so that as many are fetched ahead as
+/// there is room for.
+fn largest(listed: &[Listed]) -> u64 {
+    listed.iter().map(|one| one.bytes).max().unwrap_or(0).min(OBJECT_MAX)
 }
 
 /// Fetches segments in their order and takes them in, until one does not fit.
@@ -101,13 +108,14 @@ fn segments(
     member: &Member,
     mut peer: Peer,
     wanted: Vec<(u64, Vec<String>)>,
+    most: u64,
 ) -> Result<(), SyncError> {
     // What lies alone under its number is fetched ahead.
     let alone: Vec<String> =
         wanted.iter().map_while(|(_, listed)| listed.first().filter(|_| listed.len() == 1).cloned()).collect();
     let bucket = at.bucket;
     let mut end: Result<bool, SyncError> = Ok(true);
-    bucket.get_each(&alone, OBJECT_MAX, &mut |k, fetched| {
+    bucket.get_each(&alone, most, &mut |k, fetched| {
         let Some((seq, listed)) = wanted.get(k) else { return false };
         end = one(at, device, member, &mut peer, *seq, listed, Some(fetched));
         matches!(end, Ok(true))
@@ -306,13 +314,15 @@ fn snapshot(at: &mut At<'_, '_>, device: DeviceId, member: &Member, peer: &mut P
     let names = Names::new(&practice);
     let held = member.removed.map_or(u64::MAX, |removed| removed.segment);
     let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
-    for listed in at.bucket.list(&names.snapshots(device), None)? {
+    let listed = at.bucket.list(&names.snapshots(device), None)?;
+    let most = largest(&listed);
+    for listed in listed {
         if let Some(seq) = check::seq_of(&listed.name).filter(|seq| *seq <= held) {
             by_seq.entry(seq).or_default().push(listed.name);
         }
     }
     for (seq, parts) in by_seq.into_iter().rev() {
-        if parts_in(at, device, member, seq, &parts, peer)? {
+        if parts_in(at, device, member, (seq, &parts, most), peer)? {
             return Ok(());
         }
     }
@@ -324,15 +334,14 @@ fn parts_in(
     at: &mut At<'_, '_>,
     device: DeviceId,
     member: &Member,
-    seq: u64,
-    names: &[String],
+    (seq, names, most): (u64, &[String], u64),
     peer: &mut Peer,
 ) -> Result<bool, SyncError> {
     let practice = at.me.charter.practice();
     let wanted = Wanted { kind: Kind::Snapshot, practice: &practice, device, public: &member.public, seq };
     let bucket = at.bucket;
     let mut end: Result<bool, SyncError> = Ok(false);
-    bucket.get_each(names, OBJECT_MAX, &mut |k, fetched| {
+    bucket.get_each(names, most, &mut |k, fetched| {
         end = part_in(at, &wanted, k, names, fetched, peer);
         // It was whole once the last part says so; until then there is more.
         matches!(end, Ok(false)) && at.report.troubles.iter().all(|one| !is_of(one, names))
