@@ -229,6 +229,6 @@ fn is_right(from: &When, to: &When, clock: &ClockView) {
         Certainty::AtLeast => {
             assert!(clock.elapsed_ms.abs() <= truth.abs() + EXACT_MS && first.settings != second.settings, "{place}")
         }
-        Certainty::Typed => unreachable!("{place}"),
+        Certainty::Typed | Certainty::Compared | Certainty::NotCompared => unreachable!("{place}"),
     }
 }
