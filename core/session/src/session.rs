@@ -30,7 +30,8 @@ use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
 use secundine_store::{PlatformKeys, Store, low_space, version};
 
 use crate::api::{
-    ApiError, At, BirthView, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, Signer, StatusView,
+    ApiError, At, BirthView, Door, ErrorCode, ExaminingView, Phase, RehearsalMode, Request, Response, ScenarioName, Signer,
+    StatusView,
 };
 use crate::clock::{BlindClock, Clock, earlier};
 use crate::examining;
@@ -333,7 +334,11 @@ impl Session {
         let named = version(open.entries(birth)?);
         let band = open.band(birth)?;
         let order = &open.examining.order;
-        let view = BirthView { signed, ..views::birth(birth, band, &chart, order, named, now, speed) };
+        let mut view = BirthView { signed, ..views::birth(birth, band, &chart, order, named, now, speed) };
+        // A signature that not all of it lies under signs no longer what is shown.
+        if view.phase == Phase::Signed && view.signed.last().is_some_and(|last| !last.whole) {
+            view.phase = views::unsigned(&chart);
+        }
         Ok(Response::Birth(Box::new(view)))
     }
 

@@ -196,11 +196,15 @@ pub(crate) fn file_path(folder: &Path, rehearsal: bool, file: Outgoing, now: &St
 
 fn phase(chart: &Chart) -> Phase {
     let signed = chart.signatures.last().map(|signature| signature.mark.entry);
+    if signed.is_some() && signed == chart.last_written { Phase::Signed } else { unsigned(chart) }
+}
+
+/// Where a birth stands, signed or not.
+pub(crate) fn unsigned(chart: &Chart) -> Phase {
     let born = chart.babies.values().filter(|baby| baby.born.is_some()).count();
     let delivered: usize =
         chart.placentas.values().filter(|placenta| placenta.born.is_some()).map(|placenta| placenta.babies.len()).sum();
     match (born, delivered) {
-        _ if signed.is_some() && signed == chart.last_written => Phase::Signed,
         (0, _) => Phase::Waiting,
         (born, delivered) if delivered >= born => Phase::AfterPlacenta,
         _ => Phase::ThirdStage,

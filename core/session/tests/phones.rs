@@ -398,8 +398,10 @@ fn two_signatures_on_differing_records_say_what_was_not_in_each() {
     assert!(by_a.ends_with("without 2 entries that were written before it on another phone"), "{by_a}");
     assert!(by_b.ends_with("without 2 entries that were written before it on another phone"), "{by_b}");
     assert_eq!(said(&mut a), said(&mut b));
+    assert_eq!(a.view(birth).phase, Phase::AfterPlacenta, "nobody has signed the whole");
     // A signature on all of it says so.
     pass(&a, &b, 60_000);
     a.call(Request::Sign { birth, signer: None }).unwrap();
     assert!(said(&mut a)[2].ends_with("all that was written before it"));
+    assert_eq!(a.view(birth).phase, Phase::Signed);
 }

@@ -2,7 +2,9 @@
 
 import { call } from "../core.mjs";
 import { another, give, photographed } from "../phones.mjs";
-import { born, latest } from "./start.mjs";
+import { born, latest, record } from "./start.mjs";
+
+const CLIENT = { name: "Rosa Longname-Quill", born: "1996-11-20", gestation: null, gravida: null, para: null, blood_group: null, allergies: null };
 
 export const phones = {
   "second-phone": async (d) => {
@@ -58,11 +60,27 @@ export const phones = {
     await d.find("awaits");
   },
   merged: async (d) => {
+    const { birth } = await latest(d);
+    // Each signs what it has.
+    await record(d.second, birth, "cord_clamped", { baby: 1 });
+    for (const hand of [d.hand, d.second]) await call(hand, { request: "sign", birth, signer: null });
     await give(d.second, d.hand);
     await d.hand.anew();
     await d.tap("birth");
     await d.tap("tab-timeline");
     await d.find("line");
+  },
+  "signed-apart": async (d) => {
+    await d.tap("tab-record");
+    await d.hand.page.locator('[data-test="signed-apart"]').first().scrollIntoViewIfNeeded();
+  },
+  alike: async (d) => {
+    for (const label of ["blue door", "mill"]) {
+      const { birth } = await call(d.hand, { request: "register_birth", label });
+      await record(d.hand, birth, "client_recorded", CLIENT);
+    }
+    await d.tap("back");
+    await d.find("alike");
     return d.end;
   },
 };

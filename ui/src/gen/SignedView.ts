@@ -11,6 +11,10 @@ export type SignedView = {
  */
 entry: EntryId, 
 /**
+ * Whether it covers all that was written before it.
+ */
+whole: boolean, 
+/**
  * Which version it covers, and how many entries written before it were not in that.
  */
 said: Message, };

@@ -84,6 +84,8 @@ pub struct AlikeView {
 pub struct SignedView {
     /// Its entry.
     pub entry: EntryId,
+    /// Whether it covers all that was written before it.
+    pub whole: bool,
     /// Which version it covers, and how many entries written before it were not in that.
     pub said: Message,
 }

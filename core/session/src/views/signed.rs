@@ -36,6 +36,7 @@ pub(crate) fn signed(chart: &Chart, entries: &[Stored]) -> Vec<SignedView> {
         all_whole &= missing == Some(0);
         SignedView {
             entry,
+            whole: missing == Some(0),
             said: Message::new(id)
                 .with("version", signature.what.version.chars().take(SHORT).collect::<String>())
                 .with("count", counted(missing.unwrap_or(0))),
