@@ -2854,7 +2854,6 @@ ui-locked-reminder = It can be read once unlocked.
 
 ## A file read in again
 
-fhir-photo = Photograph
 error-read-no-json = This file is no record of Secundine: it is cut off or no JSON (line { $line }, column { $column }).
 error-read-no-bundle = This file is neither a bundle of FHIR nor an archive of Secundine.
 error-read-not-ours = No entries of Secundine are in this bundle, or not whole. Another program wrote it, or they were taken out.

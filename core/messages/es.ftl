@@ -2804,7 +2804,6 @@ ui-locked-reminder = Se puede leer una vez desbloqueado.
 
 ## Un archivo leído de nuevo
 
-fhir-photo = Fotografía
 error-read-no-json = Este archivo no es un registro de Secundine: está cortado o no es JSON (línea { $line }, columna { $column }).
 error-read-no-bundle = Este archivo no es un paquete FHIR ni un archivo de registros de Secundine.
 error-read-not-ours = En este paquete no hay entradas de Secundine, o no están enteras. Lo escribió otro programa, o se quitaron.

@@ -2806,7 +2806,6 @@ ui-locked-reminder = Lisible une fois déverrouillé.
 
 ## Un fichier relu
 
-fhir-photo = Photographie
 error-read-no-json = Ce fichier n’est pas un dossier de Secundine : il est coupé ou n’est pas du JSON (ligne { $line }, colonne { $column }).
 error-read-no-bundle = Ce fichier n’est ni un paquet FHIR ni une archive de Secundine.
 error-read-not-ours = Il n’y a pas d’entrées de Secundine dans ce paquet, ou pas entières. Un autre programme l’a écrit, ou elles ont été retirées.
