@@ -330,6 +330,7 @@ fn a_birth_that_two_phones_registered_is_one_once_she_says_so() {
     let other = registered(&mut b, "mill", " zoe  quill", "1996-11-20");
     a.mark(one, Fact::BabyBorn { baby: 1 });
     b.mark(other, Fact::PlacentaBorn { babies: vec![1] });
+    pass(&a, &b, 60_000);
     let signed_alone = a.view(one).version;
     a.call(Request::Sign { birth: one, signer: None }).unwrap();
     a.give_to(&mut b);
