@@ -23,7 +23,7 @@ export function finding(level: Level): Finding {
 
 function line(entry: string, fact: Fact, id: string, clock: string, since_birth: string): LineView {
   const message = { id, args: { of: 1, baby: 1, babies: '1', volume: 150 } };
-  const rest = { date: '2026-11-26', author: 'Ida Lindqvist, midwife', written: null, estimated: false, late: false, after_signing: false, retracted: false, again: [], unnamed: false };
+  const rest = { date: '2026-11-26', author: 'Ida Lindqvist, midwife', written: null, estimated: false, late: false, after_signing: false, retracted: false, again: [], unnamed: false, common: null };
   return { entry, clock, since_birth, message, fact, earlier: [], oddities: [], ...rest };
 }
 
