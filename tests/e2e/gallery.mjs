@@ -17,7 +17,7 @@ const SIZES = [[320, 568], [411, 891], [768, 1024], [1280, 800], [740, 360]];
 /** Mean relative luminance of a picture in the dim red light. */
 const DIM = 0.02;
 /** A code for a camera is black on white in every light. */
-const WHITE = ["practice/recovery", "handover/code"];
+const WHITE = ["practice/recovery", "handover/code", "sharing/sheet", "sharing/join-code", "sharing/welcome"];
 /** The luminance of #121212: no dark ground is lighter. */
 const DARK = 0.0061;
 const COLUMNS = 8;

@@ -8,6 +8,7 @@ import { join } from "node:path";
 import { createPractice } from "../birth.mjs";
 import { call } from "../core.mjs";
 import { exchange, freshPhone, toSharing, tryFolder } from "../sharing.mjs";
+import { record } from "./start.mjs";
 
 /** Types a code, where there is no camera. */
 async function typeCode(d, text) {
@@ -15,6 +16,25 @@ async function typeCode(d, text) {
   await d.type("code-typed", text);
   await d.tap("code-use");
 }
+
+/** From now on the page is told this of how sharing stands, whatever it is; what it does is done. */
+async function told(d, view) {
+  await untold(d);
+  await d.hand.page.route("**/call", async (route) => {
+    const { request } = route.request().postDataJSON();
+    if (!["sync", "sync_now"].includes(request)) return route.continue();
+    const response = await route.fetch();
+    return route.fulfill({ response, json: { ...(await response.json()), ...view } });
+  });
+}
+
+const untold = (d) => d.hand.page.unrouteAll({ behavior: "ignoreErrors" });
+
+const TROUBLES = [
+  { said: { id: "sync-held", args: { whose: "Wilhelmina Featherstonehaugh-Lindqvist", many: 2 } }, held: { device: "0".repeat(32), segment: 4 } },
+  { said: { id: "sync-rolled-back", args: { whose: { id: "sync-unknown-phone" } } }, held: null },
+  { said: { id: "sync-altered", args: { name: "segment/6f2a9c0d1e8b7a5f6f2a9c0d1e8b7a5f/0000000000000012-d1e8b7a5f6f2a9c0" } }, held: null },
+];
 
 export const sharing = {
   ways: async (d) => {
@@ -65,6 +85,15 @@ export const sharing = {
     await d.tap("recovery-done");
     await d.find("sharing-state");
     await exchange(d.hand);
+  },
+  going: async (d) => {
+    await told(d, { state: { state: "going", sent: 18, to_send: 24, got: 1301, bytes: 3_482_119 }, waiting: 24, waiting_files: 3 });
+    await d.find("sharing-going");
+  },
+  troubles: async (d) => {
+    await told(d, { troubles: TROUBLES });
+    await d.find("sharing-take-in");
+    return () => untold(d);
   },
   "admit-read": async (d) => {
     const { hand, end } = await freshPhone(d.hand.page.context().browser(), "Wilhelmina Featherstonehaugh-Lindqvist");
@@ -121,6 +150,30 @@ export const sharing = {
   paused: async (d) => {
     await d.tap("sharing-pause");
     await d.find("sharing-paused");
+  },
+  late: async (d) => {
+    await told(d, { overdue: true, waiting: 12 });
+    await d.hand.anew();
+    await d.find("late-to-share");
+    return () => untold(d);
+  },
+  "photo-absent": async (d) => {
+    const data = { placenta: 1, file: "1f".repeat(32), small: "2e".repeat(32), width: 400, height: 300 };
+    await record(d.hand, d.birth, "baby_born", { baby: 1 });
+    await record(d.hand, d.birth, "placenta_born", { babies: [1] });
+    await record(d.hand, d.birth, "photo_taken", data);
+    await d.tap("birth");
+    await d.tap("tab-exam");
+    await d.tap("photographs");
+    await d.find("photo");
+  },
+  fetch: async (d) => {
+    await d.tap("photo");
+    await d.find("fetch-do");
+  },
+  "fetch-failed": async (d) => {
+    await d.tap("fetch-do");
+    await d.find("fetch-failed");
   },
   "erase-open": async (d) => {
     renameSync(`${d.place}-away`, d.place);
