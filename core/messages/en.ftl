@@ -2876,3 +2876,154 @@ record-looks-saw = { $saw }{ $count ->
     [one] {""}
    *[other] ; { $count } looks alike to { $until }
 }; readings above
+
+## Screens of sharing
+
+ui-sharing = Sharing with other phones
+ui-sharing-up = Back to sharing
+ui-sharing-what = The phones of a practice can have the same records. Each writes by itself, with or without a connection, and they exchange when there is one.
+ui-sharing-sealed = What is exchanged lies in a place that you choose. It is sealed: whoever runs the place cannot read it.
+ui-sharing-begin = Begin a practice that shares
+ui-sharing-begin-what = For the first phone. The others join it.
+ui-sharing-join = Join a practice
+ui-sharing-join-what = A lead of the practice and her phone have to be beside you.
+ui-sharing-recover = Get a practice back by its sheet
+ui-sharing-recover-what = For when no phone of the practice is left.
+ui-sharing-begin-place = First choose where the phones exchange, and try whether it answers.
+ui-sharing-begin-sheet = Next comes the sheet of the practice. It is shown once: have a pen or a printer ready.
+ui-sharing-found = Begin here
+ui-sharing-sheet = The sheet of the practice
+ui-sharing-sheet-why = When every phone is lost, this key and the place get the records back. It is shown once, and kept on no phone: write it down or print it, and keep it off this phone.
+ui-sharing-sheet-use = To use it: a new phone, “Sharing with other phones”, “Get a practice back by its sheet”. The place where the practice shares is needed too.
+ui-sharing-sheet-apart = Whoever has this sheet and reaches the place can read every record of the practice. Keep it locked away, and take no picture of it.
+ui-sharing-sheet-typed = The key on the sheet
+ui-sharing-sheet-typed-hint = It begins with AGE-SECRET-KEY-1. Gaps, capitals and small letters make no difference.
+ui-sharing-recover-how = This phone becomes a lead of the practice. Removed and lost phones can then be removed from it, and new ones can join.
+ui-sharing-recover-do = Get the practice back
+ui-sharing-recovering = Getting it back …
+ui-sharing-join-show = 1. Let the lead’s phone read this code
+ui-sharing-join-show-how = There: “Sharing with other phones”, “Who is in the practice”, “Let somebody in”. Nothing secret is in this code.
+ui-sharing-join-code = Code of this phone
+ui-sharing-join-read = 2. Read the code that the lead’s phone then shows
+ui-sharing-join-read-how = It opens on this phone only.
+ui-sharing-joined = This phone belongs to the practice.
+ui-sharing-joined-comes = What the others have comes now. It can take a while; the phone can be used meanwhile.
+ui-sharing-code-of-joiner = This is the code of a phone that wants to join. Read the one that the lead’s phone shows after it.
+ui-sharing-code-of-lead = This is the code of a lead. Read the one that the phone shows which wants to join.
+ui-sharing-removed = This phone was removed from the practice.
+ui-sharing-other-device = This is not the phone that joined: it was restored from a backup, or copied.
+ui-sharing-removed-stays = Its own records stay, and can be read, printed and handed over. Nothing comes from the others any more, and nothing goes to them.
+ui-sharing-removed-then = If that is not right, ask a lead of the practice. What was written here since can be taken in by her.
+ui-sharing-other-device-then = To share again, join anew with a lead beside you. She then removes the old phone.
+ui-sharing-none-waits = Nothing waits on this phone.
+ui-sharing-waits = { $n ->
+    [one] One entry waits on this phone.
+   *[other] { $n } entries wait on this phone.
+}
+ui-sharing-waits-files = { $n ->
+    [one] One picture or sound waits.
+   *[other] { $n } pictures and sounds wait.
+}
+ui-sharing-last = All was last exchanged:
+ui-sharing-never = Nothing was exchanged yet.
+ui-sharing-going = Exchanging …
+ui-sharing-going-sent = { $sent } of { $of } entries given
+ui-sharing-going-got = { $n ->
+    [one] One entry came.
+   *[other] { $n } entries came.
+}
+ui-sharing-paused = Paused
+ui-sharing-paused-what = Everything is kept on this phone until you go on.
+ui-sharing-again-soon = It is tried again within a minute.
+ui-sharing-again = { $n ->
+    [one] It is tried again in about a minute.
+   *[other] It is tried again in about { $n } minutes.
+}
+ui-sharing-pause = Pause
+ui-sharing-go-on = Go on
+ui-sharing-now = Exchange now
+ui-sharing-troubles = Not as it should be
+ui-sharing-take-in = Take it in
+ui-sharing-place = Where it shares
+ui-sharing-no-place = No place is known on this phone.
+ui-sharing-place-change = Change or try the place
+ui-sharing-place-what = Only this phone changes. Tell the others: each phone has to be set to the same place by hand, and what lies in the old place has to be copied there by who looks after it.
+ui-sharing-place-set = Share here from now on
+ui-sharing-stored = The records take { $size } on this phone.
+ui-sharing-late = { $n ->
+    [one] One entry has waited for more than a day to reach the other phones
+   *[other] { $n } entries wait, some for more than a day, to reach the other phones
+}
+ui-sharing-members = Who is in the practice
+ui-sharing-members-up = Back to who is in the practice
+ui-sharing-members-none = Who is in the practice comes with the first exchange.
+ui-sharing-lead-only = A lead of the practice lets others in and removes them.
+ui-sharing-this-phone = this phone
+ui-sharing-heard = Last heard:
+ui-sharing-not-heard = Nothing was heard yet.
+ui-sharing-gone = Removed
+ui-sharing-removed-on = Removed:
+ui-sharing-member-change = Change { $who }
+ui-sharing-role = May
+ui-shares-as-lead = lead
+ui-shares-as-member = midwife
+ui-shares-as-student = student
+ui-sharing-may-lead = Writes and signs, lets others in and removes them.
+ui-sharing-may-member = Writes and signs.
+ui-sharing-may-student = Writes, and does not sign.
+ui-sharing-set = Set this
+ui-sharing-admit = Let somebody in
+ui-sharing-admit-how = On the other phone: “Sharing with other phones”, “Join a practice”. Read the code that it shows.
+ui-sharing-admit-who = Wants to join. Is this who stands beside you? Once in, this phone can read every record of the practice.
+ui-sharing-admit-do = Let in
+ui-sharing-admit-show = 1. Let the other phone read this code
+ui-sharing-admit-show-how = Only the phone of { $who } can open it. Do not send it; show it.
+ui-sharing-admit-code = Code that lets the other phone in
+ui-sharing-admit-say = 2. Say the words
+ui-same-words = Both phones show the same four words:
+ui-same-words-not = Are they not the same? Then stop and ask: another phone may have been let in. A lead removes it at once.
+ui-same-words-yes = They are the same
+ui-sharing-remove = Remove from the practice
+ui-sharing-remove-who = Remove { $who }?
+ui-sharing-remove-had = What that phone has had until now it can still read. It cannot be taken back from there.
+ui-sharing-remove-next = It learns nothing that is written after this.
+ui-sharing-remove-late = What it writes after this comes to nobody by itself; a lead can take it in.
+ui-sharing-remove-key = Its key to the place still works. Have that key revoked by who looks after the place, or give the others a new one.
+ui-sharing-remove-lost = Where a phone was lost or stolen, remove it now and think after: a person can join again, with a phone that is new to the practice.
+ui-sharing-remove-hold = Hold to remove
+ui-place = Where the phones exchange
+ui-place-folder = A folder
+ui-place-web-dav = A WebDAV server
+ui-place-s3 = An S3 bucket
+ui-place-path = Path of the folder
+ui-place-path-hint = The whole path: a stick, a shared disk, or a folder that something else carries along.
+ui-place-url = Address of the folder
+ui-place-url-hint = It begins with https:// and is a folder of the practice alone.
+ui-place-user = User
+ui-place-password = Password
+ui-place-endpoint = Server
+ui-place-endpoint-hint = It begins with https://
+ui-place-bucket = Bucket
+ui-place-region = Region
+ui-place-region-hint = Leave it empty if you were told none.
+ui-place-key = Key ID
+ui-place-secret = Secret key
+ui-place-kept = One is kept. Leave this empty to keep it.
+ui-place-try = Try this place
+ui-place-trying = Trying …
+ui-fetch-absent = Not on this phone
+ui-fetch-not-here = This picture or sound is not on this phone yet. The entry about it is.
+ui-fetch = Fetch from the practice
+ui-fetch-going = Fetching …
+ui-fetch-not-there = The practice does not have it yet. The phone that took it gives it when it next has a line that is not paid for by its bytes.
+ui-fetch-backup = A backup that has it brings it back.
+ui-erase = Erase everywhere
+ui-erase-open = Erase this birth on every phone …
+ui-erase-two = Two people of the practice have to ask for it, each on her own phone. Until the second has, nothing happens.
+ui-erase-never = It cannot be undone, by anybody.
+ui-erase-legal = The time for which records have to be kept by law has to be over. This phone does not know that time: look it up.
+ui-erase-stays = That there was a birth stays, with its number and signature; what was written about it goes.
+ui-erase-copies = Backups, printed records and files that left the phones are not reached.
+ui-erase-hold = Hold to ask for it
+ui-erase-asked = Asked.
+ui-erase-asked-then = The birth is erased on every phone once a second person has asked too, and the phones have exchanged.

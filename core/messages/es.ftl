@@ -2826,3 +2826,202 @@ record-looks-saw = { $saw }{ $count ->
     [one] {""}
    *[other] ; { $count } observaciones iguales hasta { $until }
 }; valores arriba
+
+## Sharing with the other phones of the practice
+
+sync-absent = En el almacén falta algo que debería estar. Pruebe más tarde; si sigue así, pregunte a quien cuida del almacén.
+sync-no-connection = No hay conexión. No se pierde nada: se vuelve a intentar por sí solo.
+sync-not-trusted = Quien responde allí no puede demostrar que es ese almacén. No se envió nada. Compruebe la dirección.
+sync-refused = El almacén no acepta esta clave, o la clave no puede hacer esto. Compruebe la clave con quien cuida del almacén.
+sync-no-bucket = La carpeta o el depósito no está. Conecte la memoria, o compruebe el nombre.
+sync-full = El almacén está lleno. No se pierde nada: las anotaciones esperan en este teléfono. Pida sitio a quien cuida del almacén.
+sync-busy = El almacén no está listo. Se vuelve a intentar por sí solo.
+sync-slow = El almacén no respondió a tiempo. Se vuelve a intentar por sí solo, desde donde estaba.
+sync-too-large = Algo del almacén es mayor de lo que puede ser. No se tocó.
+sync-address = Esta dirección no se puede usar. Empieza por https:// y no lleva contraseña.
+sync-clock = El reloj de este teléfono y el del almacén difieren demasiado. Ponga en hora el teléfono.
+sync-broken = El almacén respondió algo que no se entendió. Se vuelve a intentar por sí solo.
+sync-store = Este teléfono no pudo escribir o leer sus propios registros. Vea el aviso sobre ello.
+sync-not-shared = Este teléfono todavía no comparte con ninguna consulta.
+sync-shares-already = Este teléfono ya comparte con una consulta.
+sync-not-member = Este teléfono ya no pertenece a la consulta. Sus propios registros se quedan. Para volver a compartir, únase de nuevo.
+sync-not-lead = Esto solo puede hacerlo una responsable de la consulta.
+sync-wrong-code = Este código no encaja: es para otro teléfono, o de otra consulta. Muestren los códigos otra vez.
+sync-no-device = En la consulta no hay tal teléfono.
+sync-last-lead = Una consulta necesita una responsable. Nombre antes a otra persona.
+sync-nothing-to-recover = Allí no hay ninguna consulta que esta hoja abra. Compruebe la hoja y el lugar.
+sync-unreadable = Esto lo escribió una versión posterior del programa. Actualice este teléfono.
+sync-paused = En pausa.
+sync-place-well = La consulta puede compartir aquí.
+sync-place-keeps = La consulta puede compartir aquí. La clave no puede quitar nada: las copias viejas de las claves se quedan, y un parto borrado sigue siendo legible para quien guardó su clave.
+sync-place-forgets = Lo que se deja allí no aparece en su lista. La consulta no puede compartir aquí.
+sync-place-missing = Falta algo: rellene todos los campos.
+sync-place-path = Una carpeta necesita su ruta completa, desde la raíz.
+sync-unknown-phone = un teléfono que aquí no se conoce
+sync-withheld = El almacén no da algo que { $whose } ha escrito. Si sigue así, el almacén lo perdió o lo retiene; { $whose } todavía lo tiene.
+sync-rolled-back = Algo de { $whose } estaba en el almacén y ya no está: el almacén se devolvió a un estado anterior, o se quitaron objetos. Lo que llegó a este teléfono se conserva.
+sync-forked = Dos teléfonos escriben en nombre de { $whose }: uno fue copiado o restaurado. Que el teléfono de esa persona se una de nuevo como uno nuevo, y quite el viejo.
+sync-misfit = La anotación { $n } de { $whose } no sigue a la anterior. No se tomó nada de lo que viene después.
+sync-no-birth-key = La clave de lo que { $whose } escribió sobre un parto todavía no está en el almacén. Se busca otra vez en el próximo intercambio.
+sync-held = Se quitó a { $whose }, y ha escrito desde entonces: { $many ->
+    [one] espera una parte.
+   *[other] esperan { $many } partes.
+} Una responsable puede incorporarlo.
+sync-altered = Un objeto del almacén está cortado o alterado y no se tomó: { $name }
+sync-swapped = Un objeto del almacén está bajo el nombre de otro y no se tomó: { $name }
+sync-unsigned = Un objeto del almacén no está firmado por el teléfono en cuyo nombre está, y no se tomó: { $name }
+sync-no-key = Ninguna clave de este teléfono abre un objeto del almacén: { $name }
+sync-unreadable-object = Una versión posterior del programa escribió un objeto del almacén: { $name } Actualice este teléfono.
+error-student-signs = Quien trabaja en este teléfono es estudiante de la consulta: firma una matrona, en su propio teléfono.
+error-misfit = Lo que llegó no encaja con lo que hay aquí. No se tomó nada.
+
+## Screens of sharing
+
+ui-sharing = Compartir con otros teléfonos
+ui-sharing-up = Volver a compartir
+ui-sharing-what = Los teléfonos de una consulta pueden tener los mismos registros. Cada uno escribe por sí solo, con conexión o sin ella, e intercambian cuando la hay.
+ui-sharing-sealed = Lo que se intercambia está en un lugar que usted elige. Está sellado: quien lleva el lugar no puede leerlo.
+ui-sharing-begin = Empezar una consulta que comparte
+ui-sharing-begin-what = Para el primer teléfono. Los demás se unen a él.
+ui-sharing-join = Unirse a una consulta
+ui-sharing-join-what = Una responsable de la consulta tiene que estar a su lado con su teléfono.
+ui-sharing-recover = Recuperar una consulta con su hoja
+ui-sharing-recover-what = Para cuando no queda ningún teléfono de la consulta.
+ui-sharing-begin-place = Elija primero dónde intercambian los teléfonos, y pruebe si responde.
+ui-sharing-begin-sheet = Después viene la hoja de la consulta. Se muestra una sola vez: tenga a mano un bolígrafo o una impresora.
+ui-sharing-found = Empezar aquí
+ui-sharing-sheet = La hoja de la consulta
+ui-sharing-sheet-why = Si se pierden todos los teléfonos, esta clave y el lugar devuelven los registros. Se muestra una sola vez y no se guarda en ningún teléfono: anótela o imprímala, y guárdela fuera de este teléfono.
+ui-sharing-sheet-use = Para usarla: un teléfono nuevo, «Compartir con otros teléfonos», «Recuperar una consulta con su hoja». Hace falta también el lugar donde comparte la consulta.
+ui-sharing-sheet-apart = Quien tiene esta hoja y llega al lugar puede leer todos los registros de la consulta. Guárdela bajo llave, y no le haga fotos.
+ui-sharing-sheet-typed = La clave de la hoja
+ui-sharing-sheet-typed-hint = Empieza por AGE-SECRET-KEY-1. Espacios, mayúsculas y minúsculas dan igual.
+ui-sharing-recover-how = Este teléfono pasa a ser responsable de la consulta. Después se pueden quitar los teléfonos perdidos, y pueden unirse nuevos.
+ui-sharing-recover-do = Recuperar la consulta
+ui-sharing-recovering = Recuperando …
+ui-sharing-join-show = 1. Deje que el teléfono de la responsable lea este código
+ui-sharing-join-show-how = Allí: «Compartir con otros teléfonos», «Quién está en la consulta», «Dejar entrar a alguien». En este código no hay nada secreto.
+ui-sharing-join-code = Código de este teléfono
+ui-sharing-join-read = 2. Lea el código que muestra entonces el teléfono de la responsable
+ui-sharing-join-read-how = Solo se abre en este teléfono.
+ui-sharing-joined = Este teléfono pertenece a la consulta.
+ui-sharing-joined-comes = Lo que tienen los demás llega ahora. Puede tardar; mientras tanto el teléfono se puede usar.
+ui-sharing-code-of-joiner = Este es el código de un teléfono que quiere unirse. Lea el que muestra después el teléfono de la responsable.
+ui-sharing-code-of-lead = Este es el código de una responsable. Lea el que muestra el teléfono que quiere unirse.
+ui-sharing-removed = Este teléfono fue quitado de la consulta.
+ui-sharing-other-device = Este no es el teléfono que se unió: fue restaurado de una copia, o copiado.
+ui-sharing-removed-stays = Sus propios registros se quedan, y se pueden leer, imprimir y entregar. De los demás ya no llega nada, ni les llega nada.
+ui-sharing-removed-then = Si no es correcto, pregunte a una responsable de la consulta. Lo que se escribió aquí desde entonces puede incorporarlo ella.
+ui-sharing-other-device-then = Para volver a compartir, únase de nuevo con una responsable a su lado. Ella quita después el teléfono viejo.
+ui-sharing-none-waits = Nada espera en este teléfono.
+ui-sharing-waits = { $n ->
+    [one] Espera una anotación en este teléfono.
+   *[other] Esperan { $n } anotaciones en este teléfono.
+}
+ui-sharing-waits-files = { $n ->
+    [one] Espera una imagen o un sonido.
+   *[other] Esperan { $n } imágenes y sonidos.
+}
+ui-sharing-last = Todo se intercambió por última vez:
+ui-sharing-never = Todavía no se ha intercambiado nada.
+ui-sharing-going = Intercambiando …
+ui-sharing-going-sent = { $sent } de { $of } anotaciones entregadas
+ui-sharing-going-got = { $n ->
+    [one] Llegó una anotación.
+   *[other] Llegaron { $n } anotaciones.
+}
+ui-sharing-paused = En pausa
+ui-sharing-paused-what = Todo se guarda en este teléfono hasta que usted siga.
+ui-sharing-again-soon = Se vuelve a intentar en menos de un minuto.
+ui-sharing-again = { $n ->
+    [one] Se vuelve a intentar dentro de un minuto más o menos.
+   *[other] Se vuelve a intentar dentro de unos { $n } minutos.
+}
+ui-sharing-pause = Pausa
+ui-sharing-go-on = Seguir
+ui-sharing-now = Intercambiar ahora
+ui-sharing-troubles = No está como debería
+ui-sharing-take-in = Incorporarlo
+ui-sharing-place = Dónde comparte
+ui-sharing-no-place = En este teléfono no se conoce ningún lugar.
+ui-sharing-place-change = Cambiar o probar el lugar
+ui-sharing-place-what = Solo cambia este teléfono. Avise a los demás: cada teléfono tiene que ponerse a mano en el mismo lugar, y quien cuida del lugar tiene que copiar allí lo que hay en el viejo.
+ui-sharing-place-set = Compartir aquí desde ahora
+ui-sharing-stored = Los registros ocupan { $size } en este teléfono.
+ui-sharing-late = { $n ->
+    [one] Una anotación espera desde hace más de un día para llegar a los otros teléfonos
+   *[other] { $n } anotaciones esperan, algunas desde hace más de un día, para llegar a los otros teléfonos
+}
+ui-sharing-members = Quién está en la consulta
+ui-sharing-members-up = Volver a quién está en la consulta
+ui-sharing-members-none = Quién está en la consulta llega con el primer intercambio.
+ui-sharing-lead-only = Una responsable de la consulta deja entrar a otras personas y las quita.
+ui-sharing-this-phone = este teléfono
+ui-sharing-heard = Última noticia:
+ui-sharing-not-heard = Todavía no hay noticia.
+ui-sharing-gone = Quitados
+ui-sharing-removed-on = Quitado:
+ui-sharing-member-change = Cambiar { $who }
+ui-sharing-role = Puede
+ui-shares-as-lead = responsable
+ui-shares-as-member = matrona
+ui-shares-as-student = estudiante
+ui-sharing-may-lead = Escribe y firma, deja entrar a otras personas y las quita.
+ui-sharing-may-member = Escribe y firma.
+ui-sharing-may-student = Escribe, y no firma.
+ui-sharing-set = Poner esto
+ui-sharing-admit = Dejar entrar a alguien
+ui-sharing-admit-how = En el otro teléfono: «Compartir con otros teléfonos», «Unirse a una consulta». Lea el código que muestra.
+ui-sharing-admit-who = Quiere unirse. ¿Es quien está a su lado? Una vez dentro, este teléfono puede leer todos los registros de la consulta.
+ui-sharing-admit-do = Dejar entrar
+ui-sharing-admit-show = 1. Deje que el otro teléfono lea este código
+ui-sharing-admit-show-how = Solo puede abrirlo el teléfono de { $who }. No lo envíe; muéstrelo.
+ui-sharing-admit-code = Código que deja entrar al otro teléfono
+ui-sharing-admit-say = 2. Digan las palabras
+ui-same-words = Los dos teléfonos muestran las mismas cuatro palabras:
+ui-same-words-not = ¿No son las mismas? Entonces pare y pregunte: puede haber entrado otro teléfono. Una responsable lo quita enseguida.
+ui-same-words-yes = Son las mismas
+ui-sharing-remove = Quitar de la consulta
+ui-sharing-remove-who = ¿Quitar a { $who }?
+ui-sharing-remove-had = Lo que ese teléfono ha tenido hasta ahora puede seguir leyéndolo. De allí no se puede retirar.
+ui-sharing-remove-next = No se entera de nada de lo que se escriba después.
+ui-sharing-remove-late = Lo que escriba después no llega a nadie por sí solo; una responsable puede incorporarlo.
+ui-sharing-remove-key = Su clave del lugar sigue valiendo. Pida a quien cuida del lugar que la anule, o dé una nueva a los demás.
+ui-sharing-remove-lost = Si un teléfono se perdió o fue robado, quítelo ahora y piense después: una persona puede volver a unirse, con un teléfono nuevo para la consulta.
+ui-sharing-remove-hold = Mantener para quitar
+ui-place = Dónde intercambian los teléfonos
+ui-place-folder = Una carpeta
+ui-place-web-dav = Un servidor WebDAV
+ui-place-s3 = Un depósito S3
+ui-place-path = Ruta de la carpeta
+ui-place-path-hint = La ruta completa: una memoria, un disco compartido, o una carpeta que otra cosa lleva consigo.
+ui-place-url = Dirección de la carpeta
+ui-place-url-hint = Empieza por https:// y es una carpeta solo de la consulta.
+ui-place-user = Usuario
+ui-place-password = Contraseña
+ui-place-endpoint = Servidor
+ui-place-endpoint-hint = Empieza por https://
+ui-place-bucket = Depósito
+ui-place-region = Región
+ui-place-region-hint = Déjelo vacío si no le dijeron ninguna.
+ui-place-key = Identificador de la clave
+ui-place-secret = Clave secreta
+ui-place-kept = Hay una guardada. Deje esto vacío para conservarla.
+ui-place-try = Probar este lugar
+ui-place-trying = Probando …
+ui-fetch-absent = No está en este teléfono
+ui-fetch-not-here = Esta imagen o este sonido todavía no está en este teléfono. La anotación sobre ello sí.
+ui-fetch = Traer de la consulta
+ui-fetch-going = Trayendo …
+ui-fetch-not-there = La consulta todavía no lo tiene. El teléfono que lo tomó lo entrega cuando tenga una línea que no se paga por lo que pasa por ella.
+ui-fetch-backup = Una copia que lo tiene lo devuelve.
+ui-erase = Borrar en todas partes
+ui-erase-open = Borrar este parto en todos los teléfonos …
+ui-erase-two = Tienen que pedirlo dos personas de la consulta, cada una en su propio teléfono. Mientras no lo pida la segunda, no pasa nada.
+ui-erase-never = Nadie puede deshacerlo.
+ui-erase-legal = El tiempo durante el que la ley obliga a guardar los registros tiene que haber pasado. Este teléfono no conoce ese tiempo: consúltelo.
+ui-erase-stays = Que hubo un parto se queda, con su número y su firma; lo que se escribió sobre él se va.
+ui-erase-copies = No alcanza a las copias, a los registros impresos ni a los archivos que salieron de los teléfonos.
+ui-erase-hold = Mantener para pedirlo
+ui-erase-asked = Pedido.
+ui-erase-asked-then = El parto se borra en todos los teléfonos cuando lo haya pedido también una segunda persona, y los teléfonos hayan intercambiado.

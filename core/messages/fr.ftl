@@ -2828,3 +2828,202 @@ record-looks-saw = { $saw }{ $count ->
     [one] {""}
    *[other] { " " }; { $count } observations pareilles jusqu’à { $until }
 } ; valeurs plus haut
+
+## Sharing with the other phones of the practice
+
+sync-absent = Il manque dans le dépôt quelque chose qui devrait y être. Essayez plus tard ; si cela dure, demandez à qui s’occupe du dépôt.
+sync-no-connection = Pas de connexion. Rien n’est perdu : un nouvel essai se fait tout seul.
+sync-not-trusted = Qui répond là ne peut prouver qu’il est ce dépôt. Rien n’a été envoyé. Vérifiez l’adresse.
+sync-refused = Le dépôt n’accepte pas cette clé, ou la clé n’a pas le droit de faire cela. Vérifiez la clé avec qui s’occupe du dépôt.
+sync-no-bucket = Le dossier ou le compartiment n’est pas là. Branchez la clé USB, ou vérifiez le nom.
+sync-full = Le dépôt est plein. Rien n’est perdu : les entrées attendent sur ce téléphone. Demandez de la place à qui s’occupe du dépôt.
+sync-busy = Le dépôt n’est pas prêt. Un nouvel essai se fait tout seul.
+sync-slow = Le dépôt n’a pas répondu à temps. Un nouvel essai se fait tout seul, à partir d’où il en était.
+sync-too-large = Quelque chose dans le dépôt est plus grand qu’il ne peut l’être. On n’y a pas touché.
+sync-address = Cette adresse ne peut pas servir. Elle commence par https:// et ne contient pas de mot de passe.
+sync-clock = L’horloge de ce téléphone et celle du dépôt diffèrent trop. Réglez l’heure du téléphone.
+sync-broken = Le dépôt a répondu quelque chose qui n’a pas été compris. Un nouvel essai se fait tout seul.
+sync-store = Ce téléphone n’a pas pu écrire ou lire ses propres dossiers. Voyez l’avis à ce sujet.
+sync-not-shared = Ce téléphone ne partage encore avec aucun cabinet.
+sync-shares-already = Ce téléphone partage déjà avec un cabinet.
+sync-not-member = Ce téléphone n’appartient plus au cabinet. Ses propres dossiers restent. Pour partager à nouveau, rejoignez-le de nouveau.
+sync-not-lead = Seule une responsable du cabinet peut faire cela.
+sync-wrong-code = Ce code ne convient pas : il est pour un autre téléphone, ou d’un autre cabinet. Montrez les codes encore une fois.
+sync-no-device = Il n’y a pas de tel téléphone dans le cabinet.
+sync-last-lead = Un cabinet a besoin d’une responsable. Nommez d’abord quelqu’un d’autre.
+sync-nothing-to-recover = Il n’y a là aucun cabinet que cette feuille ouvre. Vérifiez la feuille et le lieu.
+sync-unreadable = Une version plus récente du programme a écrit cela. Mettez ce téléphone à jour.
+sync-paused = En pause.
+sync-place-well = Le cabinet peut partager ici.
+sync-place-keeps = Le cabinet peut partager ici. La clé ne peut rien enlever : les anciennes copies des clés restent, et une naissance effacée reste lisible pour qui a gardé sa clé.
+sync-place-forgets = Ce qu’on y dépose n’apparaît pas dans sa liste. Le cabinet ne peut pas partager ici.
+sync-place-missing = Il manque quelque chose : remplissez tous les champs.
+sync-place-path = Un dossier a besoin de son chemin entier, depuis la racine.
+sync-unknown-phone = un téléphone qui n’est pas connu ici
+sync-withheld = Le dépôt ne donne pas quelque chose que { $whose } a écrit. Si cela dure, le dépôt l’a perdu ou le retient ; { $whose } l’a encore.
+sync-rolled-back = Quelque chose de { $whose } était dans le dépôt et n’y est plus : le dépôt a été ramené à un état antérieur, ou des objets ont été enlevés. Ce qui est arrivé sur ce téléphone est gardé.
+sync-forked = Deux téléphones écrivent au nom de { $whose } : l’un a été copié ou restauré. Que le téléphone de cette personne rejoigne de nouveau comme un nouveau, et retirez l’ancien.
+sync-misfit = L’entrée { $n } de { $whose } ne suit pas celle d’avant. Rien de ce qui vient après n’a été pris.
+sync-no-birth-key = La clé de ce que { $whose } a écrit sur une naissance n’est pas encore dans le dépôt. Elle est cherchée de nouveau au prochain échange.
+sync-held = { $whose } a été retiré, et a écrit depuis : { $many ->
+    [one] une partie attend.
+   *[other] { $many } parties attendent.
+} Une responsable peut la reprendre.
+sync-altered = Un objet du dépôt est coupé ou altéré et n’a pas été pris : { $name }
+sync-swapped = Un objet du dépôt se trouve sous le nom d’un autre et n’a pas été pris : { $name }
+sync-unsigned = Un objet du dépôt n’est pas signé par le téléphone au nom duquel il se trouve, et n’a pas été pris : { $name }
+sync-no-key = Aucune clé de ce téléphone n’ouvre un objet du dépôt : { $name }
+sync-unreadable-object = Une version plus récente du programme a écrit un objet du dépôt : { $name } Mettez ce téléphone à jour.
+error-student-signs = Qui travaille sur ce téléphone est étudiante du cabinet : une sage-femme signe, sur son propre téléphone.
+error-misfit = Ce qui est arrivé ne s’accorde pas avec ce qui est ici. Rien n’a été pris.
+
+## Screens of sharing
+
+ui-sharing = Partager avec d’autres téléphones
+ui-sharing-up = Retour au partage
+ui-sharing-what = Les téléphones d’un cabinet peuvent avoir les mêmes dossiers. Chacun écrit seul, avec ou sans connexion, et ils échangent quand il y en a une.
+ui-sharing-sealed = Ce qui est échangé se trouve dans un lieu que vous choisissez. C’est scellé : qui tient le lieu ne peut pas le lire.
+ui-sharing-begin = Commencer un cabinet qui partage
+ui-sharing-begin-what = Pour le premier téléphone. Les autres le rejoignent.
+ui-sharing-join = Rejoindre un cabinet
+ui-sharing-join-what = Une responsable du cabinet doit être à côté de vous avec son téléphone.
+ui-sharing-recover = Retrouver un cabinet par sa feuille
+ui-sharing-recover-what = Pour quand il ne reste aucun téléphone du cabinet.
+ui-sharing-begin-place = Choisissez d’abord où les téléphones échangent, et essayez si cela répond.
+ui-sharing-begin-sheet = Ensuite vient la feuille du cabinet. Elle est montrée une seule fois : ayez un stylo ou une imprimante prêts.
+ui-sharing-found = Commencer ici
+ui-sharing-sheet = La feuille du cabinet
+ui-sharing-sheet-why = Quand tous les téléphones sont perdus, cette clé et le lieu rendent les dossiers. Elle est montrée une seule fois et n’est gardée sur aucun téléphone : notez-la ou imprimez-la, et gardez-la hors de ce téléphone.
+ui-sharing-sheet-use = Pour s’en servir : un nouveau téléphone, « Partager avec d’autres téléphones », « Retrouver un cabinet par sa feuille ». Il faut aussi le lieu où le cabinet partage.
+ui-sharing-sheet-apart = Qui a cette feuille et atteint le lieu peut lire tous les dossiers du cabinet. Gardez-la sous clé, et ne la photographiez pas.
+ui-sharing-sheet-typed = La clé de la feuille
+ui-sharing-sheet-typed-hint = Elle commence par AGE-SECRET-KEY-1. Espaces, majuscules et minuscules ne changent rien.
+ui-sharing-recover-how = Ce téléphone devient responsable du cabinet. Les téléphones perdus peuvent ensuite en être retirés, et de nouveaux peuvent rejoindre.
+ui-sharing-recover-do = Retrouver le cabinet
+ui-sharing-recovering = En cours …
+ui-sharing-join-show = 1. Laissez le téléphone de la responsable lire ce code
+ui-sharing-join-show-how = Là-bas : « Partager avec d’autres téléphones », « Qui est dans le cabinet », « Laisser entrer quelqu’un ». Rien de secret n’est dans ce code.
+ui-sharing-join-code = Code de ce téléphone
+ui-sharing-join-read = 2. Lisez le code que montre ensuite le téléphone de la responsable
+ui-sharing-join-read-how = Il ne s’ouvre que sur ce téléphone.
+ui-sharing-joined = Ce téléphone appartient au cabinet.
+ui-sharing-joined-comes = Ce que les autres ont arrive maintenant. Cela peut durer ; le téléphone peut servir pendant ce temps.
+ui-sharing-code-of-joiner = C’est le code d’un téléphone qui veut rejoindre. Lisez celui que montre ensuite le téléphone de la responsable.
+ui-sharing-code-of-lead = C’est le code d’une responsable. Lisez celui que montre le téléphone qui veut rejoindre.
+ui-sharing-removed = Ce téléphone a été retiré du cabinet.
+ui-sharing-other-device = Ce n’est pas le téléphone qui avait rejoint : il a été restauré d’une sauvegarde, ou copié.
+ui-sharing-removed-stays = Ses propres dossiers restent, et peuvent être lus, imprimés et remis. Plus rien ne vient des autres, et plus rien ne va à eux.
+ui-sharing-removed-then = Si ce n’est pas juste, demandez à une responsable du cabinet. Elle peut reprendre ce qui a été écrit ici depuis.
+ui-sharing-other-device-then = Pour partager à nouveau, rejoignez de nouveau, une responsable à côté de vous. Elle retire ensuite l’ancien téléphone.
+ui-sharing-none-waits = Rien n’attend sur ce téléphone.
+ui-sharing-waits = { $n ->
+    [one] Une entrée attend sur ce téléphone.
+   *[other] { $n } entrées attendent sur ce téléphone.
+}
+ui-sharing-waits-files = { $n ->
+    [one] Une image ou un son attend.
+   *[other] { $n } images et sons attendent.
+}
+ui-sharing-last = Tout a été échangé pour la dernière fois :
+ui-sharing-never = Rien n’a encore été échangé.
+ui-sharing-going = Échange en cours …
+ui-sharing-going-sent = { $sent } entrées données sur { $of }
+ui-sharing-going-got = { $n ->
+    [one] Une entrée est arrivée.
+   *[other] { $n } entrées sont arrivées.
+}
+ui-sharing-paused = En pause
+ui-sharing-paused-what = Tout est gardé sur ce téléphone jusqu’à ce que vous continuiez.
+ui-sharing-again-soon = Un nouvel essai se fait dans moins d’une minute.
+ui-sharing-again = { $n ->
+    [one] Un nouvel essai se fait dans une minute environ.
+   *[other] Un nouvel essai se fait dans { $n } minutes environ.
+}
+ui-sharing-pause = Pause
+ui-sharing-go-on = Continuer
+ui-sharing-now = Échanger maintenant
+ui-sharing-troubles = Pas comme il faudrait
+ui-sharing-take-in = Le reprendre
+ui-sharing-place = Où il partage
+ui-sharing-no-place = Aucun lieu n’est connu sur ce téléphone.
+ui-sharing-place-change = Changer ou essayer le lieu
+ui-sharing-place-what = Seul ce téléphone change. Dites-le aux autres : chaque téléphone doit être réglé à la main sur le même lieu, et qui s’occupe du lieu doit y copier ce qui se trouve dans l’ancien.
+ui-sharing-place-set = Partager ici désormais
+ui-sharing-stored = Les dossiers prennent { $size } sur ce téléphone.
+ui-sharing-late = { $n ->
+    [one] Une entrée attend depuis plus d’un jour d’atteindre les autres téléphones
+   *[other] { $n } entrées attendent, certaines depuis plus d’un jour, d’atteindre les autres téléphones
+}
+ui-sharing-members = Qui est dans le cabinet
+ui-sharing-members-up = Retour à qui est dans le cabinet
+ui-sharing-members-none = Qui est dans le cabinet vient avec le premier échange.
+ui-sharing-lead-only = Une responsable du cabinet laisse entrer d’autres personnes et les retire.
+ui-sharing-this-phone = ce téléphone
+ui-sharing-heard = Dernières nouvelles :
+ui-sharing-not-heard = Pas encore de nouvelles.
+ui-sharing-gone = Retirés
+ui-sharing-removed-on = Retiré :
+ui-sharing-member-change = Changer { $who }
+ui-sharing-role = Peut
+ui-shares-as-lead = responsable
+ui-shares-as-member = sage-femme
+ui-shares-as-student = étudiante
+ui-sharing-may-lead = Écrit et signe, laisse entrer d’autres personnes et les retire.
+ui-sharing-may-member = Écrit et signe.
+ui-sharing-may-student = Écrit, et ne signe pas.
+ui-sharing-set = Mettre cela
+ui-sharing-admit = Laisser entrer quelqu’un
+ui-sharing-admit-how = Sur l’autre téléphone : « Partager avec d’autres téléphones », « Rejoindre un cabinet ». Lisez le code qu’il montre.
+ui-sharing-admit-who = Veut rejoindre. Est-ce la personne à côté de vous ? Une fois entré, ce téléphone peut lire tous les dossiers du cabinet.
+ui-sharing-admit-do = Laisser entrer
+ui-sharing-admit-show = 1. Laissez l’autre téléphone lire ce code
+ui-sharing-admit-show-how = Seul le téléphone de { $who } peut l’ouvrir. Ne l’envoyez pas ; montrez-le.
+ui-sharing-admit-code = Code qui laisse entrer l’autre téléphone
+ui-sharing-admit-say = 2. Dites les mots
+ui-same-words = Les deux téléphones montrent les quatre mêmes mots :
+ui-same-words-not = Ce ne sont pas les mêmes ? Alors arrêtez et demandez : un autre téléphone est peut-être entré. Une responsable le retire aussitôt.
+ui-same-words-yes = Ce sont les mêmes
+ui-sharing-remove = Retirer du cabinet
+ui-sharing-remove-who = Retirer { $who } ?
+ui-sharing-remove-had = Ce que ce téléphone a eu jusqu’ici, il peut encore le lire. On ne peut pas l’y reprendre.
+ui-sharing-remove-next = Il n’apprend rien de ce qui est écrit ensuite.
+ui-sharing-remove-late = Ce qu’il écrit ensuite ne vient à personne tout seul ; une responsable peut le reprendre.
+ui-sharing-remove-key = Sa clé du lieu vaut encore. Faites-la révoquer par qui s’occupe du lieu, ou donnez-en une nouvelle aux autres.
+ui-sharing-remove-lost = Si un téléphone a été perdu ou volé, retirez-le maintenant et réfléchissez après : une personne peut rejoindre de nouveau, avec un téléphone nouveau pour le cabinet.
+ui-sharing-remove-hold = Tenir pour retirer
+ui-place = Où les téléphones échangent
+ui-place-folder = Un dossier
+ui-place-web-dav = Un serveur WebDAV
+ui-place-s3 = Un compartiment S3
+ui-place-path = Chemin du dossier
+ui-place-path-hint = Le chemin entier : une clé USB, un disque partagé, ou un dossier qu’autre chose emporte.
+ui-place-url = Adresse du dossier
+ui-place-url-hint = Elle commence par https:// et c’est un dossier du cabinet seul.
+ui-place-user = Utilisateur
+ui-place-password = Mot de passe
+ui-place-endpoint = Serveur
+ui-place-endpoint-hint = Il commence par https://
+ui-place-bucket = Compartiment
+ui-place-region = Région
+ui-place-region-hint = Laissez vide si on ne vous en a pas dit.
+ui-place-key = Identifiant de la clé
+ui-place-secret = Clé secrète
+ui-place-kept = Il y en a une de gardée. Laissez vide pour la garder.
+ui-place-try = Essayer ce lieu
+ui-place-trying = Essai en cours …
+ui-fetch-absent = Pas sur ce téléphone
+ui-fetch-not-here = Cette image ou ce son n’est pas encore sur ce téléphone. L’entrée à son sujet y est.
+ui-fetch = Prendre dans le cabinet
+ui-fetch-going = En chemin …
+ui-fetch-not-there = Le cabinet ne l’a pas encore. Le téléphone qui l’a pris le donne dès qu’il a une ligne qui ne se paie pas à la quantité.
+ui-fetch-backup = Une sauvegarde qui l’a le ramène.
+ui-erase = Effacer partout
+ui-erase-open = Effacer cette naissance sur tous les téléphones …
+ui-erase-two = Deux personnes du cabinet doivent le demander, chacune sur son propre téléphone. Tant que la seconde ne l’a pas fait, rien ne se passe.
+ui-erase-never = Personne ne peut l’annuler.
+ui-erase-legal = Le temps pendant lequel la loi oblige à garder les dossiers doit être passé. Ce téléphone ne connaît pas ce temps : vérifiez-le.
+ui-erase-stays = Qu’il y a eu une naissance reste, avec son numéro et sa signature ; ce qui a été écrit à son sujet s’en va.
+ui-erase-copies = Les sauvegardes, les dossiers imprimés et les fichiers sortis des téléphones ne sont pas atteints.
+ui-erase-hold = Tenir pour le demander
+ui-erase-asked = Demandé.
+ui-erase-asked-then = La naissance est effacée sur tous les téléphones quand une seconde personne l’a demandé aussi, et que les téléphones ont échangé.

@@ -3,7 +3,7 @@
 /** The most that a screen in the dim red light may give: the mean relative luminance of its picture. */
 export const DIM = 0.02;
 /** A code for a camera is black on white in every light. */
-export const WHITE = ["practice/recovery", "handover/code"];
+export const WHITE = ["practice/recovery", "handover/code", "sharing/sheet", "sharing/join-code", "sharing/welcome"];
 /** The luminance of #121212: no dark ground is lighter. */
 export const DARK = 0.0061;
 

@@ -14,6 +14,7 @@ import { harm } from "./screens/harm.mjs";
 import { phones } from "./screens/phones.mjs";
 import { practice } from "./screens/practice.mjs";
 import { sending } from "./screens/sending.mjs";
+import { sharing } from "./screens/sharing.mjs";
 import { stage } from "./screens/stage.mjs";
 import { voice } from "./screens/voice.mjs";
 
@@ -21,7 +22,7 @@ import { voice } from "./screens/voice.mjs";
  * Walks by name. A stop is a step from the stop before it; where it gives back a function, that is called once the stop was
  * looked at.
  */
-export const WALKS = { practice, stage, entries, emergency, handover, phones, sending, examination, voice, harm };
+export const WALKS = { practice, stage, entries, emergency, handover, phones, sending, sharing, examination, voice, harm };
 
 /** The names of all stops, as `walk/stop`. */
 export const STOPS = Object.entries(WALKS).flatMap(([walk, stops]) => Object.keys(stops).map((stop) => `${walk}/${stop}`));

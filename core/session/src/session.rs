@@ -186,7 +186,11 @@ impl Session {
             request @ Request::Record { .. } => Ok(Response::Record { entry: self.write(request, &now)? }),
             request @ Request::Amend { .. } => Ok(Response::Amend { entry: self.write(request, &now)? }),
             request @ Request::Retract { .. } => Ok(Response::Retract { entry: self.write(request, &now)? }),
-            Request::Sign { birth, signer } => Ok(Response::Sign { entry: sign(self.open()?, birth, signer, &now)? }),
+            Request::Sign { birth, signer } => {
+                let entry = sign(self.open()?, birth, signer, &now)?;
+                self.sync.soon();
+                Ok(Response::Sign { entry })
+            }
             Request::Handover { birth } => self.handover(birth, &now),
             Request::HandoverCode { birth, language } => self.handover_code(birth, language.as_deref(), &now),
             Request::WriteFile { birth, file, language } => self.write_file(birth, file, language.as_deref(), &now),

@@ -61,7 +61,6 @@ pub(crate) struct Desk {
     pub stop: Arc<AtomicBool>,
     pub paused: bool,
     pub far: Arc<Mutex<Progress>>,
-    pub last_good: Option<Stamp>,
     /// When the last round ended, and how often rounds have failed one after the other.
     last: Option<Stamp>,
     failed: u32,
@@ -73,7 +72,10 @@ pub(crate) struct Desk {
 impl Desk {
     /// Asks for something to be done by a thread of its own; what is asked for already is not asked for twice.
     pub fn ask(&mut self, task: Task) {
-        let same = |other: &Task| std::mem::discriminant(other) == std::mem::discriminant(&task);
+        let same = |other: &Task| match (other, &task) {
+            (Task::Fetch { file: one, .. }, Task::Fetch { file, .. }) => one == file,
+            _ => std::mem::discriminant(other) == std::mem::discriminant(&task),
+        };
         if !self.asked.iter().any(same) {
             self.asked.push(task);
         }
@@ -104,6 +106,13 @@ impl Desk {
         Some(if since < 0 { 0 } else { (pause - since).max(0) })
     }
 
+    /// Something was written that the others are to have soon: the next round does not wait for its time.
+    pub fn soon(&mut self) {
+        if self.failed == 0 {
+            self.last = None;
+        }
+    }
+
     /// How often rounds have failed one after the other.
     pub fn failures(&self) -> u32 {
         self.failed
@@ -116,7 +125,6 @@ impl Desk {
             Ok(()) => {
                 self.failed = 0;
                 self.failure = None;
-                self.last_good = Some(now);
                 self.report = report;
             }
             Err(SyncError::Paused | SyncError::Closed) => {

@@ -26,6 +26,7 @@ const BIRTH_KEY: &str = "birth-key";
 const PEER_KEY: &str = "peer-key";
 const PEER: &str = "peer";
 const FILE_UP: &str = "file-up";
+const GOOD: &str = "good";
 
 /// This phone as a part of its practice.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -149,6 +150,22 @@ impl Me {
 /// [`SyncError::Store`] where the store cannot be read.
 pub fn me(store: &Store) -> Result<Option<Me>, SyncError> {
     get(store, ME, &[])
+}
+
+/// When everything was last exchanged, UTC milliseconds; none where it never was.
+///
+/// # Errors
+/// [`SyncError::Store`] where the store cannot be read.
+pub fn last_good(store: &Store) -> Result<Option<i64>, SyncError> {
+    get(store, GOOD, &[])
+}
+
+/// Notes that everything was exchanged now.
+///
+/// # Errors
+/// [`SyncError::Store`] where the store cannot be written.
+pub fn note_good(store: &mut Store, now_ms: i64) -> Result<(), SyncError> {
+    Ok(store.note_down(&[put(GOOD, &[], &now_ms)?])?)
 }
 
 /// Whether this phone shares with a practice.

@@ -44,6 +44,10 @@ waiting: number,
  */
 waiting_files: number, 
 /**
+ * Something has waited here for so long that it is told where the births are.
+ */
+overdue: boolean, 
+/**
  * Whether this phone may let others in and remove them.
  */
 leads: boolean, 

@@ -20,7 +20,7 @@ import { ui } from './words';
 
 const TABS = ['stage', 'exam', 'timeline', 'record'] as const;
 export type Tab = (typeof TABS)[number];
-export type Place = 'list' | 'birth' | 'practice' | 'rehearse' | 'damaged';
+export type Place = 'list' | 'birth' | 'practice' | 'sharing' | 'rehearse' | 'damaged';
 
 /** Where the person is, and whether the door is open. */
 class App {
@@ -30,6 +30,8 @@ class App {
   birth = $state<Birth | null>(null);
   /** Shown once after founding, then forgotten. */
   recovery = $state<RecoveryView | null>(null);
+  /** That sheet gets back what the phones of the practice share, and not this phone's records. */
+  sheetOfAll = $state(false);
   /** Why the core could not even say how things stand. */
   broken = $state<ApiError | null>(null);
   /** A baby's birth is on its way to the disk. */
@@ -234,7 +236,7 @@ class App {
   /** A third stage goes on under the eyes; everything else makes room for the list. */
   #namesTurned(hidden: boolean): void {
     const birth = this.birth;
-    if (hidden && this.place === 'practice') this.place = 'list';
+    if (hidden && (this.place === 'practice' || this.place === 'sharing')) this.place = 'list';
     if (hidden && birth?.view?.third_stage?.running !== true) this.leave();
     else if (hidden && this.tab === 'record') this.tab = 'stage';
     if (hidden) this.restored = this.report = null;

@@ -1,14 +1,15 @@
-import type { CodeRead } from '../gen/CodeRead';
-import { ask } from './transport';
 import { base64 } from './upload';
 
 /** The longer side of a picture that goes to the core, px: a code has some three hundred of them across (ours). */
 const SIDE = 1600;
 
-/** Looks for a code on a picture, whatever its size. */
-export async function readCode(picture: Blob): Promise<CodeRead> {
+/** Where a code is: on a picture, in base64, or typed. */
+export type Code = { picture: string; text: null } | { picture: null; text: string };
+
+/** A picture that shows a code, whatever its size. */
+export async function pictured(picture: Blob): Promise<Code> {
   const bytes = new Uint8Array(await (await smaller(picture)).arrayBuffer());
-  return ask('read_code', { picture: base64(bytes), text: null });
+  return { picture: base64(bytes), text: null };
 }
 
 /** A camera's picture as it goes through the door: no larger than a code needs. */

@@ -10,6 +10,8 @@ export interface Device {
   keepAwake: () => () => void;
   /** Tells the light that falls on it, lux, each time it changes; gives a way to stop. */
   watchLight: (told: (lux: number) => void) => () => void;
+  /** Whether the line is paid for by its bytes; a shell that cannot tell leaves it to the web. */
+  metered?: () => boolean;
 }
 
 interface Battery {
@@ -19,6 +21,11 @@ interface LightSensor extends EventTarget {
   illuminance: number;
   start: () => void;
   stop: () => void;
+}
+
+interface Line {
+  type?: string;
+  saveData?: boolean;
 }
 
 const web: Device = {
@@ -57,3 +64,10 @@ async function battery(): Promise<number | null> {
 }
 
 export const device: Device = given('device') ?? web;
+
+/** Whether large things wait for another line. What nothing is told of is not metered. */
+export function metered(): boolean {
+  if (device.metered) return device.metered();
+  const line = (navigator as { connection?: Line }).connection;
+  return line?.type === 'cellular' || line?.saveData === true;
+}

@@ -17,6 +17,11 @@ export async function keepFile(kind: FileKind, file: Blob): Promise<KeptFile> {
   }
 }
 
+/** Whether that failed because the file is not on this phone. */
+export function isAbsent(cause: unknown): boolean {
+  return cause instanceof ApiError && cause.said.id === 'error-no-file';
+}
+
 /** Asks the core for a file that an entry names. */
 export async function readFile(file: FileId, type: string): Promise<Blob> {
   const parts: Uint8Array<ArrayBuffer>[] = [];

@@ -60,6 +60,8 @@ pub struct SyncView {
     pub waiting: u32,
     /// Pictures and sounds of it that they cannot have yet.
     pub waiting_files: u32,
+    /// Something has waited here for so long that it is told where the births are.
+    pub overdue: bool,
     /// Whether this phone may let others in and remove them.
     pub leads: bool,
     /// Who belongs to the practice, and who did.

@@ -20,6 +20,9 @@ use crate::recovery;
 use crate::sync::{Outcome, Task, error_words, trouble_view};
 use crate::views::counted;
 
+/// What has waited for longer is told where the births are, ms (ours).
+const OVERDUE_MS: i64 = 24 * 60 * 60_000;
+
 impl Session {
     /// How the phones of the practice share.
     pub(super) fn sync_view(&mut self, now: &Stamp) -> Result<SyncView, ApiError> {
@@ -50,6 +53,9 @@ impl Session {
             removed: member.removed.map(|removed| at(removed.at_ms)),
         });
         let members = members.collect();
+        let good = secundine_sync::last_good(store).map_err(told)?;
+        let since = good.or_else(|| roster.member(this).map(|member| member.added_ms));
+        let overdue = waiting > 0 && since.is_some_and(|since| now.wall_ms.saturating_sub(since) > OVERDUE_MS);
         let place = me.as_ref().and_then(|me| serde_json::from_slice(&me.place).ok()).map(|place| place_view(&place));
         let troubles = self.sync.report.troubles.iter().map(|trouble| trouble_view(trouble, &roster)).collect();
         let tried = self.sync.tried.as_ref().map(|tried| match tried {
@@ -62,10 +68,11 @@ impl Session {
             outside: me.is_some() && !inside && !fresh,
             place,
             state: self.sync_state(now),
-            last_good: self.sync.last_good.as_ref().map(time),
+            last_good: good.map(at),
             failure: self.sync.failure.clone(),
             waiting: counted(usize::try_from(waiting).unwrap_or(usize::MAX)),
             waiting_files: counted(files),
+            overdue,
             leads: roster.is_lead(this),
             members,
             troubles,
@@ -267,6 +274,9 @@ impl Session {
         match outcome {
             Outcome::Round(report, done) => {
                 let changed = open.came(&report.births, &report.erased);
+                if done.is_ok() {
+                    let _ = open.store_mut().map(|store| secundine_sync::note_good(store, now.wall_ms));
+                }
                 self.sync.ended(report, changed.map_or_else(|_| Err(SyncError::Closed), |()| done), now);
             }
             Outcome::Tried(told) => self.sync.tried = Some(Some(told)),

@@ -1,0 +1,99 @@
+// Two phones share by a folder: one begins, the other joins by codes, both have one record, and one is removed.
+
+import assert from "node:assert/strict";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+
+import { createPractice } from "./birth.mjs";
+import { emptyPhone, launch, picturesIn } from "./browser.mjs";
+import { at, call } from "./core.mjs";
+import { hold } from "./device.mjs";
+import { photographed } from "./phones.mjs";
+import { exchange, freshPhone, toSharing, tryFolder, wordsOf } from "./sharing.mjs";
+
+const pictures = picturesIn("sharing");
+let browser;
+before(async () => {
+  browser = await launch();
+});
+after(() => browser.close());
+
+test("a phone begins to share, another joins by codes, a birth comes over, and the other is removed", async (t) => {
+  const place = mkdtempSync(join(tmpdir(), "secundine-place-"));
+  t.after(() => rmSync(place, { recursive: true, force: true }));
+  const { hand: lead } = await emptyPhone(t, browser);
+  await createPractice(lead);
+  const { hand: other, end } = await freshPhone(browser, "Mara Quill");
+  t.after(end);
+  const [seenLead, seenOther] = [pictures(lead), pictures(other)];
+
+  await toSharing(lead);
+  await seenLead("ways");
+  await lead.tap('[data-test="sharing-begin"]');
+  await tryFolder(lead, join(place, "nowhere"));
+  assert.equal(await lead.has('[data-test="sharing-found"]'), false, "a place that is not there is not begun in");
+  await tryFolder(lead, place);
+  await seenLead("tried");
+  await lead.tap('[data-test="sharing-found"]');
+  const sheet = (await lead.textOf('[data-test="recovery-identity"]')).trim();
+  assert.match(sheet, /^AGE-SECRET-KEY-1/);
+  await seenLead("sheet");
+  await lead.type('[data-test="recovery-check"]', sheet.slice(-4));
+  await lead.tap('[data-test="recovery-done"]');
+  await lead.find('[data-test="sharing-state"]');
+
+  await toSharing(other);
+  await other.tap('[data-test="sharing-join"]');
+  await other.find('[data-test="qr"]');
+  await seenOther("card");
+
+  await lead.tap('[data-test="sharing-members"]');
+  await lead.tap('[data-test="admit-begin"]');
+  await lead.find('[data-test="code-input"]');
+  await photographed(other, lead);
+  await lead.find('[data-test="admit-who"]');
+  assert.equal(await lead.textOf('[data-test="admit-who"]'), "Mara Quill");
+  await seenLead("admit");
+  await lead.tap('[data-test="admit"]');
+  await lead.find('[data-test="words"]');
+  await seenLead("welcome");
+  await photographed(lead, other);
+  await other.find('[data-test="joined"]');
+  await seenOther("joined");
+  const words = await wordsOf(lead);
+  assert.equal(words.length, 4);
+  assert.deepEqual(await wordsOf(other), words, "both say the same words");
+  await lead.tap('[data-test="admit-done"]');
+  await other.tap('[data-test="join-done"]');
+
+  await call(lead, { request: "register_birth", label: "Mill Lane" });
+  await exchange(lead);
+  await exchange(other);
+  await other.page.reload();
+  await other.find('[data-test="birth"]');
+  assert.match(await other.textOf('[data-test="births"]'), /Mill Lane/);
+
+  await toSharing(other);
+  await other.find('[data-test="sharing-state"]');
+  await seenOther("state");
+  await exchange(lead);
+  await toSharing(lead);
+  await lead.tap('[data-test="sharing-members"]');
+  await lead.find('[data-test="members"]');
+  await seenLead("members");
+  await at(lead, "member").filter({ hasText: "Mara Quill" }).locator('[data-test="member-open"]').tap();
+  await seenLead("member");
+  await lead.tap('[data-test="remove"]');
+  await lead.find('[data-test="remove-do"]');
+  await seenLead("remove");
+  await hold(lead, "remove-do");
+  await lead.find('[data-test="members-gone"]');
+  await exchange(lead);
+
+  await other.tap('[data-test="sharing-now"]');
+  await other.find('[data-test="sharing-outside"]');
+  await seenOther("removed");
+  assert.deepEqual([...lead.problems, ...other.problems], []);
+});
