@@ -3,7 +3,12 @@
 /** The most that a screen in the dim red light may give: the mean relative luminance of its picture. */
 export const DIM = 0.02;
 /** A code for a camera is black on white in every light. */
-export const WHITE = ["practice/recovery", "handover/code", "sharing/sheet", "sharing/join-code", "sharing/welcome"];
+export const WHITE = [
+  "practice/recovery",
+  "handover/code",
+  ...["second-phone", "code-as-text", "code-not-seen", "compared", "answer"].map((stop) => `phones/${stop}`),
+  ...["sheet", "join-code", "welcome"].map((stop) => `sharing/${stop}`),
+];
 /** The luminance of #121212: no dark ground is lighter. */
 export const DARK = 0.0061;
 
