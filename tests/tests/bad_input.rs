@@ -71,9 +71,7 @@ const CASES: &[Case] = &[
     ("a birth that is the same as an unknown one", NOT_FOUND, |desk| {
         refused(desk, Request::SameBirth { birth: desk.birth, other: unknown(desk), same: true })
     }),
-    ("an answer where no code was read", NOT_FOUND, |desk| {
-        refused(desk, Request::ShowCode { birth: desk.birth, answer: true })
-    }),
+    ("an answer where no code was read", NOT_FOUND, |desk| refused(desk, Request::ShowCode { birth: desk.birth, answer: true })),
     ("a code that is none", IMPOSSIBLE, |desk| {
         refused(desk, Request::ReadCode { picture: None, text: Some("SECUNDINE".to_owned()) })
     }),

@@ -102,7 +102,7 @@ fn scale(root: &Path) {
     println!("made {} births of {ENTRIES} entries in {:.0} s", births * PHONES, begun.elapsed().as_secs_f64());
     let mut last = Phone::new(root, PHONES + 1, 0);
     common::welcome(&mut phones[0], &mut last, Role::Member, now_ms);
-    give(&mut phones[0], &*bucket, now_ms);
+    take(&mut phones[0], &*bucket, now_ms);
     drop(last);
     drop(phones);
     let floor = rclone(root);

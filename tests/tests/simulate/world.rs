@@ -211,7 +211,9 @@ impl World {
     }
 
     fn views(&mut self) -> Vec<BirthView> {
-        let Response::Births { births, count, .. } = self.call(Request::Births { skip: 0, take: u32::MAX }) else { unreachable!() };
+        let Response::Births { births, count, .. } = self.call(Request::Births { skip: 0, take: u32::MAX }) else {
+            unreachable!()
+        };
         assert_eq!(births.len(), count as usize);
         births.into_iter().map(|line| self.view(line.birth)).collect()
     }
