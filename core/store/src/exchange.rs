@@ -12,7 +12,7 @@ use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use secundine_domain::file::FileId;
 use sha2::{Digest, Sha256};
 
-use crate::chain::{Position, device_of};
+use crate::chain::{DeviceKey, Position, device_of};
 use crate::database::{BirthKey, ENTRY_REMAINS, birth_key, birth_of};
 use crate::files::{self, FILE_KEY};
 use crate::{Misfit, MisfitKind, Store, StoreError};
@@ -118,6 +118,20 @@ impl Store {
     #[must_use]
     pub fn device(&self) -> DeviceId {
         self.key.id()
+    }
+
+    /// Goes on as a new device: what was written so far stays as it was signed, and what comes is signed by a new key.
+    ///
+    /// # Errors
+    /// [`StoreError::Full`] or [`StoreError::NotSaved`]: it is the device that it was.
+    pub fn renew_device(&mut self) -> Result<(), StoreError> {
+        self.writable()?;
+        let key = DeviceKey::random()?;
+        let transaction = self.connection.unchecked_transaction().map_err(|error| StoreError::writing(&error))?;
+        let kept = key.replace(&transaction).and_then(|()| transaction.commit());
+        kept.map_err(|error| StoreError::writing(&error)).map_err(|error| self.note(error))?;
+        self.become_device(key);
+        Ok(())
     }
 
     /// The public keys of the devices whose entries are here, and of this one.

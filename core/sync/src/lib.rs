@@ -27,7 +27,9 @@ pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, open, probe
 pub use charter::Charter;
 pub use error::SyncError;
 pub use files::{fetch_file, waiting_files};
-pub use member::{Card, accept, admit, ask_erasure, current, found, join, recover, remove, roster, set_place, set_role, waiting};
+pub use member::{
+    Card, accept, admit, ask_erasure, current, found, join, others, recover, remove, roster, set_place, set_role, waiting,
+};
 pub use notes::{Me, Peer, is_shared, last_good, me, note_good, peers};
 pub use roster::{Member, Removed, Role, Roster};
 pub use round::{Progress, Report, Wishes, round};

@@ -74,13 +74,17 @@ impl<'a> Author<'a> {
 }
 
 impl Card {
-    /// The card of this phone. Shown again, it is the same.
+    /// The card of this phone. Shown again, it is the same. A phone that was removed goes on as a new device from here: nobody
+    /// comes back as who was removed.
     ///
     /// # Errors
     /// [`SyncError::SharesAlready`], or what the store says.
     pub fn of(store: &mut Store, label: &str) -> Result<Self, SyncError> {
         if current(store)?.is_some() {
-            return Err(SyncError::SharesAlready);
+            if roster(store)?.members.get(&store.device()).is_none_or(|member| member.removed.is_none()) {
+                return Err(SyncError::SharesAlready);
+            }
+            store.renew_device()?;
         }
         let kept: Option<Joining> = store.noted(JOINING, &[])?.and_then(|bytes| cbor::read(&bytes).ok());
         let identity = match kept.as_ref().map(|kept| kept.kem.parse::<x25519::Identity>()) {
@@ -352,6 +356,19 @@ pub fn waiting(store: &Store) -> Result<u64, SyncError> {
         waiting += store.chain_of(device)?.0.saturating_sub(sealed);
     }
     Ok(waiting)
+}
+
+/// The devices of the practice that are other people's: those in the roster, without this phone and the devices that it was.
+///
+/// # Errors
+/// What the store says.
+pub fn others(store: &Store) -> Result<BTreeSet<DeviceId>, SyncError> {
+    if notes::me(store)?.is_none() {
+        return Ok(BTreeSet::new());
+    }
+    let own = notes::sealed(store)?;
+    let others = roster(store)?.members.into_keys();
+    Ok(others.filter(|device| *device != store.device() && !own.contains_key(device)).collect())
 }
 
 /// This phone as a part of its practice, if it still is the device that joined.

@@ -77,6 +77,31 @@ fn what_a_removed_phone_wrote_since_waits_for_a_lead_to_take_it_in() {
 }
 
 #[test]
+fn a_removed_phone_comes_back_as_a_new_device_and_brings_what_it_wrote_since() {
+    let (_root, mut phones, bucket, _) = three();
+    phones[2].write(None, "before", START_MS);
+    settle(&mut phones, &bucket, START_MS);
+    let gone = phones[2].id();
+    assert!(matches!(Card::of(phones[2].store(), "Midwife 2"), Err(SyncError::SharesAlready)));
+    remove(phones[0].store(), gone, START_MS + 1).unwrap();
+    settle(&mut phones, &bucket, START_MS + 2);
+    phones[2].write(None, "since", START_MS + 3);
+    let (first, rest) = phones.split_at_mut(2);
+    welcome(&mut first[0], &mut rest[0], Role::Member, START_MS + 4);
+    assert_ne!(phones[2].id(), gone);
+    phones[2].write(None, "after", START_MS + 5);
+    settle(&mut phones, &bucket, START_MS + 6);
+    for phone in &mut phones {
+        assert_eq!(phone.versions().len(), 3, "{}", phone.label);
+        assert_eq!(phone.store().verify().unwrap().misfit, None, "{}", phone.label);
+        phone.restart();
+    }
+    let (report, done) = phones[1].round(&bucket, START_MS + 7);
+    done.unwrap();
+    assert!(report.troubles.is_empty(), "{:?}", report.troubles);
+}
+
+#[test]
 fn only_a_lead_lets_in_and_the_last_lead_stays() {
     let (root, mut phones, bucket, _) = three();
     settle(&mut phones, &bucket, START_MS);

@@ -59,8 +59,7 @@ impl OpenPractice {
 
 /// The devices of the practice that are other people's.
 pub(super) fn others(store: &Store) -> BTreeSet<DeviceId> {
-    let roster = secundine_sync::roster(store).unwrap_or_default();
-    roster.members.into_keys().filter(|device| *device != store.device()).collect()
+    secundine_sync::others(store).unwrap_or_default()
 }
 
 /// How the practice was described last. Its name and protocol are everybody's; who works on this phone, only this phone says.
