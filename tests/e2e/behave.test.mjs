@@ -191,7 +191,7 @@ try {
   await at(page, 'tab-stage').click();
   await pause(300);
   await shoot('hours');
-  const box = await page.locator('.clock .digits').boundingBox();
+  const box = await page.locator('.clock .time').boundingBox();
   assert.ok(box.x >= 0 && box.x + box.width <= 320, `the clock is ${box.width} px wide`);
   assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), 320);
   // A finger that scrolls over a mark marks nothing.
