@@ -86,10 +86,12 @@ endif
 # --- test -----------------------------------------------------------------------------------------------------------
 
 # Clippy's driver compiles as the compiler does, so that one pass builds and lints; `make lint`, which is for the desk, would
-# look through every dependency a second time. Nothing here is compiled twice, so nothing is kept for a second time.
+# look through every dependency a second time. Nothing here is compiled twice, so nothing is kept for a second time, and nobody
+# steps through it, so that it goes without tables of lines.
 test: export RUSTC_WORKSPACE_WRAPPER := clippy-driver
 test: export CLIPPY_ARGS := -Dwarnings__CLIPPY_HACKERY__
 test: export CARGO_INCREMENTAL := 0
+test: export CARGO_PROFILE_DEV_DEBUG := none
 test: tools-test
 	$(MAKE) form
 	$(MAKE) unit

@@ -17,7 +17,7 @@ fn seeds() -> Vec<u64> {
     if let Ok(seed) = std::env::var("SECUNDINE_SEED") {
         return vec![seed.parse().unwrap()];
     }
-    let many: u64 = std::env::var("SECUNDINE_SEEDS").ok().and_then(|many| many.parse().ok()).unwrap_or(12);
+    let many: u64 = std::env::var("SECUNDINE_SEEDS").ok().and_then(|many| many.parse().ok()).unwrap_or(8);
     (1..=many).collect()
 }
 
