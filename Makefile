@@ -17,7 +17,7 @@ BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev lib
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv
 
-.PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings unit e2e ui tools-run tools-test
+.PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
@@ -108,9 +108,17 @@ lint: form
 unit: export PROPTEST_CASES ?= 100
 unit: ui
 	cd ui && npm test
-	cargo test --workspace $(FEATURES)
+	cargo test --workspace $(FEATURES) --no-run
+	$(MAKE) -j2 --output-sync=target unit-first unit-second
 	$(MAKE) bindings
 	PYTHONPATH=$(BINDINGS) python3 tests/bindings/test_call.py
+
+# Most of the long ones have one thread: two halves beside each other.
+unit-first:
+	cargo test --workspace $(FEATURES) --lib --bins --test '[a-j]*'
+
+unit-second:
+	cargo test --workspace $(FEATURES) --test '[k-z]*'
 
 bindings:
 	$(BUILD)

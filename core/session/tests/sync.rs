@@ -54,13 +54,21 @@ impl Phone {
         }
     }
 
-    /// Makes a round and waits for its end.
+    /// Makes a round and waits for its end; one that was asked for before is at its end first.
     fn round(&self) -> SyncView {
+        self.still();
         self.call(Request::SyncNow { by_hand: true, metered: false }).unwrap();
+        self.still()
+    }
+
+    /// Waits until nothing goes on, and nothing begins.
+    fn still(&self) -> SyncView {
         let begun = Instant::now();
+        let mut looks = 0;
         loop {
             let view = self.view();
-            if !matches!(view.state, SyncState::Going { .. }) {
+            looks = if matches!(view.state, SyncState::Going { .. }) { 0 } else { looks + 1 };
+            if looks == 10 {
                 return view;
             }
             assert!(begun.elapsed() < Duration::from_secs(60), "it does not come to its end: {view:?}");
