@@ -132,7 +132,7 @@ BROWSER_TESTS = $(filter-out %/window.test.mjs %/screens.test.mjs,$(wildcard tes
 e2e: ui tests/e2e/node_modules/.package-lock.json
 	$(BUILD)
 	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=2 $(BROWSER_TESTS)
-	SECUNDINE_BRIDGE=$(BRIDGE) node --test tests/e2e/screens.test.mjs
+	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-force-exit tests/e2e/screens.test.mjs
 	SECUNDINE_APP=$(APP) xvfb-run -a -s '-screen 0 900x1000x24' dbus-run-session -- \
 		node --test --test-concurrency=1 tests/e2e/window.test.mjs
 

@@ -9,7 +9,8 @@ const CLIENT = { name: "Rosa Longname-Quill", born: "1996-11-20", gestation: nul
 export const phones = {
   "second-phone": async (d) => {
     await born(d);
-    Object.assign(d, await another(d.hand.page.context().browser(), d.hand));
+    const { second, end } = await another(d.hand.page.context().browser(), d.hand);
+    Object.assign(d, { second, endSecond: end });
     await d.tap("more");
     await d.tap("more-phones");
     await d.find("qr");
@@ -81,6 +82,6 @@ export const phones = {
     }
     await d.tap("back");
     await d.find("alike");
-    return d.end;
+    return d.endSecond;
   },
 };
