@@ -11,7 +11,7 @@ use crate::bucket::{BucketError, Listed};
 use crate::cbor::Blob;
 use crate::envelope::{Kind, OBJECT_MAX, Opened};
 use crate::keyring::Part;
-use crate::names::{self, Names};
+use crate::names::{self, Hash, Names};
 use crate::notes::{self, Peer};
 use crate::roster::Member;
 use crate::segment::{Segment, Stuck, Unpacked};
@@ -43,17 +43,21 @@ fn own(at: &mut At<'_, '_>) -> Result<(), SyncError> {
     // Under this device's name nobody else writes; what is signed by it and was not written here was written by a copy.
     let strange =
         listed.iter().filter(|one| one.name != name && check::seq_of(&one.name).is_some_and(|n| n > own.seq || n == seq));
+    let practice = at.me.charter.practice();
     for one in strange {
-        let Some(n) = check::seq_of(&one.name) else { continue };
-        let practice = at.me.charter.practice();
-        let wanted = Wanted { kind: Kind::Segment, practice: &practice, device, public: &public, seq: n };
-        let read = at.bucket.get(&one.name, OBJECT_MAX);
-        match read.map(|bytes| check::object(bytes, &one.name, &wanted)) {
-            Ok(Ok(_)) => drop(at.report.troubles.insert(Trouble::Forked { device, seq: n })),
-            Ok(Err(bad)) => drop(at.report.troubles.insert(bad.named(&one.name))),
-            Err(BucketError::Absent | BucketError::TooLarge) => {}
-            Err(error) => return Err(error.into()),
-        }
+        let Some(seq) = check::seq_of(&one.name) else { continue };
+        stranger(at, &one.name, &Wanted { kind: Kind::Segment, practice: &practice, device, public: &public, seq })?;
+    }
+    Ok(())
+}
+
+/// Tells of an object that lies where another one does or should: signed by the device, there are two of it.
+fn stranger(at: &mut At<'_, '_>, name: &str, wanted: &Wanted<'_>) -> Result<(), SyncError> {
+    match at.bucket.get(name, OBJECT_MAX).map(|bytes| check::object(bytes, name, wanted)) {
+        Ok(Ok(_)) => drop(at.report.troubles.insert(Trouble::Forked { device: wanted.device, seq: wanted.seq })),
+        Ok(Err(bad)) => drop(at.report.troubles.insert(bad.named(name))),
+        Err(BucketError::Absent | BucketError::TooLarge) => {}
+        Err(error) => return Err(error.into()),
     }
     Ok(())
 }
@@ -143,7 +147,7 @@ fn one(
 ) -> Result<bool, SyncError> {
     let practice = at.me.charter.practice();
     let wanted = Wanted { kind: Kind::Segment, practice: &practice, device, public: &member.public, seq };
-    let mut found: Option<(&String, Opened, u64)> = None;
+    let mut found: Option<(&String, Opened)> = None;
     for name in listed {
         let bytes = match fetched.take().unwrap_or_else(|| at.bucket.get(name, OBJECT_MAX)) {
             Ok(bytes) => bytes,
@@ -154,18 +158,17 @@ fn one(
             }
             Err(error) => return Err(error.into()),
         };
-        let size = bytes.len() as u64;
-        at.report.progress.got_bytes += size;
+        at.report.progress.got_bytes += bytes.len() as u64;
         match check::object(bytes, name, &wanted) {
             Ok(_) if found.is_some() => {
                 at.report.troubles.insert(Trouble::Forked { device, seq });
                 return Ok(false);
             }
-            Ok(opened) => found = Some((name, opened, size)),
+            Ok(opened) => found = Some((name, opened)),
             Err(bad) => drop(at.report.troubles.insert(bad.named(name))),
         }
     }
-    let Some((name, opened, _)) = found else {
+    let Some((name, opened)) = found else {
         at.report.troubles.insert(Trouble::Withheld { device, seq });
         return Ok(false);
     };
@@ -180,13 +183,7 @@ fn one(
             return Ok(false);
         }
     };
-    let next = Peer {
-        seq,
-        hash: Blob::from(opened.hash.to_vec()),
-        sealed_ms: segment.sealed_ms,
-        seen: segment.seen.clone(),
-        acts: segment.acts.clone(),
-    };
+    let next = told_by(&segment, seq, &opened.hash);
     let put = vec![notes::put_peer(device, &next)?];
     let taken = put_in(at, device, seq, name, &segment, put)?;
     if taken {
@@ -194,6 +191,12 @@ fn one(
         at.tell()?;
     }
     Ok(taken)
+}
+
+/// What is known of a device once this was taken in; `hash` is that of its segment `seq`.
+fn told_by(segment: &Segment, seq: u64, hash: &Hash) -> Peer {
+    let (hash, sealed_ms) = (Blob::from(hash.to_vec()), segment.sealed_ms);
+    Peer { seq, hash, sealed_ms, seen: segment.seen.clone(), acts: segment.acts.clone() }
 }
 
 /// Puts the entries of a segment beside those that are here; gives whether they are now.
@@ -291,19 +294,13 @@ fn last_is_there(
     listed: Option<&Vec<String>>,
 ) -> Result<(), SyncError> {
     let practice = at.me.charter.practice();
-    let hash = <[u8; 32]>::try_from(peer.hash.as_slice()).unwrap_or([0; 32]);
-    let name = Names::new(&practice).segment(device, peer.seq, &hash);
+    let name = Names::new(&practice).segment(device, peer.seq, &peer.last_hash());
     if !listed.is_some_and(|listed| listed.contains(&name)) {
         at.report.troubles.insert(Trouble::RolledBack { device, seq: peer.seq });
     }
     let wanted = Wanted { kind: Kind::Segment, practice: &practice, device, public: &member.public, seq: peer.seq };
     for other in listed.into_iter().flatten().filter(|other| **other != name) {
-        match at.bucket.get(other, OBJECT_MAX).map(|bytes| check::object(bytes, other, &wanted)) {
-            Ok(Ok(_)) => drop(at.report.troubles.insert(Trouble::Forked { device, seq: peer.seq })),
-            Ok(Err(bad)) => drop(at.report.troubles.insert(bad.named(other))),
-            Err(BucketError::Absent | BucketError::TooLarge) => {}
-            Err(error) => return Err(error.into()),
-        }
+        stranger(at, other, &wanted)?;
     }
     Ok(())
 }
@@ -398,13 +395,7 @@ fn part_in(
         }
     };
     let last = opened.header.parts != 0 && opened.header.parts as usize == names.len();
-    let next = Peer {
-        seq: wanted.seq,
-        hash: Blob::from(opened.header.before.to_vec()),
-        sealed_ms: segment.sealed_ms,
-        seen: segment.seen.clone(),
-        acts: segment.acts.clone(),
-    };
+    let next = told_by(&segment, wanted.seq, &opened.header.before);
     let put = if last { vec![notes::put_peer(wanted.device, &next)?] } else { Vec::new() };
     let taken = put_in(at, wanted.device, wanted.seq, name, &segment, put)?;
     if !taken {
