@@ -2652,6 +2652,7 @@ ui-file-fhir = Record for another program (FHIR)
 ui-file-csv = Every fact as a table (CSV)
 ui-file-entries = Entries with their proof, to archive (JSON Lines)
 ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-with-photos = { $what }, with the photographs
 ui-file-share = Share the file
 ui-written-plain = Written:
 ui-given-to = Given to …

@@ -2650,6 +2650,7 @@ ui-file-fhir = Registro para otro programa (FHIR)
 ui-file-csv = Todos los hechos en una tabla (CSV)
 ui-file-entries = Entradas con su prueba, para archivar (JSON Lines)
 ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-with-photos = { $what }, con las fotografías
 ui-file-share = Compartir el archivo
 ui-written-plain = Escrito:
 ui-given-to = Entregado a …

@@ -2652,6 +2652,7 @@ ui-file-fhir = Dossier pour un autre programme (FHIR)
 ui-file-csv = Tous les faits en tableau (CSV)
 ui-file-entries = Entrées avec leur preuve, à archiver (JSON Lines)
 ui-file-of-placenta = { $what }, placenta { $n }
+ui-file-with-photos = { $what }, avec les photographies
 ui-file-share = Partager le fichier
 ui-written-plain = Écrit :
 ui-given-to = Remis à …

@@ -6,7 +6,7 @@ import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { createPractice } from "./birth.mjs";
+import { createPractice, writeFile } from "./birth.mjs";
 import { emptyPhone, launch } from "./browser.mjs";
 import { at, call } from "./core.mjs";
 import { CARDS, DISC, HEIGHT, WIDTH, camera, photograph, touch } from "./photograph.mjs";
@@ -153,6 +153,29 @@ test("a disc is measured on a photograph, and its length taken over by a touch",
   await hand.tap('[data-test="step-next"]');
   await hand.find('[data-test="photo-stage"] img');
   await (await touch(hand, [800, 900]))(join(out, "red-loupe.png"));
+  assert.deepEqual(hand.problems, []);
+});
+
+test("a bundle for another program has the photographs only where that is asked for", { timeout: 180_000 }, async (t) => {
+  const { hand } = await placenta(t);
+  await hand.tap('[data-test="photographs"]');
+  await take(hand, await photograph(hand, camera(0)));
+  await hand.tap('[data-test="sheet-close"]');
+  await hand.tap('[data-test="tab-record"]');
+  const pictures = async (file) => {
+    const { entry } = JSON.parse(readFileSync(await writeFile(hand, file), "utf8"));
+    const kept = entry.map(({ resource }) => resource).filter(({ contentType }) => contentType === "image/jpeg");
+    return kept.map(({ data }) => Buffer.from(data, "base64"));
+  };
+  assert.equal((await pictures("fhir")).length, 0);
+  await hand.tap('[data-test="hand-out"]');
+  await at(hand, "file-fhir-photos").scrollIntoViewIfNeeded();
+  await look(hand)("hand-out");
+  await hand.tap('[data-test="sheet-close"]');
+  const [picture, ...more] = await pictures("fhir-photos");
+  assert.equal(more.length, 0);
+  assert.equal(picture.readUInt16BE(0), 0xffd8, "a JPEG");
+  assert.ok(picture.length > 20_000, "the large one");
   assert.deepEqual(hand.problems, []);
 });
 

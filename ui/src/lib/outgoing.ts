@@ -19,6 +19,9 @@ const ofPlacentas =
   (view: BirthView): Outgoing[] =>
     view.examinations.map(({ placenta }) => ({ kind, placenta }));
 
+/** Photographs make it large, so that they go along only in a file of their own choice. */
+const bundles = (view: BirthView): Outgoing[] => [{ kind: 'fhir' }, ...(view.photos.length > 0 ? [{ kind: 'fhir', photos: true } as const] : [])];
+
 /** Everything that can be written, in the order in which it is offered. */
 export const OUTGOING: OutgoingFile[] = [
   { what: 'transfer', label: 'ui-file-transfer', to: 'hospital', files: () => [{ kind: 'transfer' }] },
@@ -27,7 +30,7 @@ export const OUTGOING: OutgoingFile[] = [
   { what: 'family', label: 'ui-file-family', to: 'family', files: ofPlacentas('family') },
   { what: 'parents', label: 'ui-file-parents', to: 'family', files: () => [{ kind: 'parents' }] },
   { what: 'calendar', label: 'ui-file-calendar', to: 'family', files: () => [{ kind: 'calendar' }] },
-  { what: 'fhir', label: 'ui-file-fhir', to: null, files: () => [{ kind: 'fhir' }] },
+  { what: 'fhir', label: 'ui-file-fhir', to: null, files: bundles },
   { what: 'csv', label: 'ui-file-csv', to: null, files: () => [{ kind: 'csv' }] },
   { what: 'entries', label: 'ui-file-entries', to: null, files: () => [{ kind: 'entries' }] },
 ];
