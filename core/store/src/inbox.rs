@@ -11,7 +11,7 @@ mod identity;
 mod ratchet;
 
 use std::fs::{self, File, OpenOptions};
-use std::io::{self, Write};
+use std::io::{self, Seek, SeekFrom, Write};
 use std::path::{Path, PathBuf};
 
 use zeroize::Zeroizing;
@@ -22,7 +22,7 @@ pub(crate) use identity::{DrainedRow, carry_over, prepare};
 
 use crate::keys::sync_folder;
 use crate::{StoreError, reserve};
-use form::{Header, Tail, framed_tail};
+use form::{Header, Tail, UNUSED, framed_tail};
 use ratchet::Ratchet;
 
 /// Name of the plain recipient in the practice's folder.
@@ -37,6 +37,9 @@ pub const RECORD_MAX: usize = 64 * 1024 - form::OVERHEAD;
 /// Held by whoever writes or drains, so that no file is drained under a writer's hands.
 const LOCK: &str = "lock";
 const EXTENSION: &str = "inbox";
+/// A file grows by so many bytes at a time: what is written over room that is there already costs the disk less than what makes
+/// a file longer, and its length tells less.
+const ROOM: usize = 16 * 1024;
 
 /// How far a file of the inbox had come: names the file, its records and the last of them.
 pub type InboxTail = Tail;
@@ -52,11 +55,19 @@ pub struct Inbox {
 /// The file that is written to, and the lock beside it, which stays open so that a record costs no more than it must.
 struct Current {
     lock: File,
-    file: File,
+    written: Written,
     path: PathBuf,
-    length: u64,
     ratchet: Ratchet,
     tail: Tail,
+}
+
+/// A file with room for more.
+struct Written {
+    file: File,
+    /// How far it is written.
+    length: u64,
+    /// How far it goes.
+    room: u64,
 }
 
 /// What lies in the inbox, as far as can be told without a key.
@@ -127,14 +138,47 @@ impl Current {
             return Ok(false);
         }
         let sealed = self.ratchet.seal(record)?;
-        if let Err(error) = self.file.write_all(&sealed).and_then(|()| self.file.sync_data()) {
-            // Best left as it was acknowledged. That this too may fail changes nothing: the draining end finds out.
-            let _ = self.file.set_len(self.length);
-            return Err(StoreError::writing_file(&error));
-        }
-        self.length += sealed.len() as u64;
+        self.written.go_on(&sealed).map_err(|error| StoreError::writing_file(&error))?;
         self.tail = Tail { count: self.ratchet.count(), tag: self.ratchet.tag(), ..self.tail };
         Ok(true)
+    }
+}
+
+impl Written {
+    /// Begins a file under a name that is free: the bytes and the name are on disk, or it is gone again.
+    fn begin(path: &Path, folder: &Path, bytes: &[u8]) -> io::Result<Self> {
+        let file = OpenOptions::new().write(true).create_new(true).open(path)?;
+        let mut begun = Self { file, length: 0, room: 0 };
+        let written = begun.put(bytes).and_then(|()| begun.file.sync_all()).and_then(|()| sync_folder(folder));
+        if let Err(error) = written {
+            // It holds nothing that was acknowledged.
+            let _ = fs::remove_file(path);
+            return Err(error);
+        }
+        Ok(begun)
+    }
+
+    fn go_on(&mut self, bytes: &[u8]) -> io::Result<()> {
+        let acknowledged = self.length;
+        self.put(bytes).and_then(|()| self.file.sync_data()).inspect_err(|_| {
+            // Best left as it was acknowledged. That this too may fail changes nothing: the draining end finds out.
+            let _ = self.file.set_len(acknowledged);
+        })
+    }
+
+    /// Writes behind what was written, and makes room behind that where there is none, if the disk has it.
+    fn put(&mut self, bytes: &[u8]) -> io::Result<()> {
+        self.file.seek(SeekFrom::Start(self.length))?;
+        self.file.write_all(bytes)?;
+        self.length += bytes.len() as u64;
+        if self.length > self.room {
+            self.room = self.length;
+            match self.file.write_all(&[UNUSED; ROOM]) {
+                Ok(()) => self.room += ROOM as u64,
+                Err(_) => self.file.set_len(self.length)?,
+            }
+        }
+        Ok(())
     }
 }
 
@@ -156,16 +200,10 @@ fn begin(practice: &Path, record: &[u8]) -> Result<Current, StoreError> {
     let mut bytes = header.bytes;
     bytes.extend(ratchet.seal(record)?);
     let path = folder.join(format!("{n}.{EXTENSION}"));
-    let mut file = OpenOptions::new().append(true).create_new(true).open(&path).map_err(writing)?;
-    let written = file.write_all(&bytes).and_then(|()| file.sync_all()).and_then(|()| sync_folder(folder));
-    if let Err(error) = written {
-        // It holds nothing that was acknowledged.
-        let _ = fs::remove_file(&path);
-        return Err(writing(error));
-    }
+    let written = Written::begin(&path, folder, &bytes).map_err(writing)?;
     let tail = Tail { digest: header.digest, count: ratchet.count(), tag: ratchet.tag() };
     drop(held);
-    Ok(Current { lock, file, path, length: bytes.len() as u64, ratchet, tail })
+    Ok(Current { lock, written, path, ratchet, tail })
 }
 
 fn make_inbox(practice: &Path, folder: &Path) -> io::Result<()> {

@@ -6,12 +6,17 @@ mod common;
 
 use std::fs;
 
-use common::inbox::{Practice, drain, notes};
+use common::inbox::{Practice, drain, notes, written};
 use secundine_store::{Drained, Store};
 
 const TEXTS: [&str; 3] = ["one", "two", "three"];
 /// Bytes of a record on disk.
 const LAST: usize = 5 + 20;
+
+fn without_last(file: &[u8]) -> &[u8] {
+    let written = written(file);
+    &written[..written.len() - LAST]
+}
 
 /// The store starts anew from the same disk each time.
 struct Bench {
@@ -25,7 +30,7 @@ impl Bench {
         let practice = Practice::new();
         practice.write(&TEXTS);
         let database = fs::read(practice.path().join(secundine_store::DATABASE)).unwrap();
-        let file = fs::read(practice.inbox("1.inbox")).unwrap();
+        let file = written(&fs::read(practice.inbox("1.inbox")).unwrap()).to_vec();
         Self { practice, database, file }
     }
 
@@ -76,6 +81,41 @@ fn an_end_that_was_never_written_is_dropped_and_told() {
         let (store, drained) = bench.drain(&[bench.file.as_slice(), &vec![0; zeros]].concat());
         assert_eq!((drained.torn, drained.damaged), (1, 0), "{zeros}");
         assert_eq!(notes(&store), TEXTS, "{zeros}");
+    }
+}
+
+#[test]
+fn a_last_record_that_was_written_over_its_room_in_part_is_dropped_and_told() {
+    let bench = Bench::new();
+    let room = vec![0xff; 4096];
+    for cut in 1..LAST {
+        let (begun, rest) = bench.file.split_at(bench.file.len() - cut);
+        let unwritten = vec![0xff; rest.len()];
+        let end_lost = [begun, &unwritten, &room].concat();
+        let start = bench.file.len() - LAST;
+        let beginning_lost = [&bench.file[..start], &unwritten, &bench.file[start + cut..], &room].concat();
+        for torn in [end_lost, beginning_lost].iter().filter(|torn| !torn.starts_with(&bench.file)) {
+            let (store, drained) = bench.drain(torn);
+            assert_eq!((drained.torn, drained.damaged, drained.entries), (1, 0, 2), "{cut}");
+            assert_eq!(notes(&store), TEXTS[..2], "{cut}");
+            assert_eq!(bench.kept(), *torn, "{cut}");
+        }
+    }
+}
+
+#[test]
+fn room_that_was_never_written_is_no_loss_and_a_bit_that_flips_in_it_is_told() {
+    let bench = Bench::new();
+    let file = [bench.file.as_slice(), &[0xff; 512]].concat();
+    let (store, drained) = bench.drain(&file);
+    assert_eq!((drained.torn, drained.damaged, notes(&store)), (0, 0, TEXTS.map(ToString::to_string).to_vec()));
+    drop(store);
+    for bit in (bench.file.len() * 8..file.len() * 8).step_by(97) {
+        let mut file = file.clone();
+        file[bit / 8] ^= 1 << (bit % 8);
+        let (store, drained) = bench.drain(&file);
+        assert_eq!((drained.torn + drained.damaged, notes(&store).len()), (1, 3), "bit {bit}");
+        assert_eq!(bench.kept(), file, "bit {bit}");
     }
 }
 
@@ -137,7 +177,7 @@ fn an_earlier_file_that_is_gone_or_lost_its_end_is_told() {
         let path = practice.inbox("1.inbox");
         let file = fs::read(&path).unwrap();
         match what {
-            "its end" => fs::write(&path, &file[..file.len() - LAST]).unwrap(),
+            "its end" => fs::write(&path, without_last(&file)).unwrap(),
             "the file" => fs::remove_file(&path).unwrap(),
             _ => {}
         }
@@ -156,7 +196,7 @@ fn the_same_run_knows_how_far_it_had_come() {
         let path = practice.inbox("1.inbox");
         let file = fs::read(&path).unwrap();
         match what {
-            "its end" => fs::write(&path, &file[..file.len() - LAST]).unwrap(),
+            "its end" => fs::write(&path, without_last(&file)).unwrap(),
             "the file" => fs::remove_file(&path).unwrap(),
             "the inbox" => fs::remove_dir_all(practice.inbox("")).unwrap(),
             _ => {}
@@ -175,7 +215,7 @@ fn what_was_drained_in_an_earlier_unlocking_is_known_to_the_next() {
     let second = fs::read(practice.inbox("2.inbox")).unwrap();
     fs::remove_file(practice.inbox("2.inbox")).unwrap();
     // The first alone, cut; then the second, which knows better.
-    fs::write(practice.inbox("1.inbox"), &first[..first.len() - LAST]).unwrap();
+    fs::write(practice.inbox("1.inbox"), without_last(&first)).unwrap();
     let mut store = practice.open();
     assert_eq!(drain(&mut store, None).lost_tail, 0);
     fs::write(practice.inbox("2.inbox"), second).unwrap();

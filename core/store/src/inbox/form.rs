@@ -7,6 +7,7 @@
 //! | that many | an age file: seed (32), number (8), how far the file before had come (1 + 32 + 8 + 16) |
 //! | then, for each record: 4 | its length, big endian |
 //! | that many + 16 | sealed by the ratchet, with its tag |
+//! | the rest | 0xff: room for more records, if any |
 
 use age::x25519;
 use sha2::{Digest, Sha256};
@@ -18,6 +19,9 @@ use crate::StoreError;
 
 /// Bytes on disk beside each record.
 pub(super) const OVERHEAD: usize = LENGTH + TAG;
+
+/// What stands where nothing was written yet. No record has the length that four of these say.
+pub(super) const UNUSED: u8 = 0xff;
 
 pub(super) const MAGIC: &[u8] = b"secundine inbox 1\n";
 const HEADER: usize = 32 + 8 + 1 + 32 + 8 + TAG;
@@ -151,7 +155,7 @@ pub(super) fn read(header: &Header, digest: [u8; 32], mut rest: &[u8]) -> Record
     let mut ratchet = Ratchet::new(header.seed.clone());
     let mut records = Vec::new();
     let end = loop {
-        if rest.is_empty() {
+        if is_unused(rest) {
             break End::Whole;
         }
         let Some((record, after)) = next(rest).and_then(|(sealed, after)| Some((ratchet.open(sealed)?, after))) else {
@@ -163,10 +167,15 @@ pub(super) fn read(header: &Header, digest: [u8; 32], mut rest: &[u8]) -> Record
     Records { records, tail: Tail { digest, count: ratchet.count(), tag: ratchet.tag() }, end }
 }
 
-/// Whether these bytes can be what a loss of power left of one record: cut short, or its end never written.
+fn is_unused(rest: &[u8]) -> bool {
+    rest.iter().all(|byte| *byte == UNUSED)
+}
+
+/// Whether these bytes can be what a loss of power left of one record: cut short, or its beginning or its end never written.
 fn could_be_torn(rest: &[u8]) -> bool {
-    let declared = rest.first_chunk::<LENGTH>().map(|length| u32::from_be_bytes(*length));
-    let likely = declared.is_none_or(|length| usize::try_from(length).is_ok_and(|length| length <= RECORD_MAX));
-    let last = next(rest).is_none_or(|(_, after)| after.is_empty());
-    (likely && last && rest.len() <= RECORD_MAX + OVERHEAD) || rest.iter().all(|byte| *byte == 0)
+    let written = rest.iter().rposition(|byte| *byte != UNUSED).map_or(0, |last| last + 1);
+    // No record is so long that its length needs the first two of its four bytes.
+    let likely = rest.iter().take(2).all(|byte| [0, UNUSED].contains(byte));
+    let last = next(rest).is_none_or(|(_, after)| is_unused(after));
+    (likely && last && written <= RECORD_MAX + OVERHEAD) || rest.iter().take(written).all(|byte| *byte == 0)
 }

@@ -67,6 +67,16 @@ fn names(folder: &Path) -> Vec<String> {
     names
 }
 
+/// What was written of a file, without the room for more behind it.
+#[allow(clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
+pub fn written(file: &[u8]) -> &[u8] {
+    let mut end = 20 + usize::from(u16::from_be_bytes([file[18], file[19]]));
+    while let Some(length) = file.get(end..end + 4).filter(|length| *length != [0xff; 4]) {
+        end += 4 + u32::from_be_bytes(length.try_into().unwrap()) as usize + 16;
+    }
+    &file[..end]
+}
+
 /// Each record becomes a note.
 pub fn turn(store: &Store, batch: Batch) -> Result<Turned, StoreError> {
     let next = store.next_id();

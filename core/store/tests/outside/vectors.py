@@ -18,6 +18,7 @@ import chacha
 from chain import signed
 
 RECORD_MAX = 64 * 1024 - 20
+UNUSED = b"\xff"
 PRIME = 2**255 - 19
 
 
@@ -99,10 +100,14 @@ def open_header(file, identity):
     return seed, n, (digest, count, tag) if has else None, hashlib.sha256(file[:end]).digest(), file[end:]
 
 
+def unused(rest):
+    return not rest.strip(UNUSED)
+
+
 def records(seed, rest):
     """Those that verify, the last tag, and how the file goes on after them."""
     key, tag, found = seed, bytes(16), []
-    while rest:
+    while not unused(rest):
         length = struct.unpack_from(">I", rest)[0] if len(rest) >= 4 else None
         end = None if length is None else 4 + length + 16
         record = None
@@ -110,9 +115,10 @@ def records(seed, rest):
             bound = struct.pack(">Q", len(found)) + tag
             record = chacha.unseal(derive(key, b"message"), bytes(12), bound, rest[4:end])
         if record is None:
-            likely = length is None or length <= RECORD_MAX
-            last = end is None or end >= len(rest)
-            torn = (likely and last and len(rest) <= RECORD_MAX + 20) or not any(rest)
+            likely = all(byte in (0, UNUSED[0]) for byte in rest[:2])
+            last = end is None or unused(rest[end:])
+            text = rest.rstrip(UNUSED)
+            torn = (likely and last and len(text) <= RECORD_MAX + 20) or not any(text)
             return found, tag, "torn" if torn else "damaged"
         found.append(record.decode())
         key, tag, rest = derive(key, b"chain"), rest[end - 16 : end], rest[end:]

@@ -118,6 +118,43 @@ pub fn all(identity: &Identity) -> Vec<Value> {
         "Room that was made and never written.",
     ));
 
+    let room = vec![0xff; 300];
+    made.push(one_file(
+        "room after the last record",
+        [whole.clone(), room.clone()].concat(),
+        "whole",
+        &["one", "two", "three"],
+        "Made for more records, and not written yet.",
+    ));
+    made.push(one_file(
+        "a record whose end still is room",
+        [cut(whole.len() - 9), room.clone()].concat(),
+        "torn",
+        &["one", "two"],
+        "Part of a write was lost.",
+    ));
+    made.push(one_file(
+        "a record whose beginning still is room",
+        [cut(head + one + two), vec![0xff; 12], whole[head + one + two + 12..].to_vec(), room.clone()].concat(),
+        "torn",
+        &["one", "two"],
+        "Parts of a write may come to the disk in any order.",
+    ));
+    made.push(one_file(
+        "zeros in the room",
+        [whole.clone(), vec![0; 64], room.clone()].concat(),
+        "torn",
+        &["one", "two", "three"],
+        "A file system kept the length of a write and lost its bytes.",
+    ));
+    made.push(one_file(
+        "text in the room",
+        [whole.clone(), b"and more, that nobody sealed, of more than one record".repeat(2), room].concat(),
+        "damaged",
+        &["one", "two", "three"],
+        "Not what a loss of power leaves.",
+    ));
+
     made.push(one_file(
         "a later form",
         [b"secundine inbox 2\n", &whole[MAGIC.len()..]].concat(),
