@@ -17,7 +17,7 @@ BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev lib
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv
 
-.PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
+.PHONY: help run test form page compile lint bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
@@ -92,8 +92,9 @@ test: export RUSTC_WORKSPACE_WRAPPER := clippy-driver
 test: export CLIPPY_ARGS := -Dwarnings__CLIPPY_HACKERY__
 test: export CARGO_INCREMENTAL := 0
 test: export CARGO_PROFILE_DEV_DEBUG := none
-test: tools-test
-	$(MAKE) form
+# While one crate is compiled on which all others wait there is a core to spare: what has to do with the page goes beside it.
+test: tools-test ui
+	$(MAKE) -j2 --output-sync=line compile form page
 	$(MAKE) unit
 	$(MAKE) e2e
 
@@ -101,14 +102,19 @@ form: ui
 	cargo fmt --all --check
 	cd ui && npm run check
 
+page: ui
+	cd ui && npm test
+
+compile: ui
+	cargo test --workspace $(FEATURES) --no-run
+	$(BUILD)
+
 lint: form
 	cargo clippy --workspace --all-targets $(FEATURES) -- -D warnings
 
 # Laws are tried a hundred times here, and thousands of times by `make soak`.
 unit: export PROPTEST_CASES ?= 100
-unit: ui
-	cd ui && npm test
-	cargo test --workspace $(FEATURES) --no-run
+unit: compile
 	$(MAKE) -j2 --output-sync=target unit-first unit-second
 	$(MAKE) bindings
 	PYTHONPATH=$(BINDINGS) python3 tests/bindings/test_call.py
