@@ -23,7 +23,7 @@ mod segment;
 mod trouble;
 
 pub use access::{Access, Alone};
-pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, open, probe};
+pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, no_answer, open, probe};
 pub use charter::Charter;
 pub use error::SyncError;
 pub use files::{fetch_file, waiting_files};
