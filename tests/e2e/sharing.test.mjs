@@ -60,13 +60,21 @@ test("a phone begins to share, another joins by codes, a birth comes over, and t
   await lead.find('[data-test="words"]');
   await seenLead("welcome");
   await photographed(lead, other);
-  await other.find('[data-test="joined"]');
-  await seenOther("joined");
+  await other.find('[data-test="join-same"]');
+  await seenOther("words");
   const words = await wordsOf(lead);
   assert.equal(words.length, 4);
   assert.deepEqual(await wordsOf(other), words, "both say the same words");
-  await lead.tap('[data-test="admit-done"]');
+  // Whoever says that they differ has joined nothing.
+  await other.tap('[data-test="join-differ"]');
+  await other.find('[data-test="code-input"]');
+  assert.equal((await call(other, { request: "sync" })).shared, false);
+  await photographed(lead, other);
+  await other.tap('[data-test="join-same"]');
+  await other.find('[data-test="joined"]');
+  await seenOther("joined");
   await other.tap('[data-test="join-done"]');
+  await lead.tap('[data-test="admit-done"]');
 
   await call(lead, { request: "register_birth", label: "Mill Lane" });
   await exchange(lead);
