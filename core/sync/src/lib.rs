@@ -13,6 +13,8 @@ mod envelope;
 mod epoch;
 mod error;
 mod files;
+#[cfg(feature = "fuzzing")]
+pub mod fuzzing;
 mod keyring;
 mod member;
 mod names;

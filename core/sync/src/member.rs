@@ -42,7 +42,7 @@ pub struct Card {
 
 /// What a lead shows in answer, sealed to the phone that joins.
 #[derive(Clone, Serialize, Deserialize)]
-struct Welcome {
+pub(crate) struct Welcome {
     charter: Charter,
     secret: SharedSecret,
     /// Where the practice shares.
