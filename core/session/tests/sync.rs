@@ -19,7 +19,7 @@ const START: i64 = 1_795_570_800_000;
 struct Phone {
     session: SharedSession,
     clock: HandClock,
-    _folder: TempDir,
+    folder: TempDir,
 }
 
 impl Phone {
@@ -34,7 +34,7 @@ impl Phone {
             role: "Midwife".to_owned(),
             protocol: None,
         };
-        let phone = Self { session, clock, _folder: folder };
+        let phone = Self { session, clock, folder };
         phone.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
         phone
     }
@@ -324,4 +324,36 @@ fn what_waits_for_a_day_is_overdue_and_what_was_signed_does_not_wait_for_its_tim
     ida.call(Request::SyncNow { by_hand: false, metered: false }).unwrap();
     let view = ida.still();
     assert_eq!((view.waiting, view.last_good.unwrap().clock.as_str()), (0, "03:41:00"));
+}
+
+#[test]
+fn a_phone_that_was_salvaged_is_a_new_device_and_joins_again() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Member);
+    ida.born();
+    mari.born();
+    for phone in [&ida, &mari, &ida] {
+        phone.round();
+    }
+    mari.call(Request::Lock).unwrap();
+    let database = mari.folder.path().join("data").join(secundine_store::DATABASE);
+    let mut bytes = std::fs::read(&database).unwrap();
+    bytes.iter_mut().take(4096).for_each(|byte| *byte = 0);
+    std::fs::write(&database, bytes).unwrap();
+    mari.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap_err();
+    mari.call(Request::Salvage { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    assert_eq!((mari.view().shared, mari.births()), (false, 2));
+    let (one, other) = ida.welcome(&mari, SyncRole::Member);
+    assert_eq!(one, other);
+    mari.born();
+    for phone in [&mari, &ida, &mari] {
+        let view = phone.round();
+        assert_eq!((view.failure, view.troubles), (None, Vec::new()));
+    }
+    assert_eq!((ida.births(), mari.births()), (3, 3));
+    assert_eq!(ida.view().members.len(), 3, "who it was stays in the roster until a lead removes it");
+    for phone in [&ida, &mari] {
+        let Response::Verify(verified) = phone.call(Request::Verify).unwrap() else { unreachable!() };
+        assert!(verified.ok, "{verified:?}");
+    }
 }
