@@ -86,7 +86,12 @@ fn codes() -> Vec<Vec<u8>> {
     let shown = json!({"b": birth, "l": "blue door", "w": 1_795_570_800_000_i64, "n": "7f3a", "t": [[null, 4, 0, [], 90_000]]});
     let answer = json!({"b": birth, "d": "6a".repeat(16), "n": "7f3a", "w": 0, "r": 20, "s": 1_500});
     let card = json!({"public": [7; 32], "kem": identity().to_public().to_string(), "label": "Mari"});
-    let all = [("BIRTH", shown.to_string()), ("ANSWER", answer.to_string()), ("CARD", card.to_string()), ("WELCOME", "sealed".to_owned())];
+    let all = [
+        ("BIRTH", shown.to_string()),
+        ("ANSWER", answer.to_string()),
+        ("CARD", card.to_string()),
+        ("WELCOME", "sealed".to_owned()),
+    ];
     all.iter().map(|(name, payload)| code_of(name, payload.as_bytes()).unwrap().into_bytes()).collect()
 }
 

@@ -30,7 +30,8 @@ pub use charter::Charter;
 pub use error::SyncError;
 pub use files::{fetch_file, waiting_files};
 pub use member::{
-    Card, accept, admit, ask_erasure, current, found, join, may_join, others, recover, remove, roster, set_place, set_role, waiting,
+    Card, accept, admit, ask_erasure, current, found, join, may_join, others, recover, remove, roster, set_place, set_role,
+    waiting,
 };
 pub use notes::{Me, Peer, is_shared, last_good, me, note_good, peers};
 pub use roster::{Member, Removed, Role, Roster};

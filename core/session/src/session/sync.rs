@@ -10,8 +10,8 @@ use secundine_sync::{Card, Place, Role, Secret, SyncError};
 
 use super::Session;
 use crate::api::{
-    ApiError, ErasureView, ErrorCode, MemberView, PlaceTried, PlaceView, Response, SyncCode, SyncCodeRead, SyncRole, SyncState, SyncTime,
-    SyncView, TypedPlace,
+    ApiError, ErasureView, ErrorCode, MemberView, PlaceTried, PlaceView, Response, SyncCode, SyncCodeRead, SyncRole, SyncState,
+    SyncTime, SyncView, TypedPlace,
 };
 use crate::clock::Clock;
 use crate::code::{self, Kind};
