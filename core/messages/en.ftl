@@ -3028,3 +3028,14 @@ ui-erase-copies = Backups, printed records and files that left the phones are no
 ui-erase-hold = Hold to ask for it
 ui-erase-asked = Asked.
 ui-erase-asked-then = The birth is erased on every phone once a second person has asked too, and the phones have exchanged.
+
+## Sharing: births that one person wants erased, and words that differ
+ui-erasures = Births that somebody wants erased
+ui-erasures-unnamed = A birth that is not on this phone
+ui-erasures-this = Asked for on this phone:
+ui-erasures-who = { $who } asked for it:
+ui-erasures-somebody = Somebody
+ui-erasures-wait = Nothing is erased yet. One more person has to ask, on another phone.
+ui-erasures-wanted = Nothing is erased yet. It is once one more person asks, at the end of that birth’s page.
+ui-same-words-no = They are not the same
+ui-same-words-no-what = If they differ, nothing has been done: this phone has not joined.

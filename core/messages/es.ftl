@@ -3026,3 +3026,14 @@ ui-erase-copies = No alcanza a las copias, a los registros impresos ni a los arc
 ui-erase-hold = Mantener para pedirlo
 ui-erase-asked = Pedido.
 ui-erase-asked-then = El parto se borra en todos los teléfonos cuando lo haya pedido también una segunda persona, y los teléfonos hayan intercambiado.
+
+## Compartir: partos que alguien quiere borrar, y palabras que no coinciden
+ui-erasures = Partos que alguien quiere borrar
+ui-erasures-unnamed = Un parto que no está en este teléfono
+ui-erasures-this = Pedido en este teléfono:
+ui-erasures-who = Lo pidió { $who }:
+ui-erasures-somebody = Alguien
+ui-erasures-wait = Todavía no se ha borrado nada. Tiene que pedirlo otra persona más, en otro teléfono.
+ui-erasures-wanted = Todavía no se ha borrado nada. Se borra cuando lo pida otra persona más, al final de la página de ese parto.
+ui-same-words-no = No son las mismas
+ui-same-words-no-what = Si no coinciden, no se ha hecho nada: este teléfono no se ha unido.

@@ -3028,3 +3028,14 @@ ui-erase-copies = Les sauvegardes, les dossiers imprimés et les fichiers sortis
 ui-erase-hold = Tenir pour le demander
 ui-erase-asked = Demandé.
 ui-erase-asked-then = La naissance est effacée sur tous les téléphones quand une seconde personne l’a demandé aussi, et que les téléphones ont échangé.
+
+## Partage : naissances que quelqu’un veut effacer, et mots qui diffèrent
+ui-erasures = Naissances que quelqu’un veut effacer
+ui-erasures-unnamed = Une naissance qui n’est pas sur ce téléphone
+ui-erasures-this = Demandé sur ce téléphone :
+ui-erasures-who = Demandé par { $who } :
+ui-erasures-somebody = Quelqu’un
+ui-erasures-wait = Rien n’est encore effacé. Il faut qu’une autre personne le demande, sur un autre téléphone.
+ui-erasures-wanted = Rien n’est encore effacé. Ce le sera quand une autre personne le demandera, à la fin de la page de cette naissance.
+ui-same-words-no = Ils sont différents
+ui-same-words-no-what = S’ils diffèrent, rien n’a été fait : ce téléphone n’a pas rejoint le cabinet.

@@ -56,13 +56,14 @@ export async function exchange(hand) {
 /** Whether both show the same words. */
 export const wordsOf = (hand) => at(hand, "words").locator("bdi").allInnerTexts();
 
-/** Brings both phones together without a hand: one leads, the other joins. */
+/** Brings both phones together without a hand: one leads, the other joins. Gives the identity on the practice's sheet. */
 export async function joined(first, second, folder) {
-  await call(first, { request: "found_sync", place: { kind: "folder", path: folder } });
+  const { recovery } = await call(first, { request: "found_sync", place: { kind: "folder", path: folder } });
   const card = await call(second, { request: "sync_card" });
   const welcome = await call(first, { request: "admit_to_sync", code: card.text, role: "member" });
   await call(second, { request: "join_sync", code: welcome.text });
   await exchange(first);
   await exchange(second);
   await exchange(first);
+  return recovery.identity;
 }

@@ -11,7 +11,8 @@ import { emptyPhone, launch, picturesIn } from "./browser.mjs";
 import { at, call } from "./core.mjs";
 import { hold } from "./device.mjs";
 import { photographed } from "./phones.mjs";
-import { exchange, freshPhone, toSharing, tryFolder, wordsOf } from "./sharing.mjs";
+import { camera, photograph } from "./photograph.mjs";
+import { exchange, freshPhone, joined, toSharing, tryFolder, wordsOf } from "./sharing.mjs";
 
 const pictures = picturesIn("sharing");
 let browser;
@@ -60,13 +61,21 @@ test("a phone begins to share, another joins by codes, a birth comes over, and t
   await lead.find('[data-test="words"]');
   await seenLead("welcome");
   await photographed(lead, other);
-  await other.find('[data-test="joined"]');
-  await seenOther("joined");
+  await other.find('[data-test="join-same"]');
+  await seenOther("words");
   const words = await wordsOf(lead);
   assert.equal(words.length, 4);
   assert.deepEqual(await wordsOf(other), words, "both say the same words");
-  await lead.tap('[data-test="admit-done"]');
+  // Whoever says that they differ has joined nothing.
+  await other.tap('[data-test="join-differ"]');
+  await other.find('[data-test="code-input"]');
+  assert.equal((await call(other, { request: "sync" })).shared, false);
+  await photographed(lead, other);
+  await other.tap('[data-test="join-same"]');
+  await other.find('[data-test="joined"]');
+  await seenOther("joined");
   await other.tap('[data-test="join-done"]');
+  await lead.tap('[data-test="admit-done"]');
 
   await call(lead, { request: "register_birth", label: "Mill Lane" });
   await exchange(lead);
@@ -96,4 +105,81 @@ test("a phone begins to share, another joins by codes, a birth comes over, and t
   await other.find('[data-test="sharing-outside"]');
   await seenOther("removed");
   assert.deepEqual([...lead.problems, ...other.problems], []);
+});
+
+/** To the record of the one birth, where it can be erased. */
+async function toErasing(hand) {
+  await hand.anew();
+  await hand.tap('[data-test="birth"]');
+  await hand.tap('[data-test="tab-record"]');
+  await hand.tap('[data-test="erase-open"]');
+  await hand.find('[data-test="erase-do"]');
+}
+
+test("a photograph is fetched when it is wanted, a sheet brings the practice back, and two people erase a birth", async (t) => {
+  const place = mkdtempSync(join(tmpdir(), "secundine-place-"));
+  t.after(() => rmSync(place, { recursive: true, force: true }));
+  const { hand: lead } = await emptyPhone(t, browser);
+  await createPractice(lead);
+  const { hand: other, end } = await freshPhone(browser, "Mara Quill");
+  t.after(end);
+  const [seenLead, seenOther] = [pictures(lead), pictures(other)];
+  const sheet = await joined(lead, other, place);
+
+  for (const name of ["baby-born", "mark-cord_clamped", "mark-placenta_born"]) await lead.tap(`[data-test="${name}"]`);
+  await lead.find('[data-test="mark-membranes_born"]');
+  await lead.tap('[data-test="tab-exam"]');
+  await at(lead, "photo-input").setInputFiles(await photograph(lead, camera(0)));
+  await lead.page.locator('[data-test="photo"] img').first().waitFor();
+  await exchange(lead);
+  await exchange(other);
+
+  await other.anew();
+  await other.tap('[data-test="birth"]');
+  await other.tap('[data-test="tab-exam"]');
+  await other.tap('[data-test="photographs"]');
+  await other.tap('[data-test="photo"]');
+  await other.find('[data-test="fetch-do"]');
+  await seenOther("fetch");
+  await other.tap('[data-test="fetch-do"]');
+  await at(other, "fetch").waitFor({ state: "detached" });
+  await other.page.locator(".picture img").last().waitFor();
+  await seenOther("fetched");
+
+  const { hand: third, end: endThird } = await freshPhone(browser, "Noor Haddad");
+  t.after(endThird);
+  await toSharing(third);
+  await third.tap('[data-test="sharing-recover"]');
+  await third.type('[data-test="recover-sheet"]', sheet);
+  await tryFolder(third, place);
+  await third.tap('[data-test="recover-do"]');
+  await third.find('[data-test="sharing-state"]');
+  await pictures(third)("recovered");
+  const view = await exchange(third);
+  assert.deepEqual([view.leads, view.members.length, view.troubles], [true, 3, []]);
+  assert.equal((await call(third, { request: "births", skip: 0, take: 9 })).births.length, 1);
+
+  await toErasing(lead);
+  await hold(lead, "erase-do");
+  await lead.find('[data-test="erase-asked"]');
+  await exchange(lead);
+  await exchange(other);
+  await toSharing(other);
+  await other.find('[data-test="sharing-erasures"]');
+  assert.match(await other.textOf('[data-test="erasure-asked"]'), /Ida Lindqvist/);
+  await seenOther("erasure");
+  assert.equal((await call(other, { request: "births", skip: 0, take: 9 })).births.length, 1, "one alone erases nothing");
+  await toErasing(other);
+  assert.match(await other.textOf('[data-test="erasure-asked"]'), /Ida Lindqvist/);
+  await hold(other, "erase-do");
+  await other.find('[data-test="erase-asked"]');
+  for (const hand of [other, lead, third]) {
+    const { erasures, troubles } = await exchange(hand);
+    assert.deepEqual([erasures, troubles], [[], []]);
+    assert.equal((await call(hand, { request: "births", skip: 0, take: 9 })).births.length, 0);
+  }
+  await toSharing(lead);
+  await lead.find('[data-test="sharing-state"]');
+  await seenLead("erased");
+  assert.deepEqual([...lead.problems, ...other.problems, ...third.problems], []);
 });

@@ -17,8 +17,10 @@ use secundine_record::Origin;
 use secundine_record::fhir::{Form, Handover, write};
 use secundine_record::words::Words;
 use secundine_session::api::{At, Request};
+use secundine_session::fuzzing::{code_of, sync};
 use secundine_store::{DATABASE, ExposeSecret, INBOX, INBOX_RECIPIENT, Inbox, Passphrase, RECOVERY_KEY, Store, fuzzing};
 use secundine_tests::fuzz::{HEADS, IDENTITY, PASSPHRASE};
+use serde_json::json;
 
 fn main() {
     let tests = Path::new(env!("CARGO_MANIFEST_DIR"));
@@ -33,6 +35,8 @@ fn main() {
         ("salvage", pages()),
         ("request", requests()),
         ("bundle", bundles()),
+        ("code", codes()),
+        ("envelope", envelopes()),
     ];
     for (name, seeds) in seeds {
         let corpus = tests.join("fuzz/corpus").join(name);
@@ -74,6 +78,28 @@ fn practice() -> (tempfile::TempDir, PathBuf, String) {
     let recovery: x25519::Identity = recovery.expose_secret().parse().unwrap();
     let digits = age::decrypt(&recovery, &fs::read(folder.path().join(RECOVERY_KEY)).unwrap()).unwrap();
     (folder, backup, String::from_utf8(digits).unwrap())
+}
+
+/// A code of each kind.
+fn codes() -> Vec<Vec<u8>> {
+    let birth = format!("{}-1", "5f".repeat(16));
+    let shown = json!({"b": birth, "l": "blue door", "w": 1_795_570_800_000_i64, "n": "7f3a", "t": [[null, 4, 0, [], 90_000]]});
+    let answer = json!({"b": birth, "d": "6a".repeat(16), "n": "7f3a", "w": 0, "r": 20, "s": 1_500});
+    let card = json!({"public": [7; 32], "kem": identity().to_public().to_string(), "label": "Mari"});
+    let all = [
+        ("BIRTH", shown.to_string()),
+        ("ANSWER", answer.to_string()),
+        ("CARD", card.to_string()),
+        ("WELCOME", "sealed".to_owned()),
+    ];
+    all.iter().map(|(name, payload)| code_of(name, payload.as_bytes()).unwrap().into_bytes()).collect()
+}
+
+/// What lies in a bucket once two phones share, unsealed, and one of each sealed for the fuzzer.
+fn envelopes() -> Vec<Vec<u8>> {
+    let bodies = sync::bodies();
+    let objects = bodies.iter().enumerate().map(|(n, body)| sync::object(n % 4, body).unwrap());
+    objects.chain(bodies.iter().cloned()).collect()
 }
 
 /// A short birth as a document of FHIR, and as a transaction.

@@ -46,7 +46,8 @@ class Cluster:
     def begin(self, count=3):
         """Starts the nodes, makes them know each other, and makes the bucket."""
         folder, rpc_secret, ports = self.folder, secrets.token_hex(32), free_ports(3 * count)
-        for node in range(1, count + 1):
+        nodes = range(1, count + 1)
+        for node in nodes:
             s3, rpc, admin = ports[3 * node - 3:3 * node]
             self.endpoints.append(f"http://127.0.0.1:{s3}")
             config = self.config(node)
@@ -70,9 +71,14 @@ root_domain = ".s3.garage.localhost"
 api_bind_addr = "127.0.0.1:{admin}"
 """)
             self.start(node)
-        ids = [self.until("node", "id", "-q", node=node).strip() for node in range(1, count + 1)]
-        for other in ids[1:]:
-            self.until("node", "connect", other)
+        ids = [self.until("node", "id", "-q", node=node).strip() for node in nodes]
+        for node, own in zip(nodes, ids):
+            # Without it a node knows whom it wrote down last, which it does once a minute (Garage 2.5.0): killed before, nobody; and
+            # whoever is away longer than ten tries of half a minute is forgotten by the others too.
+            config, others = self.config(node), [one for one in ids if one != own]
+            config.write_text(f"bootstrap_peers = {json.dumps(others)}\n{config.read_text()}")
+            self.kill(node)
+            self.start(node)
         for node, one in enumerate(ids, 1):
             self.until("layout", "assign", "-z", f"dc{node}", "-c", "1G", one[:16])
         self.until("layout", "apply", "--version", "1")

@@ -24,7 +24,7 @@ use secundine_store::{Extract, Passphrase, StoreError, check_archive, check_back
 pub type Target = fn(&[u8]);
 
 /// Every target by its name, which is also the name of its corpus.
-pub const TARGETS: [(&str, Target); 11] = [
+pub const TARGETS: [(&str, Target); 13] = [
     ("stored_facts", stored_facts),
     ("inbox", inbox),
     ("mark", mark),
@@ -36,6 +36,8 @@ pub const TARGETS: [(&str, Target); 11] = [
     ("request", request),
     ("picture", picture),
     ("bundle", bundle),
+    ("code", code),
+    ("envelope", envelope),
 ];
 
 /// Opens the corpus's inbox files and key files; belongs to no practice.
@@ -102,6 +104,25 @@ pub fn bundle(bytes: &[u8]) {
         Handover { birth: *birth, chart: &chart, entries: &entries, origin: &origin, record: None, photos: &BTreeMap::new() };
     let again = fhir::write(&handover, fhir::Form::Document).and_then(|bytes| fhir::read(&bytes));
     assert_eq!(again.ok(), Some(entries), "read back as it was");
+}
+
+/// The text of a code that another phone shows. What is read is written again as one text.
+pub fn code(bytes: &[u8]) {
+    let Some(written) = std::str::from_utf8(bytes).ok().and_then(secundine_session::fuzzing::code) else { return };
+    assert_eq!(secundine_session::fuzzing::code(&written).as_ref(), Some(&written));
+}
+
+/// What lies in a bucket: an object, or what is sealed in one.
+pub fn envelope(bytes: &[u8]) {
+    use secundine_session::fuzzing::sync;
+    let _ = sync::body(bytes);
+    let opened = sync::opened(bytes);
+    let _ = opened.as_deref().map(sync::body);
+    // Whatever is sealed comes out as it was.
+    if opened.is_none() {
+        let again = sync::object(bytes.len() % 4, bytes).and_then(|object| sync::opened(&object));
+        assert_eq!(again.as_deref(), Some(bytes));
+    }
 }
 
 /// A file of the inbox, or what follows its header. Records that verify are as many as the lengths tell, or fewer.

@@ -58,5 +58,8 @@ fn every_corpus_still_gets_past_the_door() {
     any("backup", &|bytes| check_archive(bytes).is_ok_and(|(entries, _)| entries > 1));
     any("salvage", &|bytes| salvage_pages(bytes, true).entries > 1);
     any("bundle", &|bytes| secundine_record::fhir::read(bytes).is_ok_and(|entries| entries.len() > 1));
+    any("code", &|bytes| std::str::from_utf8(bytes).ok().and_then(secundine_session::fuzzing::code).is_some());
+    any("envelope", &|bytes| secundine_session::fuzzing::sync::opened(bytes).is_some());
+    any("envelope", &|bytes| secundine_session::fuzzing::sync::body(bytes) == 1);
     any("request", &|bytes| serde_json::from_slice::<Request>(bytes).is_ok());
 }

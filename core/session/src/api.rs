@@ -48,8 +48,8 @@ pub use secundine_domain::picture::{
 pub use sending::{FailureView, SendingState, SendingView, ServerView, TakenView, TriedView};
 pub use sketch::{PlaceItem, SketchView};
 pub use sync::{
-    HeldView, MemberView, PlaceTried, PlaceView, SyncCode, SyncCodeRead, SyncRole, SyncState, SyncTime, SyncView, TroubleView,
-    TypedPlace,
+    ErasureView, HeldView, MemberView, PlaceTried, PlaceView, SyncCode, SyncCodeRead, SyncRole, SyncState, SyncTime, SyncView,
+    TroubleView, TypedPlace,
 };
 pub use verify::VerifyView;
 pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};

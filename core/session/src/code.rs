@@ -70,6 +70,12 @@ pub(crate) fn encode_bytes(kind: Kind, bytes: &[u8]) -> Result<String, ApiError>
     if text.len() > LETTERS_MAX { Err(wrong("error-code-large")) } else { Ok(text) }
 }
 
+/// The code of this name.
+#[cfg(feature = "fuzzing")]
+pub(crate) fn of(name: &str, payload: &[u8]) -> Option<String> {
+    Kind::ALL.into_iter().find(|kind| kind.name() == name).and_then(|kind| encode_bytes(kind, payload).ok())
+}
+
 /// What a text is the code of.
 ///
 /// # Errors

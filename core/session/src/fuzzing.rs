@@ -6,6 +6,20 @@ pub fn rewritten(bytes: &[u8]) -> Option<Vec<u8>> {
     crate::locked::rewritten(bytes)
 }
 
+/// The text of a code as it would be written again; none for a text that is no code, or one of nothing that is known.
+#[must_use]
+pub fn code(text: &str) -> Option<String> {
+    crate::session::rewritten(text)
+}
+
+/// A code of this name with this payload; none for another name.
+#[must_use]
+pub fn code_of(name: &str, payload: &[u8]) -> Option<String> {
+    crate::code::of(name, payload)
+}
+
+pub use secundine_sync::fuzzing as sync;
+
 /// The code of a handover.
 #[must_use]
 pub fn handover_code(text: &str) -> crate::api::QrView {

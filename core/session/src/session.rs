@@ -18,6 +18,8 @@ mod sync;
 
 #[cfg(feature = "fuzzing")]
 pub(crate) use papers::code;
+#[cfg(feature = "fuzzing")]
+pub(crate) use phones::rewritten;
 
 use std::path::PathBuf;
 use std::sync::Arc;

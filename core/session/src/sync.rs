@@ -22,6 +22,9 @@ const LONGEST_PAUSE_MS: i64 = 60 * 60_000;
 /// A round is made by itself so long after the last good one, ms (ours).
 const EVERY_MS: i64 = 15 * 60_000;
 
+/// Files are counted anew after this, ms (ours): the view is looked at more than once a second.
+const COUNT_MS: u64 = 60_000;
+
 /// What a thread of its own is to do.
 #[derive(Clone, PartialEq)]
 pub(crate) enum Task {
@@ -66,6 +69,8 @@ pub(crate) struct Desk {
     failed: u32,
     pub failure: Option<Message>,
     pub report: Report,
+    /// Bytes that the records take, and when that was counted.
+    counted: Option<(Stamp, u64)>,
     pub tried: Option<Option<Result<Message, Message>>>,
 }
 
@@ -113,6 +118,19 @@ impl Desk {
         }
     }
 
+    /// Bytes that the records in this folder take: counted anew after a round, and after a while.
+    pub fn stored_bytes(&mut self, folder: &Path, now: &Stamp) -> u64 {
+        let fresh = |then: &Stamp| now.wall_ms.abs_diff(then.wall_ms) < COUNT_MS;
+        match &self.counted {
+            Some((then, bytes)) if fresh(then) => *bytes,
+            _ => {
+                let bytes = stored_bytes(folder);
+                self.counted = Some((now.clone(), bytes));
+                bytes
+            }
+        }
+    }
+
     /// How often rounds have failed one after the other.
     pub fn failures(&self) -> u32 {
         self.failed
@@ -121,6 +139,7 @@ impl Desk {
     /// Keeps what came of a round.
     pub fn ended(&mut self, report: Report, done: Result<(), SyncError>, now: Stamp) {
         self.last = Some(now.clone());
+        self.counted = None;
         match done {
             Ok(()) => {
                 self.failed = 0;
@@ -194,7 +213,7 @@ fn try_place(place: &Place) -> Result<Message, Message> {
 }
 
 /// Bytes of the practice's folder: the database and what lies beside it.
-pub(crate) fn stored_bytes(folder: &Path) -> u64 {
+fn stored_bytes(folder: &Path) -> u64 {
     let files = |folder: &Path| std::fs::read_dir(folder).into_iter().flatten().flatten().collect::<Vec<_>>();
     let beside = files(&folder.join(secundine_store::FILES));
     let all = files(folder).into_iter().chain(beside);

@@ -19,7 +19,7 @@ const START: i64 = 1_795_570_800_000;
 struct Phone {
     session: SharedSession,
     clock: HandClock,
-    _folder: TempDir,
+    folder: TempDir,
 }
 
 impl Phone {
@@ -34,7 +34,7 @@ impl Phone {
             role: "Midwife".to_owned(),
             protocol: None,
         };
-        let phone = Self { session, clock, _folder: folder };
+        let phone = Self { session, clock, folder };
         phone.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
         phone
     }
@@ -107,6 +107,10 @@ impl Phone {
             unreachable!()
         };
         assert!(welcome.code.side > 0 && welcome.code.side <= 133, "a code of {} modules", welcome.code.side);
+        let read = other.call(Request::ReadSyncCode { picture: None, text: Some(welcome.text.clone()) }).unwrap();
+        let Response::ReadSyncCode(read) = read else { unreachable!() };
+        assert_eq!((read.label, &read.words), (None, &welcome.words), "said before anything is done");
+        assert!(!other.view().shared);
         let Response::JoinSync { words } = other.call(Request::JoinSync { code: welcome.text }).unwrap() else { unreachable!() };
         (welcome.words, words)
     }
@@ -249,6 +253,8 @@ fn codes_and_places_that_do_not_fit_are_told() {
     let thief = Phone::new("Thief");
     thief.call(Request::SyncCard).unwrap();
     assert_eq!(thief.refused(Request::JoinSync { code: welcome.text.clone() }), "sync-wrong-code");
+    assert_eq!(thief.refused(Request::ReadSyncCode { picture: None, text: Some(welcome.text.clone()) }), "sync-wrong-code");
+    assert_eq!(ida.refused(Request::ReadSyncCode { picture: None, text: Some(welcome.text.clone()) }), "sync-shares-already");
     assert_eq!(other.refused(Request::JoinSync { code: card.text }), "error-code-other");
     assert_eq!(ida.refused(Request::FoundSync { place: folder(place.path()) }), "sync-shares-already");
     assert_eq!(thief.refused(Request::FoundSync { place: folder(Path::new("here")) }), "sync-place-path");
@@ -270,4 +276,84 @@ fn codes_and_places_that_do_not_fit_are_told() {
         std::thread::sleep(Duration::from_millis(5));
     };
     assert_eq!(told, ("sync-no-bucket".to_owned(), false));
+}
+
+#[test]
+fn a_birth_that_one_wants_erased_is_shown_until_another_asks_too() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Member);
+    let birth = ida.born();
+    for phone in [&ida, &mari, &ida] {
+        phone.round();
+    }
+    mari.clock.advance(90_000);
+    mari.call(Request::AskErasure { birth }).unwrap();
+    for phone in [&mari, &ida] {
+        let view = phone.round();
+        let [asked] = &view.erasures[..] else { unreachable!("{:?}", view.erasures) };
+        assert_eq!((asked.birth, asked.who.as_deref(), asked.at.clock.as_str()), (birth, Some("Mari Solberg"), "02:41:30"));
+        assert_eq!(asked.this, std::ptr::eq(phone, &mari));
+        assert!(asked.label.as_ref().is_some_and(|label| !label.is_empty()));
+    }
+    ida.call(Request::AskErasure { birth }).unwrap();
+    for phone in [&ida, &mari] {
+        assert_eq!(phone.round().erasures, []);
+        assert_eq!(phone.births(), 0);
+    }
+}
+
+#[test]
+fn what_waits_for_a_day_is_overdue_and_what_was_signed_does_not_wait_for_its_time() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, _, _) = two(place.path(), SyncRole::Member);
+    assert_eq!(ida.round().last_good.unwrap().clock, "02:40:00", "a round that came to its end is noted");
+    ida.clock.advance(25 * 60 * 60_000);
+    assert!(!ida.view().overdue, "nothing waits");
+    let birth = ida.born();
+    assert!(ida.view().overdue);
+    ida.call(Request::Lock).unwrap();
+    ida.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    assert_eq!(ida.view().last_good.unwrap().clock, "02:40:00", "it outlives the session");
+    let view = ida.round();
+    assert_eq!((view.overdue, view.last_good.unwrap().clock.as_str()), (false, "03:40:00"));
+    // A round by itself waits its quarter of an hour; a signature does not.
+    ida.clock.advance(60_000);
+    ida.call(Request::SyncNow { by_hand: false, metered: false }).unwrap();
+    assert_eq!(ida.still().last_good.unwrap().clock, "03:40:00");
+    ida.call(Request::Sign { birth, signer: None }).unwrap();
+    ida.call(Request::SyncNow { by_hand: false, metered: false }).unwrap();
+    let view = ida.still();
+    assert_eq!((view.waiting, view.last_good.unwrap().clock.as_str()), (0, "03:41:00"));
+}
+
+#[test]
+fn a_phone_that_was_salvaged_is_a_new_device_and_joins_again() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Member);
+    ida.born();
+    mari.born();
+    for phone in [&ida, &mari, &ida] {
+        phone.round();
+    }
+    mari.call(Request::Lock).unwrap();
+    let database = mari.folder.path().join("data").join(secundine_store::DATABASE);
+    let mut bytes = std::fs::read(&database).unwrap();
+    bytes.iter_mut().take(4096).for_each(|byte| *byte = 0);
+    std::fs::write(&database, bytes).unwrap();
+    mari.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap_err();
+    mari.call(Request::Salvage { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    assert_eq!((mari.view().shared, mari.births()), (false, 2));
+    let (one, other) = ida.welcome(&mari, SyncRole::Member);
+    assert_eq!(one, other);
+    mari.born();
+    for phone in [&mari, &ida, &mari] {
+        let view = phone.round();
+        assert_eq!((view.failure, view.troubles), (None, Vec::new()));
+    }
+    assert_eq!((ida.births(), mari.births()), (3, 3));
+    assert_eq!(ida.view().members.len(), 3, "who it was stays in the roster until a lead removes it");
+    for phone in [&ida, &mari] {
+        let Response::Verify(verified) = phone.call(Request::Verify).unwrap() else { unreachable!() };
+        assert!(verified.ok, "{verified:?}");
+    }
 }

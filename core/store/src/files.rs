@@ -8,6 +8,7 @@ use std::cell::RefCell;
 use std::fs;
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
+use std::thread;
 
 use age::secrecy::ExposeSecret;
 use age::{DecryptError, Decryptor, Encryptor};
@@ -27,6 +28,8 @@ pub const FILE_MAX: usize = 32 << 20;
 
 /// Most bytes of a sealed file: age adds a header of some hundred, and 16 for every 64 KiB.
 pub(crate) const SEALED_MAX: u64 = FILE_MAX as u64 + (64 << 10);
+
+const UNFIT: &str = "it does not fit its name";
 
 impl Store {
     /// Seals these bytes and puts them on disk. When this returns, the file survives a kill and a loss of power. Nothing
@@ -49,14 +52,18 @@ impl Store {
     /// [`StoreError::NoFile`] where it is not here, [`StoreError::DamagedFile`] where it is not as it was written,
     /// [`StoreError::NotRead`] where the system could not read it.
     pub fn open_file(&self, id: FileId) -> Result<Zeroizing<Vec<u8>>, StoreError> {
-        let sealed = fits(&self.folder, id)?;
-        let mut plain = Zeroizing::new(Vec::with_capacity(sealed.len()));
+        let sealed = read(&self.folder, id)?;
         let identity = self.file_identity(id)?;
-        let opened = Decryptor::new(sealed.as_slice()).and_then(|it| it.decrypt(std::iter::once(&*identity)));
-        let read = opened.map_err(|error| why(&error));
-        let read = read.and_then(|mut opened| opened.read_to_end(&mut plain).map_err(|error| error.to_string()));
-        read.map_err(StoreError::DamagedFile)?;
-        Ok(plain)
+        // Its name is worked out meanwhile: that takes about as long.
+        let (named, opened) = thread::scope(|scope| {
+            let named = scope.spawn(|| name(&sealed) == id);
+            let opened = open(&sealed, &*identity);
+            (named.join(), opened)
+        });
+        match named {
+            Ok(true) => opened.map_err(StoreError::DamagedFile),
+            _ => Err(StoreError::DamagedFile(UNFIT.to_owned())),
+        }
     }
 
     /// What opens a file: its own key where it was sealed on another device, else the data key.
@@ -110,7 +117,7 @@ impl Store {
         self.writable()?;
         match name(sealed) == id {
             true => put(&self.folder, sealed).map(|_| ()),
-            false => Err(StoreError::DamagedFile("it does not fit its name".to_owned())),
+            false => Err(StoreError::DamagedFile(UNFIT.to_owned())),
         }
     }
 }
@@ -182,16 +189,29 @@ pub(crate) fn put(folder: &Path, sealed: &[u8]) -> Result<FileId, StoreError> {
 /// # Errors
 /// As for [`Store::open_file`].
 pub(crate) fn fits(folder: &Path, id: FileId) -> Result<Vec<u8>, StoreError> {
+    let sealed = read(folder, id)?;
+    match name(&sealed) == id {
+        true => Ok(sealed),
+        false => Err(StoreError::DamagedFile(UNFIT.to_owned())),
+    }
+}
+
+/// The bytes of a file, whatever they are.
+fn read(folder: &Path, id: FileId) -> Result<Vec<u8>, StoreError> {
     let file = fs::File::open(path(folder, id)).map_err(|error| match error.kind() {
         io::ErrorKind::NotFound => StoreError::NoFile,
         _ => StoreError::reading_file(&error),
     })?;
     let mut sealed = Vec::new();
     file.take(SEALED_MAX + 1).read_to_end(&mut sealed).map_err(|error| StoreError::reading_file(&error))?;
-    match name(&sealed) == id {
-        true => Ok(sealed),
-        false => Err(StoreError::DamagedFile("it does not fit its name".to_owned())),
-    }
+    Ok(sealed)
+}
+
+fn open(sealed: &[u8], identity: &dyn age::Identity) -> Result<Zeroizing<Vec<u8>>, String> {
+    let mut plain = Zeroizing::new(Vec::with_capacity(sealed.len()));
+    let opened = Decryptor::new(sealed).and_then(|it| it.decrypt(std::iter::once(identity)));
+    opened.map_err(|error| why(&error))?.read_to_end(&mut plain).map_err(|error| error.to_string())?;
+    Ok(plain)
 }
 
 /// Removes a file; one that is not here is no error.

@@ -18,6 +18,7 @@ use thiserror::Error;
 
 pub use place::{Place, Secret, open};
 pub use probe::{Probed, probe};
+pub use wire::no_answer;
 
 /// A name in the bucket and how many bytes lie under it.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

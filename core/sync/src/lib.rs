@@ -13,6 +13,8 @@ mod envelope;
 mod epoch;
 mod error;
 mod files;
+#[cfg(feature = "fuzzing")]
+pub mod fuzzing;
 mod keyring;
 mod member;
 mod names;
@@ -23,12 +25,13 @@ mod segment;
 mod trouble;
 
 pub use access::{Access, Alone};
-pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, open, probe};
+pub use bucket::{Bucket, BucketError, Listed, Place, Probed, Secret, no_answer, open, probe};
 pub use charter::Charter;
 pub use error::SyncError;
 pub use files::{fetch_file, waiting_files};
 pub use member::{
-    Card, accept, admit, ask_erasure, current, found, join, others, recover, remove, roster, set_place, set_role, waiting,
+    Card, accept, admit, ask_erasure, current, found, join, may_join, others, recover, remove, roster, set_place, set_role,
+    waiting,
 };
 pub use notes::{Me, Peer, is_shared, last_good, me, note_good, peers};
 pub use roster::{Member, Removed, Role, Roster};

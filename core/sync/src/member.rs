@@ -42,7 +42,7 @@ pub struct Card {
 
 /// What a lead shows in answer, sealed to the phone that joins.
 #[derive(Clone, Serialize, Deserialize)]
-struct Welcome {
+pub(crate) struct Welcome {
     charter: Charter,
     secret: SharedSecret,
     /// Where the practice shares.
@@ -167,6 +167,24 @@ pub fn admit(store: &mut Store, card: &Card, role: Role, now_ms: i64) -> Result<
     age::encrypt(&kem, &plain).map_err(|error| SyncError::Internal(error.to_string()))
 }
 
+/// Looks whether this welcome lets this phone in. Nothing is done.
+///
+/// # Errors
+/// [`SyncError::WrongCode`] where it does not, [`SyncError::SharesAlready`], or what the store says.
+pub fn may_join(store: &Store, welcome: &[u8]) -> Result<(), SyncError> {
+    match current(store)? {
+        Some(_) => Err(SyncError::SharesAlready),
+        None => welcomed(store, welcome).map(|_| ()),
+    }
+}
+
+fn welcomed(store: &Store, welcome: &[u8]) -> Result<(x25519::Identity, Welcome), SyncError> {
+    let joining: Joining = store.noted(JOINING, &[])?.map(|bytes| cbor::read(&bytes)).transpose()?.ok_or(SyncError::WrongCode)?;
+    let kem: x25519::Identity = joining.kem.parse().map_err(|_| SyncError::WrongCode)?;
+    let plain = age::decrypt(&kem, welcome).map(Zeroizing::new).map_err(|_| SyncError::WrongCode)?;
+    Ok((kem, cbor::read(&plain).map_err(|_| SyncError::WrongCode)?))
+}
+
 /// Joins with the welcome that a lead's phone shows. What the practice has comes with the next round.
 ///
 /// # Errors
@@ -175,10 +193,7 @@ pub fn join(store: &mut Store, welcome: &[u8]) -> Result<Me, SyncError> {
     if current(store)?.is_some() {
         return Err(SyncError::SharesAlready);
     }
-    let joining: Joining = store.noted(JOINING, &[])?.map(|bytes| cbor::read(&bytes)).transpose()?.ok_or(SyncError::WrongCode)?;
-    let kem: x25519::Identity = joining.kem.parse().map_err(|_| SyncError::WrongCode)?;
-    let plain = age::decrypt(&kem, welcome).map(Zeroizing::new).map_err(|_| SyncError::WrongCode)?;
-    let Welcome { charter, secret, place, label } = cbor::read(&plain).map_err(|_| SyncError::WrongCode)?;
+    let (kem, Welcome { charter, secret, place, label }) = welcomed(store, welcome)?;
     let me = Me::new(charter, secret, store.device(), &kem, label, place.into_vec());
     let mut notes = vec![me.put()?, notes::put_own(&Own::default())?, Note::Forget(JOINING, Vec::new())];
     notes.extend(notes::forget(store)?);

@@ -7,7 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use secundine_domain::entry::DeviceId;
+use secundine_domain::entry::{BirthId, DeviceId, EntryId};
 use secundine_store::device_with;
 use serde::{Deserialize, Serialize};
 
@@ -171,7 +171,8 @@ pub struct Roster {
     /// Everybody who ever did, by device.
     pub members: BTreeMap<DeviceId, Member>,
     pub(crate) epochs: Vec<Announced>,
-    pub(crate) erasures: BTreeMap<[u8; 24], BTreeSet<DeviceId>>,
+    /// By birth: who asked first when, UTC milliseconds by their clocks.
+    pub(crate) erasures: BTreeMap<[u8; 24], BTreeMap<DeviceId, i64>>,
     /// The greatest clock among the acts.
     pub(crate) clock: u64,
     /// In what order they became leads.
@@ -258,7 +259,7 @@ impl Roster {
                     removed.segment = removed.segment.max(*segment);
                 }
             }
-            Act::Erase { birth } => drop(self.erasures.entry(birth.0).or_default().insert(author)),
+            Act::Erase { birth } => drop(self.erasures.entry(birth.0).or_default().entry(author).or_insert(entry.wall_ms)),
             Act::Later(_) => {}
         }
     }
@@ -330,10 +331,25 @@ impl Roster {
         self.epochs.iter().map(|one| one.counter).max().unwrap_or(0)
     }
 
+    /// Births that one person wants erased, and that another has yet to ask for: who asked, and when, UTC milliseconds by
+    /// their clock.
+    pub fn asked(&self) -> impl Iterator<Item = (BirthId, DeviceId, i64)> {
+        let alone = |asked: &BTreeMap<DeviceId, i64>| asked.first_key_value().map(|(who, ms)| (*who, *ms));
+        let asked = self.erasures.iter().filter(|(_, asked)| asked.len() == 1);
+        asked.filter_map(move |(birth, asked)| alone(asked).and_then(|(who, ms)| Some((unchained(birth)?, who, ms))))
+    }
+
     /// Births that two people want erased.
     pub(crate) fn erased(&self) -> impl Iterator<Item = &[u8; 24]> {
         self.erasures.iter().filter(|(_, asked)| asked.len() > 1).map(|(birth, _)| birth)
     }
+}
+
+/// The birth of a name in the chain.
+pub(crate) fn unchained(birth: &[u8; 24]) -> Option<BirthId> {
+    let (device, n) = birth.split_first_chunk::<16>()?;
+    let n = n.try_into().map(u64::from_be_bytes).ok()?;
+    Some(BirthId(EntryId { device: DeviceId(*device), n }))
 }
 
 /// Whether a removal of this author had not seen this act.

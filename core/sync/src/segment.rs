@@ -139,6 +139,13 @@ fn seal(birth: &[u8; 24], key: &Bytes<32>, bodies: &Bodies) -> Result<Vec<u8>, S
     Ok([nonce.as_slice(), &sealed.map_err(|error| internal(&error))?].concat())
 }
 
+/// A birth with one body.
+#[cfg(feature = "fuzzing")]
+pub(crate) fn sealed(birth: Bytes<24>, key: &Bytes<32>) -> Sealed {
+    let bodies = Bodies { bodies: vec![Blob::from(b"{}".to_vec())], files: Vec::new() };
+    Sealed { birth, bodies: Blob::from(seal(&birth.0, key, &bodies).unwrap_or_default()) }
+}
+
 fn open(birth: &[u8; 24], key: &Bytes<32>, sealed: &[u8]) -> Option<Bodies> {
     let (nonce, sealed) = sealed.split_first_chunk::<24>()?;
     let cipher = XChaCha20Poly1305::new((&key.0).into());
@@ -196,7 +203,8 @@ impl Segment {
                         None => return Ok(Err(Stuck::Unreadable)),
                     },
                 };
-                n += 1;
+                let Some(next) = n.checked_add(1) else { return Ok(Err(Stuck::Unreadable)) };
+                n = next;
                 link = link_after(&link, birth, n, &digest.0);
                 entries.push(Carried { device, n, birth: *birth, digest: digest.0, body, link, seal: seal.0 });
             }

@@ -114,6 +114,16 @@ export const sharing = {
     d.welcome = await d.hand.textOf('[data-test="code-text"]');
     await d.tap("code-as-text");
   },
+  "join-words": async (d) => {
+    // The page of the phone that joins.
+    Object.assign(d, { lead: d.hand, hand: d.second });
+    await toSharing(d.hand);
+    await d.tap("sharing-join");
+    await d.find("qr");
+    await typeCode(d, d.welcome.trim());
+    await d.find("join-same");
+    return () => void (d.hand = d.lead);
+  },
   members: async (d) => {
     await call(d.second, { request: "join_sync", code: d.welcome.trim() });
     await exchange(d.second);
@@ -186,6 +196,10 @@ export const sharing = {
   "erase-asked": async (d) => {
     await d.hold("erase-do");
     await d.find("erase-asked");
+  },
+  erasures: async (d) => {
+    await toSharing(d.hand);
+    await d.find("sharing-erasures");
   },
   removed: async (d) => {
     // The page of the phone that was removed.

@@ -11,4 +11,8 @@ text: string,
 /**
  * Who wants to join; none for the code that lets this phone in.
  */
-label: string | null, };
+label: string | null, 
+/**
+ * Four words for the code that lets this phone in: the lead's phone shows the same, or it is another code. None else.
+ */
+words: Array<string>, };

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use secundine_domain::entry::BirthId;
 use secundine_domain::message::Message;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -68,6 +69,8 @@ pub struct SyncView {
     pub members: Vec<MemberView>,
     /// What is not as it should be.
     pub troubles: Vec<TroubleView>,
+    /// Births that one person wants erased, and that another has yet to ask for.
+    pub erasures: Vec<ErasureView>,
     /// Bytes that the records of this phone take: the database and the files beside it.
     #[ts(type = "number")]
     pub stored: u64,
@@ -171,6 +174,21 @@ pub struct MemberView {
     pub removed: Option<SyncTime>,
 }
 
+/// A birth that one person wants erased. Nothing is erased until another has asked too.
+#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+pub struct ErasureView {
+    /// Which.
+    pub birth: BirthId,
+    /// What it is called; none where it is not on this phone, or while the names are hidden.
+    pub label: Option<String>,
+    /// Who asked; none where nobody knows the phone.
+    pub who: Option<String>,
+    /// It was asked for on this phone.
+    pub this: bool,
+    /// When, by the clock of the phone that asked.
+    pub at: SyncTime,
+}
+
 /// Something that is not as it should be.
 #[derive(Clone, Debug, PartialEq, Serialize, TS)]
 pub struct TroubleView {
@@ -223,4 +241,6 @@ pub struct SyncCodeRead {
     pub text: String,
     /// Who wants to join; none for the code that lets this phone in.
     pub label: Option<String>,
+    /// Four words for the code that lets this phone in: the lead's phone shows the same, or it is another code. None else.
+    pub words: Vec<String>,
 }

@@ -4,8 +4,9 @@ use std::io::{self, Read};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Duration;
 
+use secundine_sync::BucketError;
 use ureq::http::header::{ACCEPT, AUTHORIZATION, CONTENT_LENGTH, CONTENT_TYPE};
-use ureq::{Agent, Error, SendBody, Timeout};
+use ureq::{Agent, Error, SendBody};
 
 use super::{Answer, Courier, Errand, NoAnswer};
 
@@ -80,22 +81,10 @@ impl Read for Counted<'_> {
 }
 
 fn why(error: &Error) -> NoAnswer {
-    match error {
-        Error::HostNotFound | Error::ConnectionFailed | Error::Timeout(Timeout::Resolve | Timeout::Connect) => {
-            NoAnswer::NoConnection
-        }
-        Error::Rustls(_) | Error::Tls(_) => NoAnswer::NotTrusted,
-        Error::Io(error) => match error.kind() {
-            io::ErrorKind::ConnectionRefused
-            | io::ErrorKind::NetworkUnreachable
-            | io::ErrorKind::HostUnreachable
-            | io::ErrorKind::AddrNotAvailable
-            | io::ErrorKind::NetworkDown => NoAnswer::NoConnection,
-            // What the handshake complains of comes so.
-            io::ErrorKind::InvalidData => NoAnswer::NotTrusted,
-            _ => NoAnswer::Broken,
-        },
-        Error::BodyExceedsLimit(_) => NoAnswer::TooLong,
+    match secundine_sync::no_answer(error) {
+        Some(BucketError::NoConnection) => NoAnswer::NoConnection,
+        Some(BucketError::NotTrusted) => NoAnswer::NotTrusted,
+        Some(BucketError::TooLarge) => NoAnswer::TooLong,
         _ => NoAnswer::Broken,
     }
 }

@@ -90,6 +90,27 @@ struct AnswerCode {
     answered_ms: i64,
 }
 
+/// A code as it would be written again; none for a text that is no code.
+#[cfg(feature = "fuzzing")]
+pub(crate) fn rewritten(text: &str) -> Option<String> {
+    let kind = code::kind(text).ok()?;
+    let written = match kind {
+        Kind::Birth => {
+            let code: BirthCode = code::decode(kind, text).ok()?;
+            let _ = code.told();
+            code::encode(kind, &code)
+        }
+        Kind::Answer => code::encode(kind, &code::decode::<AnswerCode>(kind, text).ok()?),
+        Kind::Card => {
+            let card: secundine_sync::Card = code::decode(kind, text).ok()?;
+            let _ = (card.device(), card.check(b""));
+            code::encode(kind, &card)
+        }
+        Kind::Welcome => code::encode_bytes(kind, &code::decode_bytes(kind, text).ok()?),
+    };
+    written.ok()
+}
+
 impl BirthCode {
     fn from(&self) -> DeviceId {
         self.device.unwrap_or(self.birth.0.device)

@@ -10,11 +10,12 @@ use secundine_sync::{Card, Place, Role, Secret, SyncError};
 
 use super::Session;
 use crate::api::{
-    ApiError, ErrorCode, MemberView, PlaceTried, PlaceView, Response, SyncCode, SyncCodeRead, SyncRole, SyncState, SyncTime,
-    SyncView, TypedPlace,
+    ApiError, ErasureView, ErrorCode, MemberView, PlaceTried, PlaceView, Response, SyncCode, SyncCodeRead, SyncRole, SyncState,
+    SyncTime, SyncView, TypedPlace,
 };
 use crate::clock::Clock;
 use crate::code::{self, Kind};
+use crate::practice::OpenPractice;
 use crate::qr;
 use crate::recovery;
 use crate::sync::{Outcome, Task, error_words, trouble_view};
@@ -26,7 +27,8 @@ const OVERDUE_MS: i64 = 24 * 60 * 60_000;
 impl Session {
     /// How the phones of the practice share.
     pub(super) fn sync_view(&mut self, now: &Stamp) -> Result<SyncView, ApiError> {
-        let stored = crate::sync::stored_bytes(&self.paths.data);
+        let stored = self.sync.stored_bytes(&self.paths.data, now);
+        let erasures = self.erasures(now)?;
         let store = self.really_open()?.store();
         let me = secundine_sync::me(store).map_err(told)?;
         let roster = if me.is_some() { secundine_sync::roster(store).map_err(told)? } else { Default::default() };
@@ -76,9 +78,29 @@ impl Session {
             leads: roster.is_lead(this),
             members,
             troubles,
+            erasures,
             stored,
             tried,
         })
+    }
+
+    /// Births that one person wants erased, and that another has yet to ask for.
+    fn erasures(&mut self, now: &Stamp) -> Result<Vec<ErasureView>, ApiError> {
+        let hidden = self.hidden.is_some();
+        let open = self.really_open()?;
+        if !secundine_sync::is_shared(open.store()).map_err(told)? {
+            return Ok(Vec::new());
+        }
+        let roster = secundine_sync::roster(open.store()).map_err(told)?;
+        let this = open.store().device();
+        let erasure = |(birth, device, ms)| ErasureView {
+            birth,
+            label: open.chart(birth).ok().filter(|_| !hidden).map(|chart| chart.label),
+            who: roster.members.get(&device).map(|member| member.label.clone()),
+            this: device == this,
+            at: time(&Stamp { wall_ms: ms, ..now.clone() }),
+        };
+        Ok(roster.asked().map(erasure).collect())
     }
 
     fn sync_state(&self, now: &Stamp) -> SyncState {
@@ -120,14 +142,14 @@ impl Session {
 
     /// What a code of another phone says. Nothing is done.
     pub(super) fn read_sync_code(&mut self, picture: Option<&str>, text: Option<String>) -> Result<Response, ApiError> {
-        self.really_open()?;
+        let open = self.really_open()?;
         let text = code::from(picture, text)?;
-        let label = match code::kind(&text)? {
-            Kind::Card => Some(code::decode::<Card>(Kind::Card, &text)?.label),
-            Kind::Welcome => None,
+        let (label, words) = match code::kind(&text)? {
+            Kind::Card => (Some(code::decode::<Card>(Kind::Card, &text)?.label), Vec::new()),
+            Kind::Welcome => (None, open.words_of(&code::decode_bytes(Kind::Welcome, &text)?)?),
             Kind::Birth | Kind::Answer => return Err(ApiError::new(ErrorCode::Impossible, "error-code-other")),
         };
-        Ok(Response::ReadSyncCode(SyncCodeRead { text, label }))
+        Ok(Response::ReadSyncCode(SyncCodeRead { text, label, words }))
     }
 
     /// Lets the phone in that showed this card.
@@ -146,13 +168,11 @@ impl Session {
     pub(super) fn join_sync(&mut self, text: &str, now: &Stamp) -> Result<Response, ApiError> {
         let welcome = code::decode_bytes(Kind::Welcome, text)?;
         let open = self.really_open()?;
-        let label = open.described().practitioner.clone();
-        let store = open.store_mut()?;
-        let card = Card::of(store, &label).map_err(told)?;
-        secundine_sync::join(store, &welcome).map_err(told)?;
+        let words = open.words_of(&welcome)?;
+        secundine_sync::join(open.store_mut()?, &welcome).map_err(told)?;
         open.read_practice_anew()?;
         self.ask_round(now, false);
-        Ok(Response::JoinSync { words: recovery::spoken(&card.check(&welcome)) })
+        Ok(Response::JoinSync { words })
     }
 
     /// Gets the practice back by its sheet; a thread does it.
@@ -292,6 +312,16 @@ impl Session {
     /// That a thread could not be begun.
     pub(crate) fn sync_not_begun(&mut self) {
         self.sync.busy = false;
+    }
+}
+
+impl OpenPractice {
+    /// The words that this phone and the lead's show for a welcome that lets this phone in.
+    fn words_of(&mut self, welcome: &[u8]) -> Result<Vec<String>, ApiError> {
+        let label = self.described().practitioner.clone();
+        let store = self.store_mut()?;
+        secundine_sync::may_join(store, welcome).map_err(told)?;
+        Ok(recovery::spoken(&Card::of(store, &label).map_err(told)?.check(welcome)))
     }
 }
 

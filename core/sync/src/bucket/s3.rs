@@ -41,6 +41,8 @@ impl Kind for S3 {
     }
 
     async fn list(&self, prefix: &str, after: Option<&str>) -> Result<Vec<Listed>, BucketError> {
+        // Garage lists nothing where `after` comes before the prefix (2.5.0), and such an `after` leaves nothing out.
+        let after = after.filter(|after| *after >= prefix);
         let mut all = Vec::new();
         let mut page_token = None;
         loop {

@@ -211,7 +211,7 @@ fn clocks_differ(date: Option<&HeaderValue>) -> bool {
 
 /// What ended it: only a connection that broke is tried once more, since the one taken from before may have been closed.
 fn failed(error: &ureq::Error) -> HttpError {
-    match why(error) {
+    match no_answer(error) {
         None => HttpError::new(HttpErrorKind::Request, BucketError::Slow),
         Some(why) => trouble(why),
     }
@@ -221,8 +221,9 @@ fn trouble(why: BucketError) -> HttpError {
     HttpError::new(HttpErrorKind::Unknown, why)
 }
 
-/// Nothing for a connection that broke.
-fn why(error: &ureq::Error) -> Option<BucketError> {
+/// Why a request came to no answer; nothing for a connection that broke.
+#[must_use]
+pub fn no_answer(error: &ureq::Error) -> Option<BucketError> {
     Some(match error {
         ureq::Error::HostNotFound | ureq::Error::ConnectionFailed | ureq::Error::Timeout(Timeout::Resolve | Timeout::Connect) => {
             BucketError::NoConnection
@@ -269,6 +270,13 @@ mod tests {
         let wire = Wire::waiting(None, Duration::from_millis(200));
         let error = wire.carry(request.into_parts().0, &[]).unwrap_err();
         found::<BucketError>(&error).unwrap().clone()
+    }
+
+    #[test]
+    fn a_name_that_nobody_can_look_up_is_no_connection() {
+        let asked = io::Error::other("failed to lookup address information: Temporary failure in name resolution");
+        assert_eq!(no_answer(&ureq::Error::Io(asked)), Some(BucketError::NoConnection));
+        assert_eq!(no_answer(&ureq::Error::Io(io::ErrorKind::ConnectionReset.into())), None);
     }
 
     #[test]

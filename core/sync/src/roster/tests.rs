@@ -112,6 +112,10 @@ fn a_birth_is_erased_once_two_have_said_so_and_students_do_not_count() {
         record(3, 1, 6, &[], erase.clone()),
     ];
     assert_eq!(roster(&acts).erased().count(), 0);
+    let asked: Vec<_> = roster(&acts).asked().map(|(birth, who, _)| (birth, who)).collect();
+    let birth = BirthId(EntryId { device: DeviceId([5; 16]), n: u64::from_be_bytes([5; 8]) });
+    assert_eq!(asked, [(birth, device(1))]);
     acts.push(record(2, 1, 7, &[], erase));
     assert_eq!(roster(&acts).erased().collect::<Vec<_>>(), [&[5; 24]]);
+    assert_eq!(roster(&acts).asked().count(), 0);
 }

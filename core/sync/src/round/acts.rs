@@ -1,6 +1,6 @@
 //! Acts upon the roster that others have put into the bucket.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use secundine_domain::entry::DeviceId;
 
@@ -69,12 +69,7 @@ fn pull_of(
     let records = with(access, |store| notes::records(store))?;
     let last = records.iter().filter(|record| record.author.0 == author.0).max_by_key(|record| record.seq);
     let (mut seq, mut hash) = last.map_or((0, [0; 32]), |last| (last.seq, last.hash.0));
-    let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
-    for listed in bucket.list(&names.rosters(author), Some(&names.before_roster(author, seq)))? {
-        if let Some(seq) = check::seq_of(&listed.name) {
-            by_seq.entry(seq).or_default().push(listed.name);
-        }
-    }
+    let by_seq = check::by_seq(bucket.list(&names.rosters(author), Some(&names.before_roster(author, seq)))?);
     let here = by_seq.get(&seq).is_some_and(|listed| listed.contains(&names.roster(author, seq, &hash)));
     if seq > 0 && !here {
         troubles.insert(Trouble::RolledBack { device: author, seq });

@@ -6,7 +6,7 @@ use secundine_domain::entry::DeviceId;
 use serde::de::DeserializeOwned;
 
 use crate::access::{Access, with};
-use crate::bucket::{Bucket, BucketError};
+use crate::bucket::{Bucket, BucketError, Listed};
 use crate::cbor;
 use crate::envelope::{Kind, OBJECT_MAX, Opened, hash};
 use crate::epoch::{Epoch, EpochFile, EpochId};
@@ -84,6 +84,17 @@ fn fetch_epochs(
         }
     }
     Ok(known)
+}
+
+/// Names by the number in them, of a listing; what has none is left out.
+pub(crate) fn by_seq(listed: Vec<Listed>) -> BTreeMap<u64, Vec<String>> {
+    let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
+    for one in listed {
+        if let Some(seq) = seq_of(&one.name) {
+            by_seq.entry(seq).or_default().push(one.name);
+        }
+    }
+    by_seq
 }
 
 /// The number in a name, which comes before its first hyphen.

@@ -1,6 +1,6 @@
 //! What this phone gives: its new entries, sealed into segments; a snapshot now and then; files.
 
-use secundine_domain::entry::{BirthId, DeviceId, EntryId};
+use secundine_domain::entry::{BirthId, DeviceId};
 use secundine_store::{Carried, Note, Store, StoreError};
 
 use super::At;
@@ -11,7 +11,7 @@ use crate::envelope::{Header, Kind, hash, random};
 use crate::epoch::Epoch;
 use crate::keyring;
 use crate::notes::{self, Me, Out, Own};
-use crate::roster::{Roster, Seen};
+use crate::roster::{Roster, Seen, unchained};
 use crate::segment::{self, Segment};
 use crate::{SyncError, member};
 
@@ -266,9 +266,7 @@ pub(crate) fn erase(at: &At<'_, '_>) -> Result<Vec<BirthId>, SyncError> {
 
 impl Giver<'_> {
     fn erase(&self, store: &mut Store, birth: &[u8; 24]) -> Result<Option<BirthId>, SyncError> {
-        let Some((device, n)) = birth.split_first_chunk::<16>() else { return Ok(None) };
-        let n = n.try_into().map(u64::from_be_bytes).unwrap_or_default();
-        let id = BirthId(EntryId { device: DeviceId(*device), n });
+        let Some(id) = unchained(birth) else { return Ok(None) };
         // What is here of it may be unreadable to this version, and goes all the same.
         let here = store.entries(id).map_or(true, |entries| !entries.is_empty());
         let mut own = notes::own(store)?;

@@ -68,12 +68,7 @@ fn of(at: &mut At<'_, '_>, device: DeviceId, member: &Member) -> Result<(), Sync
     let mut peer = at.with(|store| notes::peer(store, device))?;
     let listed = at.bucket.list(&names.segments(device), Some(&names.before_segment(device, peer.seq)))?;
     let most = largest(&listed);
-    let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
-    for one in listed {
-        if let Some(seq) = check::seq_of(&one.name) {
-            by_seq.entry(seq).or_default().push(one.name);
-        }
-    }
+    let by_seq = check::by_seq(listed);
     if peer.seq == 0 && by_seq.range(2..).next().is_some() {
         snapshot(at, device, member, &mut peer)?;
     }
@@ -310,15 +305,9 @@ fn snapshot(at: &mut At<'_, '_>, device: DeviceId, member: &Member, peer: &mut P
     let practice = at.me.charter.practice();
     let names = Names::new(&practice);
     let held = member.removed.map_or(u64::MAX, |removed| removed.segment);
-    let mut by_seq: BTreeMap<u64, Vec<String>> = BTreeMap::new();
     let listed = at.bucket.list(&names.snapshots(device), None)?;
     let most = largest(&listed);
-    for listed in listed {
-        if let Some(seq) = check::seq_of(&listed.name).filter(|seq| *seq <= held) {
-            by_seq.entry(seq).or_default().push(listed.name);
-        }
-    }
-    for (seq, parts) in by_seq.into_iter().rev() {
+    for (seq, parts) in check::by_seq(listed).into_iter().rev().filter(|(seq, _)| *seq <= held) {
         if parts_in(at, device, member, (seq, &parts, most), peer)? {
             return Ok(());
         }
