@@ -290,7 +290,7 @@ fn a_birth_that_one_wants_erased_is_shown_until_another_asks_too() {
     mari.call(Request::AskErasure { birth }).unwrap();
     for phone in [&mari, &ida] {
         let view = phone.round();
-        let [asked] = &view.erasures[..] else { unreachable!("{:?}", view.erasures) };
+        let [asked] = view.erasures.as_slice() else { unreachable!("{:?}", view.erasures) };
         assert_eq!((asked.birth, asked.who.as_deref(), asked.at.clock.as_str()), (birth, Some("Mari Solberg"), "02:41:30"));
         assert_eq!(asked.this, std::ptr::eq(phone, &mari));
         assert!(asked.label.as_ref().is_some_and(|label| !label.is_empty()));

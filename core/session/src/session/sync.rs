@@ -93,7 +93,7 @@ impl Session {
         }
         let roster = secundine_sync::roster(open.store()).map_err(told)?;
         let this = open.store().device();
-        let erasure = |(birth, device, ms)| ErasureView {
+        let erasure = |(birth, device, ms): (BirthId, DeviceId, i64)| ErasureView {
             birth,
             label: open.chart(birth).ok().filter(|_| !hidden).map(|chart| chart.label),
             who: roster.members.get(&device).map(|member| member.label.clone()),
