@@ -175,9 +175,9 @@ fn seal(root: &Path) {
     let sealed = age::encrypt(&recipient, &plain).unwrap();
     let debian = |arguments: &[&str], from: &str, to: &str| {
         for file in &files {
-            let status =
-                Command::new("age").args(arguments).arg("-o").arg(file.with_extension(to)).arg(file.with_extension(from));
-            assert!(status.status().unwrap().success());
+            let mut program = Command::new("age");
+            program.args(arguments).arg("-o").arg(file.with_extension(to)).arg(file.with_extension(from));
+            assert!(program.status().unwrap().success());
         }
     };
     let mut phone = Phone::new(root, PHONES + 2, 0);
