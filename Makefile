@@ -158,7 +158,7 @@ gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
 SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-pages soak-bits soak-photos \
-	soak-archive soak-office soak-fhir soak-screens soak-fuzz soak-sync soak-garage
+	soak-archive soak-office soak-fhir soak-helios soak-screens soak-fuzz soak-sync soak-garage
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -203,6 +203,14 @@ soak-office: tools-test
 soak-fhir: tools-test
 	PROPTEST_CASES=10000 $(LONG) -p secundine-record --test fhir
 	SECUNDINE_BUNDLES=1000 $(LONG) -p secundine-tests --test fhir
+
+# Twenty minutes to build, once.
+HELIOS := $(TARGET)/tools/bin/hfs
+$(HELIOS):
+	CARGO_PROFILE_DEV_DEBUG=none cargo install helios-hfs@0.2.7 --locked --debug --no-default-features --features R4,sqlite --root $(TARGET)/tools
+
+soak-helios: tools-test $(HELIOS)
+	SECUNDINE_HFS=$(HELIOS) cargo test -p secundine-tests --test fhir --test fhir_server -- --nocapture
 
 soak-screens: tools-test ui tests/e2e/node_modules/.package-lock.json
 	cargo build -p secundine-bridge

@@ -1,21 +1,22 @@
-"""A FHIR server on loopback.
+"""A FHIR server on loopback; Helios where `SECUNDINE_HFS` names it.
 
 `server.py FILE…` is given transactions, and prints, as one JSON text, what it holds after each:
 [{status, entries: [status of each entry], resources}].
 `server.py` alone prints its address and stays; for each line that it is given it prints what it holds, as one line of JSON.
 """
 
+import contextlib
 import json
+import os
 import pathlib
 import socket
 import sys
 import tempfile
 import threading
 import time
-import urllib.error
-import urllib.request
 
 import uvicorn
+from helios import ask, served
 from sekmet.config import Settings
 from sekmet.main import create_app
 
@@ -25,28 +26,20 @@ TYPES = [
 ]
 
 
-def ask(url, data=None):
-    """Status and JSON of an answer."""
-    headers = {"Content-Type": "application/fhir+json", "Accept": "application/fhir+json"}
-    try:
-        with urllib.request.urlopen(urllib.request.Request(url, data, headers), timeout=60) as answer:
-            return answer.status, json.load(answer)
-    except urllib.error.HTTPError as error:
-        return error.code, json.load(error)
-
-
 def held(base):
     """Every resource that the server finds by its type."""
     resources = []
     for kind in TYPES:
         _, found = ask(f"{base}/{kind}?_count=1000")
         inside = [entry["resource"] for entry in found.get("entry", [])]
-        assert len(inside) == found["total"], f"{kind}: {len(inside)} of {found['total']}"
+        assert len(inside) == found.get("total", len(inside)), f"{kind}: {len(inside)} of {found['total']}"
         resources += inside
     return resources
 
 
-def main():
+@contextlib.contextmanager
+def sekmet():
+    """The server's address, as long as it is served."""
     with tempfile.TemporaryDirectory() as folder, socket.socket() as listening:
         listening.bind(("127.0.0.1", 0))
         port = listening.getsockname()[1]
@@ -58,7 +51,14 @@ def main():
         running.start()
         while not server.started:
             time.sleep(0.05)
-        told = []
+        yield base
+        server.should_exit = True
+        running.join(timeout=10)
+
+
+def main():
+    told = []
+    with served() if "SECUNDINE_HFS" in os.environ else sekmet() as base:
         for name in sys.argv[1:]:
             status, answer = ask(base, pathlib.Path(name).read_bytes())
             entries = [entry["response"]["status"] for entry in answer.get("entry", [])]
@@ -67,8 +67,6 @@ def main():
             print(base, flush=True)
             for _ in sys.stdin:
                 print(json.dumps(held(base)), flush=True)
-        server.should_exit = True
-        running.join(timeout=10)
     if told:
         json.dump(told, sys.stdout)
 

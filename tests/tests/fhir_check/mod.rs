@@ -47,6 +47,15 @@ fn photos(chart: &Chart) -> BTreeMap<FileId, Vec<u8>> {
     chart.photos.iter().step_by(2).map(|photo| (photo.what.file, vec![0xff, 0xd8, 0xff, 0xd9])).collect()
 }
 
+/// Who checks, and how each is started. Helios takes part where `SECUNDINE_HFS` names it.
+fn checkers() -> Vec<(&'static str, PathBuf, &'static str)> {
+    let mut checkers = vec![("medplum", "node".into(), "check.mjs"), ("fhirkit", python(), "check.py")];
+    if std::env::var_os("SECUNDINE_HFS").is_some() {
+        checkers.push(("helios", python(), "helios.py"));
+    }
+    checkers
+}
+
 /// What the checkers find wrong with each bundle, by its name; nothing where they find nothing.
 pub fn faults(bundles: &[(String, Vec<u8>)]) -> BTreeMap<String, Vec<String>> {
     let folder_of_files = tempfile::tempdir().unwrap();
@@ -56,12 +65,8 @@ pub fn faults(bundles: &[(String, Vec<u8>)]) -> BTreeMap<String, Vec<String>> {
     }
     let list: String = bundles.iter().map(|(name, _)| format!("{}\n", path(name).display())).collect();
     let mut found: BTreeMap<String, Vec<String>> = BTreeMap::new();
-    let mut node = Command::new("node");
-    let mut python = Command::new(python());
-    for (checker, command) in
-        [("medplum", node.arg(folder().join("check.mjs"))), ("fhirkit", python.arg(folder().join("check.py")))]
-    {
-        let told = told(command, &list);
+    for (checker, program, script) in checkers() {
+        let told = told(Command::new(program).arg(folder().join(script)), &list);
         assert_eq!(told.lines().count(), bundles.len(), "{checker} looked at each: {told}");
         for line in told.lines() {
             let one: Value = serde_json::from_str(line).unwrap();
