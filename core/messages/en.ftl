@@ -3027,3 +3027,10 @@ ui-erase-copies = Backups, printed records and files that left the phones are no
 ui-erase-hold = Hold to ask for it
 ui-erase-asked = Asked.
 ui-erase-asked-then = The birth is erased on every phone once a second person has asked too, and the phones have exchanged.
+
+## What an iPhone says when it asks for the camera, the microphone and the face. The same words stand in the InfoPlist.strings of
+## src-tauri/gen/apple.
+
+ios-camera = A photograph of the placenta, or a code on another phone's screen. It is sealed on this phone.
+ios-microphone = A note that you speak. It is sealed on this phone.
+ios-face = A quicker way in, beside your passphrase.

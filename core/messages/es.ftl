@@ -3025,3 +3025,10 @@ ui-erase-copies = No alcanza a las copias, a los registros impresos ni a los arc
 ui-erase-hold = Mantener para pedirlo
 ui-erase-asked = Pedido.
 ui-erase-asked-then = El parto se borra en todos los teléfonos cuando lo haya pedido también una segunda persona, y los teléfonos hayan intercambiado.
+
+## Lo que dice un iPhone cuando pide la cámara, el micrófono y la cara. Las mismas palabras están en los InfoPlist.strings de
+## src-tauri/gen/apple.
+
+ios-camera = Una fotografía de la placenta, o un código en la pantalla de otro teléfono. Queda sellada en este teléfono.
+ios-microphone = Una nota hablada. Queda sellada en este teléfono.
+ios-face = Una entrada más rápida, además de su frase de acceso.

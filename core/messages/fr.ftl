@@ -3027,3 +3027,10 @@ ui-erase-copies = Les sauvegardes, les dossiers imprimés et les fichiers sortis
 ui-erase-hold = Tenir pour le demander
 ui-erase-asked = Demandé.
 ui-erase-asked-then = La naissance est effacée sur tous les téléphones quand une seconde personne l’a demandé aussi, et que les téléphones ont échangé.
+
+## Ce que dit un iPhone quand il demande l'appareil photo, le micro et le visage. Les mêmes mots sont dans les InfoPlist.strings de
+## src-tauri/gen/apple.
+
+ios-camera = Une photographie du placenta, ou un code sur l'écran d'un autre téléphone. Elle est scellée sur ce téléphone.
+ios-microphone = Une note dictée. Elle est scellée sur ce téléphone.
+ios-face = Un accès plus rapide, en plus de votre phrase de passe.
