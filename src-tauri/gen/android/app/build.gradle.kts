@@ -15,7 +15,8 @@ val tauriProperties = Properties().apply {
 }
 
 android {
-    compileSdk = 37
+    // As Tauri's own library. The template says 37, which nothing here uses.
+    compileSdk = 36
     ndkVersion = "28.2.13676358"
     namespace = "org.secundine.app"
     defaultConfig {
