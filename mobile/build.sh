@@ -18,7 +18,7 @@ usage() {
 mobile/build.sh android [--flavour offline|sync] [--check] [--unsigned]
     APK and AAB, signed and verified, in out/phones/android-FLAVOUR. offline (the default) has no permission to use the network.
     --check     looks whether everything needed is there, and builds nothing
-    --unsigned  leaves the signing to somebody else, as F-Droid does
+    --unsigned  makes the APK alone, and leaves the signing to somebody else, as F-Droid does
 mobile/build.sh ios [--check]
     An archive and an IPA, signed and verified, in out/phones/ios. A Mac only. iOS has no permission for the network, so no flavours.
 mobile/build.sh compare A B
@@ -79,7 +79,6 @@ needs_of_android() {
 		need "Rust for $target" "rustup target add $target" target_there "$target"
 	done
 	need 'a JDK of 17 or newer (javac)' 'sudo apt-get install openjdk-17-jdk-headless' java_there
-	need 'jarsigner' 'comes with the JDK' on_path jarsigner
 	need 'perl, for OpenSSL' 'sudo apt-get install perl' on_path perl
 	need 'make, for OpenSSL' 'sudo apt-get install make' on_path make
 	local home=${ANDROID_HOME:-/nowhere} tool
@@ -91,8 +90,9 @@ needs_of_android() {
 			test -x "$home/build-tools/$BUILD_TOOLS/$tool"
 	done
 	need 'the licences of the SDK, accepted' 'sdkmanager --licenses' test -d "$home/licenses"
-	need 'bundletool' 'brew install bundletool, or a script of that name around bundletool-all-1.18.jar' on_path bundletool
-	[ -n "$unsigned" ] && return
+	[ -n "$signed" ] || return 0
+	need 'jarsigner' 'comes with the JDK' on_path jarsigner
+	need 'bundletool' 'brew install bundletool, or a script of that name around bundletool-all-….jar' on_path bundletool
 	if [ -z "${SECUNDINE_KEYSTORE:-}" ] || [ ! -f "$SECUNDINE_KEYSTORE" ]; then
 		lacks 'SECUNDINE_KEYSTORE, the file with the key' \
 			'keytool -genkeypair -v -keystore secundine.jks -alias secundine -keyalg RSA -keysize 4096 -validity 10000'
@@ -159,20 +159,20 @@ android() {
 	# The first three are what Tauri would give, which these flags take the place of; the last is for pages of 16 KiB.
 	reproducible -Clink-arg=-landroid -Clink-arg=-llog -Clink-arg=-lOpenSLES -Clink-arg=-Wl,-z,max-page-size=16384
 	say "The program, $flavour"
-	(cd "$root/src-tauri" && cargo tauri android build --ci --apk --aab --target aarch64 armv7 x86_64)
+	(cd "$root/src-tauri" && cargo tauri android build --ci --apk ${signed:+--aab} --target aarch64 armv7 x86_64)
 	rm -rf "$out"
 	mkdir -p "$out"
 	local camel
 	camel=$(printf '%s' "$flavour" | cut -c1 | tr '[:lower:]' '[:upper:]')${flavour#?}
 	cp "$outputs/apk/universal$camel/release/app-universal-$flavour-release-unsigned.apk" "$out/$name-unsigned.apk"
-	cp "$outputs/bundle/universal${camel}Release/app-universal-$flavour-release.aab" "$out/$name.aab"
+	[ -z "$signed" ] || cp "$outputs/bundle/universal${camel}Release/app-universal-$flavour-release.aab" "$out/$name.aab"
 
 	say 'What the package may do'
 	permissions "$tools/aapt2" "$out/$name-unsigned.apk"
 	"$tools/zipalign" -c -P 16 4 "$out/$name-unsigned.apk" || fail 'The package is not aligned to pages of 16 KiB.'
-	bundletool validate --bundle="$out/$name.aab" >/dev/null
 
-	if [ -z "$unsigned" ]; then
+	if [ -n "$signed" ]; then
+		bundletool validate --bundle="$out/$name.aab" >/dev/null
 		say 'Signing'
 		# By name of a variable, so that the passphrase stands in no list of processes.
 		export SECUNDINE_KEYSTORE_PASS
@@ -266,7 +266,7 @@ compare() {
 
 what=${1:-}
 [ $# -eq 0 ] || shift
-flavour=offline check='' unsigned='' flavoured=''
+flavour=offline check='' signed=yes chosen=''
 case $what in
 compare)
 	[ $# -eq 2 ] || { usage >&2; exit 2; }
@@ -279,9 +279,9 @@ android | ios) ;;
 esac
 while [ $# -gt 0 ]; do
 	case $1 in
-	--flavour) flavour=${2:-} flavoured=yes; shift ;;
+	--flavour) flavour=${2:-} chosen=yes; shift ;;
 	--check) check=yes ;;
-	--unsigned) unsigned=yes ;;
+	--unsigned) signed='' chosen=yes ;;
 	*) usage >&2; exit 2 ;;
 	esac
 	[ $# -eq 0 ] || shift
@@ -290,7 +290,7 @@ case $flavour in
 offline | sync) ;;
 *) fail "There is no flavour '$flavour': offline or sync." ;;
 esac
-[ "$what" = android ] || [ -z "$flavoured$unsigned" ] || fail 'Flavours and --unsigned are Android'\''s: iOS has no permission that keeps a program off the network.'
+[ "$what" = android ] || [ -z "$chosen" ] || fail 'Flavours and --unsigned are Android'\''s: iOS has no permission that keeps a program off the network.'
 
 signing_file
 "needs_of_$what"

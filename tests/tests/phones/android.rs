@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use roxmltree::{Document, Node};
 
 use crate::files::{
-    ACTIVITY, ANDROID, BUILD_TASK, CONFIG, EXTRACTION, Files, GRADLE, IGNORED, OFFLINE, PLUGIN, Point, R8, RUST_PLUGIN, SHELL, SYNC,
+    ACTIVITY, ANDROID, BUILD_TASK, CONFIG, EXTRACTION, FDROID, Files, GRADLE, IGNORED, OFFLINE, PLUGIN, Point, R8, RUST_PLUGIN,
+    SHELL, SYNC, at,
 };
 
 const SCHEMA: &str = "http://schemas.android.com/apk/res/android";
@@ -73,7 +74,8 @@ fn reachable(text: &str) -> Option<BTreeSet<(String, Option<String>)>> {
     let document = document(text)?;
     let mut found = BTreeSet::new();
     for node in document.descendants().filter(|node| {
-        ["activity", "activity-alias", "service", "receiver", "provider"].contains(&node.tag_name().name()) && !is_taken_away(node)
+        ["activity", "activity-alias", "service", "receiver", "provider"].contains(&node.tag_name().name())
+            && !is_taken_away(node)
     }) {
         if attribute(&node, "exported")? == "true" {
             found.insert((attribute(&node, "name")?.to_owned(), attribute(&node, "permission").map(str::to_owned)));
@@ -87,7 +89,15 @@ fn leaves_all_out(files: &Files, part: &str) -> Option<bool> {
     let document = document(files.text(EXTRACTION))?;
     let part = document.descendants().find(|node| node.has_tag_name(part))?;
     let all = BTreeSet::from([
-        "root", "file", "database", "sharedpref", "external", "device_root", "device_file", "device_database", "device_sharedpref",
+        "root",
+        "file",
+        "database",
+        "sharedpref",
+        "external",
+        "device_root",
+        "device_file",
+        "device_database",
+        "device_sharedpref",
     ]);
     // A path would leave the rest of its kind in.
     let out = part.children().filter(|node| node.has_tag_name("exclude") && node.attribute("path").is_none());
@@ -153,22 +163,31 @@ pub const POINTS: &[Point] = &[
     Point {
         name: "Android: others can reach the launcher's activity, and the system its tile; nothing else",
         holds: |files| {
-            let tile = ("org.secundine.phone.BabyBornTile".to_owned(), Some("android.permission.BIND_QUICK_SETTINGS_TILE".to_owned()));
+            let tile =
+                ("org.secundine.phone.BabyBornTile".to_owned(), Some("android.permission.BIND_QUICK_SETTINGS_TILE".to_owned()));
             let launcher = (".MainActivity".to_owned(), None);
-            Some(reachable(files.text(ANDROID))? == BTreeSet::from([launcher]) && reachable(files.text(PLUGIN))? == BTreeSet::from([tile]))
+            Some(
+                reachable(files.text(ANDROID))? == BTreeSet::from([launcher])
+                    && reachable(files.text(PLUGIN))? == BTreeSet::from([tile]),
+            )
         },
         breaks: &[
             (ANDROID, "android:exported=\"false\"", "android:exported=\"true\""),
             (ANDROID, "android:exported=\"false\"", ""),
-            (ANDROID, "android:name=\"androidx.profileinstaller.ProfileInstallReceiver\"\n            tools:node=\"remove\"",
-                "android:name=\"androidx.profileinstaller.ProfileInstallReceiver\" android:exported=\"true\""),
+            (
+                ANDROID,
+                "android:name=\"androidx.profileinstaller.ProfileInstallReceiver\"\n            tools:node=\"remove\"",
+                "android:name=\"androidx.profileinstaller.ProfileInstallReceiver\" android:exported=\"true\"",
+            ),
             (PLUGIN, "android.permission.BIND_QUICK_SETTINGS_TILE", "android.permission.VIBRATE"),
         ],
     },
     Point {
         name: "Android: each permission is known, and stands in one manifest alone, with its reason",
         holds: |files| {
-            let stands = |(path, known): &(&str, &[&str])| Some(permissions(files.text(path), false)? == *known && reasons(files.text(path))?);
+            let stands = |(path, known): &(&str, &[&str])| {
+                Some(permissions(files.text(path), false)? == *known && reasons(files.text(path))?)
+            };
             Some(PERMISSIONS.iter().map(stands).collect::<Option<Vec<_>>>()?.into_iter().all(|stands| stands))
         },
         breaks: &[
@@ -183,7 +202,8 @@ pub const POINTS: &[Point] = &[
         name: "Android: the exact alarm that she could refuse is asked for only where there is no other",
         holds: |files| {
             let document = document(files.text(PLUGIN))?;
-            let alarm = document.descendants().find(|node| attribute(node, "name") == Some("android.permission.SCHEDULE_EXACT_ALARM"))?;
+            let alarm =
+                document.descendants().find(|node| attribute(node, "name") == Some("android.permission.SCHEDULE_EXACT_ALARM"))?;
             Some(attribute(&alarm, "maxSdkVersion") == Some("32"))
         },
         breaks: &[(PLUGIN, "android:maxSdkVersion=\"32\"", "")],
@@ -192,7 +212,9 @@ pub const POINTS: &[Point] = &[
         name: "Android: without the network in one flavour, whatever a library asks for",
         holds: |files| {
             let none = permissions(files.text(ANDROID), false)?.iter().all(|name| !NETWORK.contains(&name.as_str()));
-            Some(none && permissions(files.text(OFFLINE), true)? == NETWORK && permissions(files.text(OFFLINE), false)?.is_empty())
+            Some(
+                none && permissions(files.text(OFFLINE), true)? == NETWORK && permissions(files.text(OFFLINE), false)?.is_empty(),
+            )
         },
         breaks: &[
             (OFFLINE, "android.permission.INTERNET\" tools:node=\"remove\"", "android.permission.INTERNET\""),
@@ -226,7 +248,11 @@ pub const POINTS: &[Point] = &[
             (ACTIVITY, "window.setFlags(", "// window.setFlags("),
             (ACTIVITY, "FLAG_SECURE)", "FLAG_FULLSCREEN)"),
             (ACTIVITY, "setRecentsScreenshotEnabled(false)", "setRecentsScreenshotEnabled(true)"),
-            (ACTIVITY, "    // Before anything is drawn", "    super.onCreate(savedInstanceState)\n    window.clearFlags(0) // Before"),
+            (
+                ACTIVITY,
+                "    // Before anything is drawn",
+                "    super.onCreate(savedInstanceState)\n    window.clearFlags(0) // Before",
+            ),
         ],
     },
     Point {
@@ -235,13 +261,19 @@ pub const POINTS: &[Point] = &[
             let gradle = files.code(GRADLE);
             let release = block(&gradle, "getByName(\"release\") {")?;
             let small = block(release, "optimization {")?.contains("enable = true");
-            let key = ["signingConfig", "storePassword", "keyPassword", "storeFile", "keyAlias"].iter().any(|word| gradle.contains(word));
+            let key = ["signingConfig", "storePassword", "keyPassword", "storeFile", "keyAlias"]
+                .iter()
+                .any(|word| gradle.contains(word));
             Some(small && release.contains("isDebuggable = false") && !key)
         },
         breaks: &[
             (GRADLE, "isDebuggable = false", "isDebuggable = true"),
             (GRADLE, "enable = true", "enable = false"),
-            (GRADLE, "isDebuggable = false", "isDebuggable = false\n            signingConfig = signingConfigs.getByName(\"release\")"),
+            (
+                GRADLE,
+                "isDebuggable = false",
+                "isDebuggable = false\n            signingConfig = signingConfigs.getByName(\"release\")",
+            ),
         ],
     },
     Point {
@@ -249,7 +281,11 @@ pub const POINTS: &[Point] = &[
         holds: |files| {
             let gradle = files.code(GRADLE);
             let list = block(&gradle, "dependenciesInfo {")?;
-            Some(list.contains("includeInApk = false") && list.contains("includeInBundle = false") && gradle.contains("vcsInfo.include = false"))
+            Some(
+                list.contains("includeInApk = false")
+                    && list.contains("includeInBundle = false")
+                    && gradle.contains("vcsInfo.include = false"),
+            )
         },
         breaks: &[
             (GRADLE, "includeInApk = false", "includeInApk = true"),
@@ -288,12 +324,36 @@ pub const POINTS: &[Point] = &[
         holds: |files| {
             let name = files.config()?.pointer("/identifier")?.as_str()?.to_owned();
             let gradle = files.code(GRADLE);
-            let here = gradle.contains(&format!("applicationId = \"{name}\"")) && gradle.contains(&format!("namespace = \"{name}\""));
+            let here =
+                gradle.contains(&format!("applicationId = \"{name}\"")) && gradle.contains(&format!("namespace = \"{name}\""));
             Some(here && files.code(ACTIVITY).starts_with(&format!("package {name}\n")) && name == "org.secundine.app")
         },
         breaks: &[
             (CONFIG, "org.secundine.app", "org.secundine.other"),
             (GRADLE, "applicationId = \"org.secundine.app\"", "applicationId = \"org.secundine.sync\""),
+        ],
+    },
+    Point {
+        name: "F-Droid builds this version, in the flavour without the network, and signs it itself",
+        holds: |files| {
+            let metadata = files.yaml(FDROID)?;
+            let version = files.config()?.pointer("/version")?.as_str()?.to_owned();
+            let parts: Vec<i64> = version.split('.').map(str::parse).collect::<Result<_, _>>().ok()?;
+            // As Tauri counts.
+            let code = parts.iter().try_fold(0, |code, part| (*part < 1000).then_some(code * 1000 + part))?;
+            let build = at(&metadata, &["Builds"])?.as_vec()?.last()?;
+            let call = at(build, &["build"])?.as_str()?;
+            Some(
+                at(build, &["versionName"])?.as_str()? == version
+                    && at(build, &["versionCode"])?.as_integer()? == code
+                    && at(&metadata, &["CurrentVersionCode"])?.as_integer()? == code
+                    && call.ends_with("mobile/build.sh android --flavour offline --unsigned"),
+            )
+        },
+        breaks: &[
+            (CONFIG, "\"version\": \"0.1.0\"", "\"version\": \"0.1.1\""),
+            (FDROID, "--flavour offline", "--flavour sync"),
+            (FDROID, "CurrentVersionCode: 1000", "CurrentVersionCode: 1001"),
         ],
     },
     Point {
@@ -310,7 +370,11 @@ pub const POINTS: &[Point] = &[
         name: "no key is ever committed",
         holds: |files| {
             let lines: BTreeSet<_> = files.text(IGNORED).lines().collect();
-            Some(["/mobile/signing.properties", "*.jks", "*.keystore", "*.p12", "*.mobileprovision"].iter().all(|one| lines.contains(one)))
+            Some(
+                ["/mobile/signing.properties", "*.jks", "*.keystore", "*.p12", "*.mobileprovision"]
+                    .iter()
+                    .all(|one| lines.contains(one)),
+            )
         },
         breaks: &[(IGNORED, "*.jks\n", ""), (IGNORED, "/mobile/signing.properties\n", "")],
     },

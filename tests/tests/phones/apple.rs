@@ -4,9 +4,7 @@ use std::collections::BTreeSet;
 
 use saphyr::Yaml;
 
-use crate::files::{
-    BEFORE, CONFIG, COVER, EXPORT, Files, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, SHELL, USAGE, at,
-};
+use crate::files::{BEFORE, CONFIG, COVER, EXPORT, Files, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, SHELL, USAGE, at};
 
 const APP: &str = "secundine-app_iOS";
 const CLOCK: &str = "SecundineClock";
@@ -62,7 +60,10 @@ pub const POINTS: &[Point] = &[
         name: "iOS: a closed file is out of reach while the phone is locked",
         holds: |files| {
             let project = files.project()?;
-            let class = |target| at(&project, &["targets", target, "entitlements", "properties", "com.apple.developer.default-data-protection"])?.as_str();
+            let class = |target| {
+                at(&project, &["targets", target, "entitlements", "properties", "com.apple.developer.default-data-protection"])?
+                    .as_str()
+            };
             Some([APP, CLOCK].iter().all(|target| class(target) == Some("NSFileProtectionCompleteUnlessOpen")))
         },
         breaks: &[
@@ -79,14 +80,21 @@ pub const POINTS: &[Point] = &[
             let urgent = "com.apple.developer.usernotifications.time-sensitive".to_owned();
             Some(has(APP)? == BTreeSet::from([data.clone(), urgent]) && has(CLOCK)? == BTreeSet::from([data]))
         },
-        breaks: &[(PROJECT, "        com.apple.developer.usernotifications.time-sensitive: true",
-            "        com.apple.developer.usernotifications.time-sensitive: true\n        com.apple.developer.icloud-services: [CloudDocuments]")],
+        breaks: &[(
+            PROJECT,
+            "        com.apple.developer.usernotifications.time-sensitive: true",
+            "        com.apple.developer.usernotifications.time-sensitive: true\n        com.apple.developer.icloud-services: [CloudDocuments]",
+        )],
     },
     Point {
         name: "iOS: no other program and no cable reaches the papers",
         holds: |files| {
             let project = files.project()?;
-            Some(["UIFileSharingEnabled", "LSSupportsOpeningDocumentsInPlace"].iter().all(|key| is_false(info(&project, APP, key))))
+            Some(
+                ["UIFileSharingEnabled", "LSSupportsOpeningDocumentsInPlace"]
+                    .iter()
+                    .all(|key| is_false(info(&project, APP, key))),
+            )
         },
         breaks: &[
             (PROJECT, "UIFileSharingEnabled: false", "UIFileSharingEnabled: true"),
@@ -124,7 +132,11 @@ pub const POINTS: &[Point] = &[
         },
         breaks: &[
             (PROJECT, "NSCameraUsageDescription: \"A photograph", "NSCameraUsageDescription: \"One photograph"),
-            (PROJECT, "NSSupportsLiveActivities: true", "NSSupportsLiveActivities: true\n        NSContactsUsageDescription: \"Why not.\""),
+            (
+                PROJECT,
+                "NSSupportsLiveActivities: true",
+                "NSSupportsLiveActivities: true\n        NSContactsUsageDescription: \"Why not.\"",
+            ),
             ("src-tauri/gen/apple/Sources/secundine-app/fr.lproj/InfoPlist.strings", "Une note", "Une autre note"),
             ("core/messages/es.ftl", "ios-face = Una", "ios-face = Otra"),
         ],
@@ -139,7 +151,8 @@ pub const POINTS: &[Point] = &[
             let mut declared = Vec::new();
             for call in list(&privacy, "NSPrivacyAccessedAPITypes")? {
                 let call = call.as_dictionary()?;
-                let reasons: Option<Vec<_>> = list(call, "NSPrivacyAccessedAPITypeReasons")?.iter().map(plist::Value::as_string).collect();
+                let reasons: Option<Vec<_>> =
+                    list(call, "NSPrivacyAccessedAPITypeReasons")?.iter().map(plist::Value::as_string).collect();
                 declared.push((call.get("NSPrivacyAccessedAPIType")?.as_string()?, reasons?));
             }
             let project = files.project()?;
@@ -148,7 +161,11 @@ pub const POINTS: &[Point] = &[
         },
         breaks: &[
             (PRIVACY, "<key>NSPrivacyTracking</key>\n\t<false/>", "<key>NSPrivacyTracking</key>\n\t<true/>"),
-            (PRIVACY, "<key>NSPrivacyCollectedDataTypes</key>\n\t<array/>", "<key>NSPrivacyCollectedDataTypes</key>\n\t<array><string>Health</string></array>"),
+            (
+                PRIVACY,
+                "<key>NSPrivacyCollectedDataTypes</key>\n\t<array/>",
+                "<key>NSPrivacyCollectedDataTypes</key>\n\t<array><string>Health</string></array>",
+            ),
             (PRIVACY, "<string>35F9.1</string>", ""),
             (PRIVACY, "C617.1", "DDA9.1"),
             (PRIVACY, "NSPrivacyAccessedAPICategoryDiskSpace", "NSPrivacyAccessedAPICategoryUserDefaults"),
@@ -159,7 +176,10 @@ pub const POINTS: &[Point] = &[
         name: "iOS: what a store asks of encryption is answered, and the guide says why",
         holds: |files| {
             let project = files.project()?;
-            Some(is_false(info(&project, APP, "ITSAppUsesNonExemptEncryption")) && files.text(GUIDE).contains("ITSAppUsesNonExemptEncryption"))
+            Some(
+                is_false(info(&project, APP, "ITSAppUsesNonExemptEncryption"))
+                    && files.text(GUIDE).contains("ITSAppUsesNonExemptEncryption"),
+            )
         },
         breaks: &[
             (PROJECT, "ITSAppUsesNonExemptEncryption: false", ""),
@@ -174,7 +194,9 @@ pub const POINTS: &[Point] = &[
             let version = config.pointer("/version")?.as_str()?;
             let identifier = config.pointer("/identifier")?.as_str()?;
             let same = |target| {
-                ["CFBundleShortVersionString", "CFBundleVersion"].iter().all(|key| info(&project, target, key).and_then(Yaml::as_str) == Some(version))
+                ["CFBundleShortVersionString", "CFBundleVersion"]
+                    .iter()
+                    .all(|key| info(&project, target, key).and_then(Yaml::as_str) == Some(version))
             };
             let point = at(info(&project, CLOCK, "NSExtension")?, &["NSExtensionPointIdentifier"])?.as_str()?;
             let parts = at(&project, &["targets", APP, "dependencies"])?.as_vec()?;
@@ -182,7 +204,11 @@ pub const POINTS: &[Point] = &[
             let kind = at(&project, &["targets", CLOCK, "type"])?.as_str()?;
             let safe = at(&project, &["targets", CLOCK, "settings", "base", "APPLICATION_EXTENSION_API_ONLY"])?.as_bool();
             Some(
-                same(APP) && same(CLOCK) && embedded && kind == "app-extension" && point == "com.apple.widgetkit-extension"
+                same(APP)
+                    && same(CLOCK)
+                    && embedded
+                    && kind == "app-extension"
+                    && point == "com.apple.widgetkit-extension"
                     && safe == Some(true)
                     && info(&project, APP, "NSSupportsLiveActivities")?.as_bool() == Some(true)
                     && setting(&project, APP, "PRODUCT_BUNDLE_IDENTIFIER")? == identifier
@@ -206,7 +232,10 @@ pub const POINTS: &[Point] = &[
             let sources = sources(&project, APP)?;
             let wanted = ["../../../mobile/plugin/ios/Sources/BabyBornIntent.swift", "../../../mobile/bindings/swift"];
             let flags = setting(&project, APP, "OTHER_SWIFT_FLAGS")?;
-            Some(wanted.iter().all(|one| sources.iter().any(|path| path == one)) && flags.ends_with("/mobile/bindings/swift/SecundineCoreFFI.modulemap"))
+            Some(
+                wanted.iter().all(|one| sources.iter().any(|path| path == one))
+                    && flags.ends_with("/mobile/bindings/swift/SecundineCoreFFI.modulemap"),
+            )
         },
         breaks: &[
             (PROJECT, "      - path: ../../../mobile/plugin/ios/Sources/BabyBornIntent.swift\n", ""),
@@ -238,10 +267,14 @@ pub const POINTS: &[Point] = &[
             let called = before.contains("secundine_before_page();");
             let here = files.code(BEFORE);
             let cover = files.code(COVER);
-            let inactive = cover.split_once("UIApplication.willResignActiveNotification")?.1.split_once("didBecomeActiveNotification")?.0;
+            let inactive =
+                cover.split_once("UIApplication.willResignActiveNotification")?.1.split_once("didBecomeActiveNotification")?.0;
             Some(
-                called && here.contains("@_cdecl(\"secundine_before_page\")") && here.contains("PrivacyCover.shared.watch()")
-                    && inactive.contains("self.cover()") && cover.contains("windowLevel = .alert + 1"),
+                called
+                    && here.contains("@_cdecl(\"secundine_before_page\")")
+                    && here.contains("PrivacyCover.shared.watch()")
+                    && inactive.contains("self.cover()")
+                    && cover.contains("windowLevel = .alert + 1"),
             )
         },
         breaks: &[
@@ -259,8 +292,11 @@ pub const POINTS: &[Point] = &[
             let names = format!("[\"{}\", \"{}\"]", constant(inbox, "INBOX_RECIPIENT")?, constant(inbox, "INBOX")?);
             let there = files.code(SHELL).contains("data: app.path().app_data_dir()?.join(\"practice\")");
             Some(
-                kept.contains("values.isExcludedFromBackup = true") && kept.contains("for folder in [support, documents]")
-                    && kept.contains(&format!("atAnyTime = {names}")) && kept.contains("practice = \"practice\"") && there
+                kept.contains("values.isExcludedFromBackup = true")
+                    && kept.contains("for folder in [support, documents]")
+                    && kept.contains(&format!("atAnyTime = {names}"))
+                    && kept.contains("practice = \"practice\"")
+                    && there
                     && kept.contains("FileProtectionType.completeUntilFirstUserAuthentication")
                     && files.code(BEFORE).contains("KeptFiles.guardAll()"),
             )
@@ -278,7 +314,11 @@ pub const POINTS: &[Point] = &[
         holds: |files| {
             let export = files.plist(EXPORT)?;
             let off = |key| export.get(key).and_then(plist::Value::as_boolean) == Some(false);
-            Some(off("uploadSymbols") && off("manageAppVersionAndBuildNumber") && export.get("method")?.as_string() == Some("app-store-connect"))
+            Some(
+                off("uploadSymbols")
+                    && off("manageAppVersionAndBuildNumber")
+                    && export.get("method")?.as_string() == Some("app-store-connect"),
+            )
         },
         breaks: &[
             (EXPORT, "<key>uploadSymbols</key>\n\t<false/>", "<key>uploadSymbols</key>\n\t<true/>"),

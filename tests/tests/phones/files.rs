@@ -7,6 +7,7 @@ use saphyr::{LoadableYamlNode, Yaml};
 
 pub const CONFIG: &str = "src-tauri/tauri.conf.json";
 pub const GUIDE: &str = "fastlane-free-build.md";
+pub const FDROID: &str = "mobile/fdroid/org.secundine.app.yml";
 pub const INBOX: &str = "core/store/src/inbox.rs";
 pub const SHELL: &str = "src-tauri/src/lib.rs";
 pub const IGNORED: &str = ".gitignore";
@@ -40,6 +41,7 @@ pub const PLUGIN: &str = "mobile/plugin/android/src/main/AndroidManifest.xml";
 const ALL: &[&str] = &[
     CONFIG,
     GUIDE,
+    FDROID,
     INBOX,
     SHELL,
     IGNORED,
@@ -81,7 +83,9 @@ pub fn root() -> PathBuf {
 impl Files {
     pub fn read() -> Self {
         let usage = USAGE.iter().flat_map(|(strings, words)| [*strings, *words]);
-        let text = |path: &'static str| (path, std::fs::read_to_string(root().join(path)).unwrap_or_else(|error| panic!("{path}: {error}")));
+        let text = |path: &'static str| {
+            (path, std::fs::read_to_string(root().join(path)).unwrap_or_else(|error| panic!("{path}: {error}")))
+        };
         Self(ALL.iter().copied().chain(usage).map(text).collect())
     }
 
@@ -115,8 +119,12 @@ impl Files {
         plist::from_bytes::<plist::Value>(self.text(path).as_bytes()).ok()?.into_dictionary()
     }
 
+    pub fn yaml(&self, path: &str) -> Option<Yaml<'_>> {
+        Yaml::load_from_str(self.text(path)).ok()?.into_iter().next()
+    }
+
     pub fn project(&self) -> Option<Yaml<'_>> {
-        Yaml::load_from_str(self.text(PROJECT)).ok()?.into_iter().next()
+        self.yaml(PROJECT)
     }
 
     /// A message of a catalogue, where it is of one line.

@@ -15,7 +15,8 @@ fn android_has_every_size_of_every_layer() {
     let resources = root().join("src-tauri/gen/android/app/src/main/res");
     // In dots of a screen of 160 to the inch: what is drawn whole, and the layers, of which a launcher shows the middle.
     for (density, dots) in [("mdpi", 1.0), ("hdpi", 1.5), ("xhdpi", 2.0), ("xxhdpi", 3.0), ("xxxhdpi", 4.0)] {
-        for (name, side) in [("", 48.0), ("_round", 48.0), ("_foreground", 108.0), ("_background", 108.0), ("_monochrome", 108.0)] {
+        for (name, side) in [("", 48.0), ("_round", 48.0), ("_foreground", 108.0), ("_background", 108.0), ("_monochrome", 108.0)]
+        {
             let path = resources.join(format!("mipmap-{density}/ic_launcher{name}.png"));
             let (width, height) = sides(&path);
             // The tool that makes them rounds the smaller of them up by a point.

@@ -11,8 +11,20 @@ use crate::files::root;
 const SYSTEMS: [(&str, &str); 2] = [("android", "aarch64-linux-android"), ("apple", "aarch64-apple-ios")];
 
 /// Crates that a build script calls to compile something else than Rust, or to find it on the machine.
-const COMPILERS: &[&str] =
-    &["autotools", "bindgen", "cc", "cmake", "cxx-build", "meson", "nasm-rs", "openssl-src", "pkg-config", "swift-rs", "system-deps", "vcpkg"];
+const COMPILERS: &[&str] = &[
+    "autotools",
+    "bindgen",
+    "cc",
+    "cmake",
+    "cxx-build",
+    "meson",
+    "nasm-rs",
+    "openssl-src",
+    "pkg-config",
+    "swift-rs",
+    "system-deps",
+    "vcpkg",
+];
 
 #[derive(Deserialize)]
 struct Table {
@@ -50,7 +62,20 @@ fn is_native(package: &Package) -> bool {
 /// The crates that are linked into the program for a target, as cargo chooses them and their features there.
 fn linked(target: &str) -> BTreeSet<(String, String)> {
     let output = Command::new(env!("CARGO"))
-        .args(["tree", "--locked", "--package", "secundine-app", "--edges", "normal", "--prefix", "none", "--format", "{p}", "--target", target])
+        .args([
+            "tree",
+            "--locked",
+            "--package",
+            "secundine-app",
+            "--edges",
+            "normal",
+            "--prefix",
+            "none",
+            "--format",
+            "{p}",
+            "--target",
+            target,
+        ])
         .current_dir(root())
         .output()
         .unwrap();
@@ -65,9 +90,10 @@ fn linked(target: &str) -> BTreeSet<(String, String)> {
 
 fn native(metadata: &Metadata, target: &str) -> BTreeSet<String> {
     let linked = linked(target);
-    let found = metadata.packages.iter().filter(|package| {
-        is_native(package) && linked.contains(&(package.name.to_string(), package.version.to_string()))
-    });
+    let found = metadata
+        .packages
+        .iter()
+        .filter(|package| is_native(package) && linked.contains(&(package.name.to_string(), package.version.to_string())));
     found.map(|package| package.name.to_string()).collect()
 }
 
@@ -83,7 +109,9 @@ fn each_crate_that_is_not_all_rust_is_known_with_how_it_builds_on_each_system() 
     for (system, target) in SYSTEMS {
         let found = native(&metadata, target);
         for name in &found {
-            let row = table.get(name).unwrap_or_else(|| panic!("{name}: for {target} it builds more than Rust; how, has to stand in native.toml"));
+            let row = table
+                .get(name)
+                .unwrap_or_else(|| panic!("{name}: for {target} it builds more than Rust; how, has to stand in native.toml"));
             let how = row.on(system).unwrap_or_else(|| panic!("{name}: native.toml says that {system} does not have it"));
             assert!(how.len() > 10 && !row.what.is_empty(), "{name}: {how}");
         }
