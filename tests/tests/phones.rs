@@ -14,6 +14,8 @@
 mod android;
 #[path = "phones/apple.rs"]
 mod apple;
+#[path = "phones/bench.rs"]
+mod bench;
 #[path = "phones/files.rs"]
 mod files;
 #[path = "phones/icons.rs"]
@@ -22,6 +24,8 @@ mod icons;
 mod native;
 #[path = "phones/script.rs"]
 mod script;
+#[path = "phones/shell.rs"]
+mod shell;
 
 use std::collections::BTreeSet;
 
