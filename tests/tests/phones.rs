@@ -48,13 +48,16 @@ fn every_point_of_the_projects_holds() {
 #[test]
 fn a_point_that_is_broken_is_told() {
     let files = Files::read();
+    let mut silent = Vec::new();
     for point in points() {
         assert!(!point.breaks.is_empty(), "{}: nothing breaks it", point.name);
         for (path, from, to) in point.breaks {
-            let told = broken(&files.with(path, from, to));
-            assert!(told.contains(point.name), "{}: `{from}` became `{to}` in {path}, and only {told:?} was told", point.name);
+            if !broken(&files.with(path, from, to)).contains(point.name) {
+                silent.push(format!("{}: `{from}` became `{to}` in {path}", point.name));
+            }
         }
     }
+    assert!(silent.is_empty(), "{silent:#?}");
 }
 
 #[test]

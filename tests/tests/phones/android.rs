@@ -116,12 +116,6 @@ fn block<'a>(code: &'a str, begin: &str) -> Option<&'a str> {
     Some(&inside[..end?.0])
 }
 
-/// Whether each comes after the one before.
-fn in_order(code: &str, parts: &[&str]) -> bool {
-    let mut rest = code;
-    parts.iter().all(|part| rest.find(part).map(|place| rest = &rest[place + part.len()..]).is_some())
-}
-
 pub const POINTS: &[Point] = &[
     Point {
         name: "Android: nothing goes into a backup",
@@ -242,17 +236,16 @@ pub const POINTS: &[Point] = &[
             let code = files.code(ACTIVITY);
             let create = block(&code, "override fun onCreate(savedInstanceState: Bundle?) {")?;
             let secure = "window.setFlags(WindowManager.LayoutParams.FLAG_SECURE, WindowManager.LayoutParams.FLAG_SECURE)";
-            Some(in_order(create, &[secure, "setRecentsScreenshotEnabled(false)", "super.onCreate(savedInstanceState)"]))
+            let before = create.split_once("super.onCreate(")?.0;
+            let told = before.contains(secure) && before.contains("setRecentsScreenshotEnabled(false)");
+            Some(told && !code.contains("clearFlags"))
         },
         breaks: &[
             (ACTIVITY, "window.setFlags(", "// window.setFlags("),
             (ACTIVITY, "FLAG_SECURE)", "FLAG_FULLSCREEN)"),
+            (ACTIVITY, "enableEdgeToEdge()", "window.clearFlags(8192)"),
             (ACTIVITY, "setRecentsScreenshotEnabled(false)", "setRecentsScreenshotEnabled(true)"),
-            (
-                ACTIVITY,
-                "    // Before anything is drawn",
-                "    super.onCreate(savedInstanceState)\n    window.clearFlags(0) // Before",
-            ),
+            (ACTIVITY, "    // Before anything is drawn", "    super.onCreate(savedInstanceState)\n    // Before"),
         ],
     },
     Point {

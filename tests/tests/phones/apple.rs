@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use saphyr::Yaml;
 
-use crate::files::{BEFORE, CONFIG, COVER, EXPORT, Files, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, SHELL, USAGE, at};
+use crate::files::{BEFORE, CONFIG, COVER, EXPORT, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, SHELL, USAGE, at};
 
 const APP: &str = "secundine-app_iOS";
 const CLOCK: &str = "SecundineClock";

@@ -21,7 +21,7 @@ pub const TOOLS: &[(&str, &str)] = &[
     ("rustc", r#"case $* in --version) echo "rustc 1.95.0 (x)" ;; *) echo "$PLACE/std" ;; esac"#),
     ("node", "echo v22.1.0"),
     ("npm", ""),
-    ("cargo", r#"case $* in "tauri --version") echo "tauri-cli 2.12.4" ;; "tauri android build"*) sh "$PLACE/made" ;; esac"#),
+    ("cargo", r#"case $* in "tauri --version") echo "tauri-cli 2.12.4" ;; "tauri android build"*) bash "$PLACE/made" ;; esac"#),
     ("unzip", r#"case $* in *unpacked*) mkdir -p unpacked ;; esac"#),
     ("javac", "echo javac 17.0.1"),
     ("jarsigner", ""),
@@ -146,8 +146,9 @@ impl Bench {
     pub fn calls(&self) -> Vec<String> {
         let calls = fs::read_to_string(self.at("calls")).unwrap_or_default();
         let place = self.place.path().display().to_string();
-        let question =
-            |line: &&str| ["version", "--print", "find-identity", "uname", "log -1"].iter().any(|word| line.contains(word));
+        let question = |line: &&str| {
+            ["version", "--print target-libdir", "find-identity", "uname", "log -1"].iter().any(|word| line.contains(word))
+        };
         calls.lines().filter(|line| !question(line)).map(|line| line.replace(&place, "").trim().to_owned()).collect()
     }
 }
