@@ -168,7 +168,7 @@ android() {
 	[ -z "$signed" ] || cp "$outputs/bundle/universal${camel}Release/app-universal-$flavour-release.aab" "$out/$name.aab"
 
 	say 'What the package may do'
-	permissions "$tools/aapt2" "$out/$name-unsigned.apk"
+	look_at "$tools/aapt2" "$out/$name-unsigned.apk"
 	"$tools/zipalign" -c -P 16 4 "$out/$name-unsigned.apk" || fail 'The package is not aligned to pages of 16 KiB.'
 
 	if [ -n "$signed" ]; then
@@ -186,15 +186,18 @@ android() {
 	say "Done: $out"
 }
 
-# The last word on the network: what the finished package asks for, libraries and all.
-permissions() {
-	local asked
+# The last word is what the finished package says of itself, libraries and all.
+look_at() {
+	local asked said
 	asked=$("$1" dump permissions "$2")
 	printf '%s\n' "$asked"
 	case $flavour in
 	offline) ! grep -q 'android.permission.INTERNET' <<<"$asked" || fail 'The offline flavour asks for the network.' ;;
 	sync) grep -q 'android.permission.INTERNET' <<<"$asked" || fail 'The sync flavour does not ask for the network.' ;;
 	esac
+	said=$("$1" dump xmltree --file AndroidManifest.xml "$2")
+	grep -q 'allowBackup([0-9a-fx]*)=false' <<<"$said" || fail 'The package lets itself be backed up.'
+	! grep -q 'debuggable([0-9a-fx]*)=true' <<<"$said" || fail 'The package lets itself be looked into.'
 }
 
 ios() {

@@ -4,7 +4,9 @@ use std::collections::BTreeSet;
 
 use saphyr::Yaml;
 
-use crate::files::{BEFORE, CONFIG, COVER, EXPORT, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, SHELL, USAGE, at};
+use crate::files::{
+    BEFORE, CONFIG, COVER, EXPORT, Files, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, SHELL, USAGE, at, root,
+};
 
 const APP: &str = "secundine-app_iOS";
 const CLOCK: &str = "SecundineClock";
@@ -326,3 +328,18 @@ pub const POINTS: &[Point] = &[
         ],
     },
 ];
+
+#[test]
+fn everything_that_the_xcode_project_names_is_there() {
+    let files = Files::read();
+    let project = files.project().unwrap();
+    let folder = root().join(PROJECT).parent().unwrap().to_owned();
+    for target in [APP, CLOCK] {
+        for source in at(&project, &["targets", target, "sources"]).unwrap().as_vec().unwrap() {
+            let path = at(source, &["path"]).unwrap().as_str().unwrap();
+            let made = at(source, &["optional"]).and_then(Yaml::as_bool) == Some(true);
+            assert!(made || folder.join(path).exists(), "{target}: {path}");
+        }
+    }
+    assert!(root().join("mobile/bindings/swift/SecundineCoreFFI.modulemap").exists());
+}

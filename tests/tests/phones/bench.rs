@@ -31,7 +31,7 @@ pub const TOOLS: &[(&str, &str)] = &[
     ("bundletool", ""),
     ("apksigner", ""),
     ("zipalign", ""),
-    ("aapt2", r#"cat "$PLACE/asked""#),
+    ("aapt2", r#"case $* in *xmltree*) cat "$PLACE/said" ;; *) cat "$PLACE/asked" ;; esac"#),
     ("xcodebuild", r#"case $* in -version) echo "Xcode 16.2" ;; esac"#),
     ("xcodegen", ""),
     ("security", "echo '  1) 0123 \"Somebody\"'"),
@@ -62,6 +62,7 @@ impl Bench {
         fs::write(at("kit/ndk/28.2.13676358/source.properties"), "").unwrap();
         fs::write(at("keys.jks"), "").unwrap();
         fs::write(at("asked"), "uses-permission: name='android.permission.VIBRATE'\n").unwrap();
+        fs::write(at("said"), "  A: http://schemas.android.com/apk/res/android:allowBackup(0x01010280)=false\n").unwrap();
         for name in PLAIN {
             let real = ["/usr/bin", "/bin"].map(|folder| Path::new(folder).join(name)).into_iter().find(|path| path.exists());
             symlink(real.unwrap_or_else(|| panic!("{name} is not here")), at("path").join(name)).unwrap();

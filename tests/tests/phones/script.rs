@@ -96,6 +96,7 @@ fn heads(calls: &[String]) -> Vec<&str> {
         "flavour offline",
         "flavour sync",
         "aapt2 dump permissions",
+        "aapt2 dump xmltree",
         "zipalign -c -P 16 4",
         "bundletool validate",
         "apksigner sign",
@@ -114,12 +115,13 @@ fn heads(calls: &[String]) -> Vec<&str> {
     calls.iter().map(head).collect()
 }
 
-const ANDROID: [&str; 11] = [
+const ANDROID: [&str; 12] = [
     "npm ci",
     "npm run build",
     "cargo tauri android build --ci --apk --aab --target aarch64 armv7 x86_64",
     "flavour offline",
     "aapt2 dump permissions",
+    "aapt2 dump xmltree",
     "zipalign -c -P 16 4",
     "bundletool validate",
     "apksigner sign",
@@ -151,7 +153,7 @@ fn unsigned_the_key_is_neither_asked_for_nor_used() {
     let output = bench.run(&["android", "--unsigned"]);
     assert!(output.status.success(), "{}", told(&output));
     let one = "cargo tauri android build --ci --apk --target aarch64 armv7 x86_64";
-    assert_eq!(heads(&bench.calls()), ["npm ci", "npm run build", one, ANDROID[3], ANDROID[4], ANDROID[5]]);
+    assert_eq!(heads(&bench.calls()), ["npm ci", "npm run build", one, ANDROID[3], ANDROID[4], ANDROID[5], ANDROID[6]]);
 }
 
 #[test]
@@ -170,6 +172,22 @@ fn a_package_that_asks_for_the_network_against_its_flavour_is_never_signed() {
     fs::write(bench.at("asked"), "").unwrap();
     let output = bench.run(&["android", "--flavour", "sync"]);
     assert!(!output.status.success() && told(&output).contains("does not ask for the network"), "{}", told(&output));
+}
+
+#[test]
+fn a_package_that_can_be_backed_up_or_looked_into_is_never_signed() {
+    let bench = Bench::full();
+    let line = |name: &str| format!("A: http://schemas.android.com/apk/res/android:{name}\n");
+    for said in [
+        String::new(),
+        line("allowBackup(0x01010280)=true"),
+        line("allowBackup(0x01010280)=false") + &line("debuggable(0x0101000f)=true"),
+    ] {
+        fs::write(bench.at("said"), &said).unwrap();
+        let output = bench.run(&["android"]);
+        assert!(!output.status.success() && told(&output).contains("lets itself be"), "{said}: {}", told(&output));
+        assert_eq!(heads(&bench.calls()), ANDROID[..6]);
+    }
 }
 
 #[test]
