@@ -15,7 +15,7 @@ BUILD := cargo build --workspace --lib --bins --benches $(FEATURES)
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
-TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv
+TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv shellcheck unzip
 
 .PHONY: help run test form page compile lint bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
 

@@ -3039,3 +3039,10 @@ ui-erasures-wait = Nothing is erased yet. One more person has to ask, on another
 ui-erasures-wanted = Nothing is erased yet. It is once one more person asks, at the end of that birth’s page.
 ui-same-words-no = They are not the same
 ui-same-words-no-what = If they differ, nothing has been done: this phone has not joined.
+
+## What an iPhone says when it asks for the camera, the microphone and the face. The same words stand in the InfoPlist.strings of
+## src-tauri/gen/apple.
+
+ios-camera = A photograph of the placenta, or a code on another phone's screen. It is sealed on this phone.
+ios-microphone = A note that you speak. It is sealed on this phone.
+ios-face = A quicker way in, beside your passphrase.

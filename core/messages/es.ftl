@@ -3037,3 +3037,10 @@ ui-erasures-wait = Todavía no se ha borrado nada. Tiene que pedirlo otra person
 ui-erasures-wanted = Todavía no se ha borrado nada. Se borra cuando lo pida otra persona más, al final de la página de ese parto.
 ui-same-words-no = No son las mismas
 ui-same-words-no-what = Si no coinciden, no se ha hecho nada: este teléfono no se ha unido.
+
+## Lo que dice un iPhone cuando pide la cámara, el micrófono y la cara. Las mismas palabras están en los InfoPlist.strings de
+## src-tauri/gen/apple.
+
+ios-camera = Una fotografía de la placenta, o un código en la pantalla de otro teléfono. Queda sellada en este teléfono.
+ios-microphone = Una nota hablada. Queda sellada en este teléfono.
+ios-face = Una entrada más rápida, además de su frase de acceso.

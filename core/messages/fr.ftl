@@ -3039,3 +3039,10 @@ ui-erasures-wait = Rien n’est encore effacé. Il faut qu’une autre personne 
 ui-erasures-wanted = Rien n’est encore effacé. Ce le sera quand une autre personne le demandera, à la fin de la page de cette naissance.
 ui-same-words-no = Ils sont différents
 ui-same-words-no-what = S’ils diffèrent, rien n’a été fait : ce téléphone n’a pas rejoint le cabinet.
+
+## Ce que dit un iPhone quand il demande l'appareil photo, le micro et le visage. Les mêmes mots sont dans les InfoPlist.strings de
+## src-tauri/gen/apple.
+
+ios-camera = Une photographie du placenta, ou un code sur l'écran d'un autre téléphone. Elle est scellée sur ce téléphone.
+ios-microphone = Une note dictée. Elle est scellée sur ce téléphone.
+ios-face = Un accès plus rapide, en plus de votre phrase de passe.

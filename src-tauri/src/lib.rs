@@ -68,6 +68,8 @@ fn paths(app: &tauri::App) -> Result<Paths, Box<dyn Error>> {
     if let Some(folder) = std::env::var_os(FOLDER).map(PathBuf::from) {
         return Ok(Paths { data: folder.join("practice"), records: folder.join("records") });
     }
-    let records = app.path().document_dir().unwrap_or(app.path().app_data_dir()?.join("records"));
+    let own = app.path().app_data_dir()?.join("records");
+    // What Android calls documents lies on the external storage, open to a computer at the cable.
+    let records = if cfg!(target_os = "android") { own } else { app.path().document_dir().unwrap_or(own) };
     Ok(Paths { data: app.path().app_data_dir()?.join("practice"), records: records.join("Secundine") })
 }
