@@ -3027,3 +3027,9 @@ ui-erase-copies = Backups, printed records and files that left the phones are no
 ui-erase-hold = Hold to ask for it
 ui-erase-asked = Asked.
 ui-erase-asked-then = The birth is erased on every phone once a second person has asked too, and the phones have exchanged.
+
+## A switch of the phone's own that marks a birth: no name, as it shows on a locked phone
+native-saved = { $clock } saved
+native-take-back = Touch again to take it back
+native-taken-back = Taken back
+native-not-saved = NOT SAVED

@@ -3025,3 +3025,9 @@ ui-erase-copies = No alcanza a las copias, a los registros impresos ni a los arc
 ui-erase-hold = Mantener para pedirlo
 ui-erase-asked = Pedido.
 ui-erase-asked-then = El parto se borra en todos los teléfonos cuando lo haya pedido también una segunda persona, y los teléfonos hayan intercambiado.
+
+## A switch of the phone's own that marks a birth: no name, as it shows on a locked phone
+native-saved = { $clock } guardado
+native-take-back = Toque otra vez para anularlo
+native-taken-back = Anulado
+native-not-saved = NO GUARDADO

@@ -3027,3 +3027,9 @@ ui-erase-copies = Les sauvegardes, les dossiers imprimés et les fichiers sortis
 ui-erase-hold = Tenir pour le demander
 ui-erase-asked = Demandé.
 ui-erase-asked-then = La naissance est effacée sur tous les téléphones quand une seconde personne l’a demandé aussi, et que les téléphones ont échangé.
+
+## A switch of the phone's own that marks a birth: no name, as it shows on a locked phone
+native-saved = { $clock } enregistré
+native-take-back = Touchez encore pour annuler
+native-taken-back = Annulé
+native-not-saved = NON ENREGISTRÉ
