@@ -19,6 +19,7 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 work=${CARGO_TARGET_DIR:-$root/target}/phones
 rust=$work/rust-$RUST
 tools=$work/tools
+# All, or one of: ios, android, misspelt.
 only=${1:-all}
 
 say() { printf '\n== %s\n' "$*"; }
@@ -84,6 +85,26 @@ check() {
 	)
 }
 
+# A copy in which a call into Android's side is misspelt: the check has to see it, or it sees nothing.
+misspell() {
+	local copy=$work/misspelt call=register_android_plugin wrong=register_android_plugim crate file
+	file=$(cd "$root" && grep -rl --include='*.rs' "$call(" mobile src-tauri/src | head -1)
+	[ -n "$file" ] || { echo "nothing here calls $call: what is misspelt to try the check?" >&2; exit 1; }
+	crate=${file%/src/*}
+	rm -rf "$copy"
+	mkdir -p "$copy/$(dirname "$crate")"
+	ln -s "$root"/{Cargo.toml,Cargo.lock,core,tests,ui,src-tauri} "$copy/"
+	for beside in "$root"/mobile/*; do [ "$beside" = "$root/$crate" ] || ln -s "$beside" "$copy/mobile/"; done
+	cp -r "$root/$crate" "$copy/$crate"
+	sed -i "s/$call(/$wrong(/" "$copy/$file"
+	if (cd "$copy/$crate" && check . aarch64-linux-android) >"$work/misspelt.log" 2>&1; then
+		echo "a misspelt call of $file was not seen" >&2
+		exit 1
+	fi
+	grep -q "no method named \`$wrong\`" "$work/misspelt.log" || { cat "$work/misspelt.log" >&2; exit 1; }
+	echo "seen: no method named $wrong"
+}
+
 get_rust
 make_tools
 mkdir -p "$root/ui/dist"
@@ -95,4 +116,8 @@ fi
 if [ "$only" = all ] || [ "$only" = android ]; then
 	say 'Android: the whole program'
 	check "$root" aarch64-linux-android -p secundine-app
+fi
+if [ "$only" = all ] || [ "$only" = misspelt ]; then
+	say 'Android: a misspelt native call'
+	misspell
 fi

@@ -18,11 +18,21 @@ fn resource(language: &str, name: &str) -> String {
     after.split_once("</string>").unwrap().0.to_owned()
 }
 
+/// The title of the intent in the strings of the iOS target.
+fn title(language: &str) -> String {
+    let words = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../mobile/plugin/ios/Words");
+    let path = words.join(format!("{language}.lproj/Localizable.strings"));
+    let text = fs::read_to_string(&path).unwrap_or_else(|error| unreachable!("{}: {error}", path.display()));
+    let (_, after) = text.split_once("\"Baby born\" = \"").unwrap();
+    after.split_once("\";").unwrap().0.to_owned()
+}
+
 #[test]
-fn every_language_has_the_words_of_the_tile() {
+fn every_language_has_the_words_of_the_tile_and_of_the_intent() {
     for language in Words::tags() {
         let words = mark_words(language);
         assert_eq!(resource(language, "secundine_tile"), words.label, "{language}");
+        assert_eq!(title(language), words.label, "{language}");
         assert_eq!(resource(language, "secundine_tile_not_saved"), words.not_saved, "{language}");
         for word in [words.label, words.not_saved, words.take_back, words.taken_back] {
             assert!(!word.contains(['\'', '"', '&', '<', '\\', '{']) && !word.starts_with("native-"), "{language}: {word}");
