@@ -148,6 +148,7 @@ generated: generated-anew
 
 # A quarter of an hour at first, a minute when little has changed, and a gigabyte and a half in the target folder.
 check-phones:
+	$(call packages,$(BUILD_PACKAGES))
 	mobile/check-phones.sh
 
 # In Chromium, two files at a time; the walks through every screen, which are two at a time themselves, come by themselves.
