@@ -264,6 +264,41 @@ fn marks_of_several_processes_at_once_are_all_there_once() {
     assert_eq!(born, 1 + 3 * EACH + brought_in);
 }
 
+/// The sync of the database's log fails once, after which the store takes nothing more.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_mark_that_the_database_does_not_take_waits_in_the_inbox() {
+    const TEST: &str = "a_mark_that_the_database_does_not_take_waits_in_the_inbox";
+    if let Some(folder) = std::env::var_os(INSIDE) {
+        let clock = HandClock::at(Stamp { wall_ms: START_MS, offset_min: 60, zone: None, boot: None });
+        let session = process(Path::new(&folder), &clock);
+        let passphrase = || PASSPHRASE.to_owned();
+        session.call(Request::Unlock { passphrase: passphrase() }).unwrap();
+        let waited = (0..20).filter(|_| session.mark_baby_born(0, "en").unwrap().waits).count();
+        assert!((1..20).contains(&waited), "{waited}");
+        assert_eq!(code(session.take_back_mark()), ErrorCode::NotFound);
+        session.call(Request::Lock).unwrap();
+        let Response::Unlock(status) = session.call(Request::Unlock { passphrase: passphrase() }).unwrap() else {
+            unreachable!()
+        };
+        assert_eq!(status.drained.unwrap().entries as usize, waited, "each in the chart that it was made in");
+        return;
+    }
+    let desk = Desk::founded();
+    desk.lock();
+    let log = desk.data().join("secundine.db-wal");
+    let inject = "inject=fsync,fdatasync:error=EIO:when=6";
+    let output = Command::new("strace")
+        .args(["-f", "-qq", "-o", "/dev/null", "-P", log.to_str().unwrap(), "-e", "trace=fsync,fdatasync", "-e", inject])
+        .arg(std::env::current_exe().unwrap())
+        .args(["--exact", TEST, "--nocapture"])
+        .env(INSIDE, desk.folder.path())
+        .output()
+        .unwrap_or_else(|error| unreachable!("`strace` cannot be run ({error}): install the Debian package strace"));
+    let said = String::from_utf8_lossy(&output.stdout);
+    assert!(output.status.success() && said.contains("1 passed"), "{said}\n{}", String::from_utf8_lossy(&output.stderr));
+}
+
 #[test]
 fn what_runs_is_told_by_both_clocks_open_hidden_and_locked() {
     let desk = Desk::founded();
