@@ -2,6 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop at the first surprise")]
 
+#[path = "common/vault.rs"]
+mod vault;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -21,6 +24,7 @@ use secundine_session::clock::{Clock, HandClock};
 use secundine_session::native::{Marked, Moment};
 use secundine_session::{Paths, Session, SharedSession};
 use tempfile::TempDir;
+use vault::Vault;
 
 const INSIDE: &str = "SECUNDINE_TEST_NATIVE";
 const PASSPHRASE: &str = "seven quiet herons";
@@ -374,6 +378,19 @@ fn one_process_has_one_session_for_a_practice() {
     assert!(Path::new(&path).starts_with(&records), "{path}");
     let other = SharedSession::beside(&folder.path().join("other"));
     assert_eq!(code(other.mark_baby_born(0, "en")), ErrorCode::NoPractice);
+}
+
+#[test]
+fn the_shell_that_comes_later_brings_the_key_store_of_the_system() {
+    let desk = Desk::founded();
+    let passphrase = || PASSPHRASE.to_owned();
+    let none = desk.session.call(Request::AddDeviceKey { passphrase: passphrase() });
+    assert_eq!(code(none), ErrorCode::Device);
+    desk.session.keys_kept_by(Arc::new(Vault::default())).unwrap();
+    desk.call(Request::AddDeviceKey { passphrase: passphrase() });
+    desk.lock();
+    assert!(desk.status().device_key);
+    desk.call(Request::UnlockByDevice);
 }
 
 /// Whoever reads it waits, with the session in hand, until it is let go of.
