@@ -17,7 +17,7 @@ BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev lib
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv shellcheck unzip
 
-.PHONY: help run test form page compile lint bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
+.PHONY: help run test form page compile lint bench gallery fuzz fuzz-keep soak bindings generated check-phones unit unit-first unit-second e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
@@ -26,6 +26,8 @@ help:
 	@echo 'make gallery pictures of every screen in three lights, in out/gallery'
 	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
 	@echo 'make garage a cluster of Garage on loopback, as a practice may have it; it takes commands (tests/garage/cluster.py)'
+	@echo 'make bindings generate what Kotlin, Swift and Python call, after a change of mobile/bindings'
+	@echo 'make check-phones  type-check all Rust for Android and iOS (a quarter of an hour at first; Debian 12 only)'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
 	@echo 'make lint   formatting, lints and types only'
 
@@ -116,8 +118,8 @@ lint: form
 unit: export PROPTEST_CASES ?= 100
 unit: compile
 	$(MAKE) -j2 --output-sync=target unit-first unit-second
-	$(MAKE) bindings
-	PYTHONPATH=$(BINDINGS) python3 tests/bindings/test_call.py
+	$(MAKE) generated
+	PYTHONPATH=$(BINDINGS) SECUNDINE_APP_LIBRARY=$(TARGET)/debug/libsecundine_app.so python3 tests/bindings/test_call.py
 
 # Most of the long ones have one thread: two halves beside each other.
 unit-first:
@@ -126,11 +128,34 @@ unit-first:
 unit-second:
 	cargo test --workspace $(FEATURES) --test '[k-z]*'
 
-bindings:
+# What Kotlin and Swift call is checked in, since who builds for a phone need not build it first; Python's is made for its test.
+GENERATE := $(TARGET)/debug/uniffi-bindgen generate $(TARGET)/debug/libsecundine_bindings.so --no-format
+FOR_PHONES := kotlin swift
+
+bindings: generated-anew
+	for language in $(FOR_PHONES); do \
+		rm -rf mobile/bindings/$$language && cp -r $(BINDINGS)/$$language mobile/bindings/$$language; \
+	done
+
+.PHONY: generated-anew
+generated-anew:
 	$(BUILD)
-	mkdir -p $(BINDINGS)
-	$(TARGET)/debug/uniffi-bindgen generate $(TARGET)/debug/libsecundine_bindings.so --language python --no-format --out-dir $(BINDINGS)
+	rm -rf $(BINDINGS)
+	for language in $(FOR_PHONES); do $(GENERATE) --language $$language --out-dir $(BINDINGS)/$$language; done
+	$(GENERATE) --language python --out-dir $(BINDINGS)
 	cp $(TARGET)/debug/libsecundine_bindings.so $(BINDINGS)/
+
+generated: generated-anew
+	@for language in $(FOR_PHONES); do \
+		diff -r $(BINDINGS)/$$language mobile/bindings/$$language || { \
+			echo "mobile/bindings/$$language is not what mobile/bindings/src says: run 'make bindings' and commit what it changes."; \
+			exit 1; }; \
+	done
+
+# A quarter of an hour at first, a minute when little has changed, and a gigabyte and a half in the target folder.
+check-phones:
+	$(call packages,$(BUILD_PACKAGES))
+	mobile/check-phones.sh
 
 # In Chromium, two files at a time; the walks through every screen, which are two at a time themselves, come by themselves.
 BROWSER_TESTS = $(filter-out %/window.test.mjs %/screens.test.mjs,$(wildcard tests/e2e/*.test.mjs))

@@ -3046,3 +3046,9 @@ ui-same-words-no-what = If they differ, nothing has been done: this phone has no
 ios-camera = A photograph of the placenta, or a code on another phone's screen. It is sealed on this phone.
 ios-microphone = A note that you speak. It is sealed on this phone.
 ios-face = A quicker way in, beside your passphrase.
+
+## A switch of the phone's own that marks a birth: no name, as it shows on a locked phone
+native-saved = { $clock } saved
+native-take-back = Touch again to take it back
+native-taken-back = Taken back
+native-not-saved = NOT SAVED

@@ -3044,3 +3044,9 @@ ui-same-words-no-what = Si no coinciden, no se ha hecho nada: este teléfono no 
 ios-camera = Una fotografía de la placenta, o un código en la pantalla de otro teléfono. Queda sellada en este teléfono.
 ios-microphone = Una nota hablada. Queda sellada en este teléfono.
 ios-face = Una entrada más rápida, además de su frase de acceso.
+
+## A switch of the phone's own that marks a birth: no name, as it shows on a locked phone
+native-saved = { $clock } guardado
+native-take-back = Toque otra vez para anularlo
+native-taken-back = Anulado
+native-not-saved = NO GUARDADO

@@ -3046,3 +3046,9 @@ ui-same-words-no-what = S’ils diffèrent, rien n’a été fait : ce télépho
 ios-camera = Une photographie du placenta, ou un code sur l'écran d'un autre téléphone. Elle est scellée sur ce téléphone.
 ios-microphone = Une note dictée. Elle est scellée sur ce téléphone.
 ios-face = Un accès plus rapide, en plus de votre phrase de passe.
+
+## A switch of the phone's own that marks a birth: no name, as it shows on a locked phone
+native-saved = { $clock } enregistré
+native-take-back = Touchez encore pour annuler
+native-taken-back = Annulé
+native-not-saved = NON ENREGISTRÉ

@@ -2,12 +2,13 @@
 
 use std::error::Error;
 use std::path::PathBuf;
-use std::sync::Arc;
 
 use secundine_session::api::{ApiError, Request, Response};
-use secundine_session::clock::SystemClock;
-use secundine_session::{Paths, Session, SharedSession, bad_request, panics_tell_only_where};
+use secundine_session::{Paths, SharedSession, bad_request, panics_tell_only_where};
 use tauri::{Manager, State};
+
+// What Kotlin and Swift call stands in this library: one library, one session (decision 0034).
+secundine_bindings::uniffi_reexport_scaffolding!();
 
 /// Overrides the folder of the practice and of the records, for demonstrations and tests.
 const FOLDER: &str = "SECUNDINE_FOLDER";
@@ -21,8 +22,8 @@ pub fn run() -> Result<(), Box<dyn Error>> {
     panics_tell_only_where();
     come_back(tauri::Builder::default())
         .setup(|app| {
-            let session = Session::new(paths(app)?, Arc::new(SystemClock::new()));
-            app.manage(SharedSession::new(session));
+            // Native code of this process may have it already.
+            app.manage(SharedSession::of_process(paths(app)?));
             #[cfg(target_os = "linux")]
             come_back_here(app)?;
             Ok(())

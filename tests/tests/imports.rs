@@ -12,7 +12,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ("secundine-sync", &["secundine-domain", "secundine-store"]),
     ("secundine-session", &["secundine-domain", "secundine-record", "secundine-store", "secundine-sync"]),
     ("secundine-cli", &["secundine-domain", "secundine-record", "secundine-session", "secundine-store"]),
-    ("secundine-app", &["secundine-session"]),
+    ("secundine-app", &["secundine-bindings", "secundine-session"]),
     ("secundine-bindings", &["secundine-session"]),
     ("secundine-bridge", &["secundine-session"]),
     ("secundine-faults", &["secundine-domain", "secundine-store"]),

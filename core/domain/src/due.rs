@@ -43,7 +43,14 @@ pub fn due(chart: &Chart, protocol: Option<&Protocol>, now: &Stamp) -> Vec<Due> 
     list.extend(apgars(chart, protocol, now));
     list.extend(again(chart, protocol, now));
     list.extend(Watch::WINDOWS.iter().flat_map(|watch| window(chart, protocol, *watch, now)));
+    soonest(list)
+}
+
+/// Reminders, also of several births, soonest first; armed anew are the first few that are still to come.
+#[must_use]
+pub fn soonest(mut list: Vec<Due>) -> Vec<Due> {
     list.sort_by(|a, b| (a.in_ms, &a.id).cmp(&(b.in_ms, &b.id)));
+    list.iter_mut().for_each(|due| due.armed = false);
     list.iter_mut().filter(|due| due.in_ms > 0).take(ARMED).for_each(|due| due.armed = true);
     list
 }

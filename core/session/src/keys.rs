@@ -25,6 +25,13 @@ impl Keys {
         Self { folder: folder.to_owned(), attempts: Attempts::new(folder), platform }
     }
 
+    /// From now on the system keeps keys here.
+    pub(crate) fn kept_by(&mut self, platform: Arc<dyn PlatformKeys>) {
+        let _ = Store::finish_wipe(&self.folder, Some(platform.as_ref()));
+        let _ = Store::finish_revoking(&self.folder, Some(platform.as_ref()));
+        self.platform = Some(platform);
+    }
+
     /// Tries a passphrase or an identity at what opens with it. A wrong one is counted, a right one ends the count; where it
     /// was not even tried on account of something else, nothing is counted.
     ///

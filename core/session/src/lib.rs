@@ -13,6 +13,7 @@ pub mod fuzzing;
 mod hide;
 mod keys;
 mod locked;
+pub mod native;
 mod own;
 mod panics;
 pub mod picture;

@@ -33,7 +33,7 @@ pub(crate) fn rewritten(bytes: &[u8]) -> Option<Vec<u8>> {
 /// Stands for a moment that is named later. Stored, so in no catalogue.
 pub(crate) const MOMENT: &str = "Moment marked while locked";
 /// Why a mark was taken back. Stored, as the page's own undo stores it.
-const UNDONE: &str = "Undone at once";
+pub(crate) const UNDONE: &str = "Undone at once";
 
 /// Not a device: entries that are not written yet stand under it.
 const NOWHERE: DeviceId = DeviceId([0; 16]);
@@ -91,11 +91,11 @@ impl Locked {
         Self { running, made: Vec::new(), writer, failed: false }
     }
 
-    /// Keeps a mark.
+    /// Keeps a mark, and names it among those since the lock.
     ///
     /// # Errors
     /// [`ErrorCode::NotSaved`]: it is NOT on disk.
-    pub(crate) fn mark(&mut self, mark: LockedMark, ago_ms: u32, now: &Stamp) -> Result<(), ApiError> {
+    pub(crate) fn mark(&mut self, mark: LockedMark, ago_ms: u32, now: &Stamp) -> Result<EntryId, ApiError> {
         let fact = self.fact(mark);
         fact.check()?;
         let occurred = Occurred::Marked(earlier(now.clone(), i64::from(ago_ms)));
@@ -107,13 +107,26 @@ impl Locked {
     /// # Errors
     /// Not found where there is none; [`ErrorCode::NotSaved`]: it still stands.
     pub(crate) fn undo(&mut self, now: &Stamp) -> Result<(), ApiError> {
-        let chart = self.chart();
-        let last = self.made.iter().rev().find(|entry| entry.amends.is_none() && !retracted(&chart, entry.id));
-        let last = last.ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-no-entry"))?.clone();
-        self.keep(Fact::Retracted, last.occurred.clone(), Some(last), now)
+        self.take_back(|_| true, now)
     }
 
-    fn keep(&mut self, fact: Fact, occurred: Occurred, undoes: Option<Entry>, now: &Stamp) -> Result<(), ApiError> {
+    /// Takes one mark back that was made since the lock, where it still stands.
+    ///
+    /// # Errors
+    /// As for [`Locked::undo`].
+    pub(crate) fn undo_mark(&mut self, mark: EntryId, now: &Stamp) -> Result<(), ApiError> {
+        self.take_back(|entry| entry.id == mark, now)
+    }
+
+    fn take_back(&mut self, is: impl Fn(&Entry) -> bool, now: &Stamp) -> Result<(), ApiError> {
+        let chart = self.chart();
+        let standing = |entry: &&Entry| entry.amends.is_none() && !retracted(&chart, entry.id) && is(entry);
+        let last = self.made.iter().rev().find(standing);
+        let last = last.ok_or_else(|| ApiError::new(ErrorCode::NotFound, "error-no-entry"))?.clone();
+        self.keep(Fact::Retracted, last.occurred.clone(), Some(last), now).map(drop)
+    }
+
+    fn keep(&mut self, fact: Fact, occurred: Occurred, undoes: Option<Entry>, now: &Stamp) -> Result<EntryId, ApiError> {
         let birth = self.running.as_ref().map(|running| running.birth);
         let amends = undoes.as_ref().map(|entry| Amendment { entry: entry.id, reason: UNDONE.to_owned() });
         let record = Record::new(birth, fact.clone(), occurred.clone(), now.clone(), undoes);
@@ -122,7 +135,7 @@ impl Locked {
         written?;
         let id = EntryId { device: NOWHERE, n: self.made.len() as u64 + 1 };
         self.made.push(Entry { id, birth: HERE, author: String::new(), occurred, recorded: now.clone(), fact, amends });
-        Ok(())
+        Ok(id)
     }
 
     fn fact(&self, mark: LockedMark) -> Fact {
@@ -137,7 +150,8 @@ impl Locked {
         }
     }
 
-    fn chart(&self) -> Chart {
+    /// The marks since the lock, and before them those of the birth whose third stage ran.
+    pub(crate) fn chart(&self) -> Chart {
         let before = self.running.iter().flat_map(|running| &running.marks);
         fold(HERE, before.chain(&self.made))
     }

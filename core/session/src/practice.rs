@@ -51,6 +51,7 @@ pub(crate) struct OpenPractice {
 }
 
 /// What is to be written.
+#[derive(Clone)]
 pub(crate) struct Draft {
     pub birth: BirthId,
     pub occurred: Occurred,

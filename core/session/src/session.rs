@@ -8,6 +8,7 @@ mod elsewhere;
 mod files;
 mod hidden;
 mod keys;
+mod native;
 mod own;
 mod papers;
 mod phones;
@@ -48,6 +49,7 @@ use crate::views;
 use elsewhere::Kept;
 use files::Passing;
 use hidden::AtWork;
+use native::Marking;
 pub(crate) use papers::{Whole, bundle, made, unsealed};
 use phones::Phones;
 
@@ -77,6 +79,8 @@ pub struct Session {
     outbox: Outbox,
     sync: Desk,
     phones: Phones,
+    /// The mark that native code made last, as long as it can be taken back.
+    marked: Option<Marking>,
 }
 
 impl Session {
@@ -98,8 +102,8 @@ impl Session {
         let (kept, passing, outbox) = (Kept::default(), Passing::default(), Outbox::default());
         let sync = Desk::default();
         let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
-        let phones = Phones::default();
-        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox, sync, phones }
+        let (phones, marked) = (Phones::default(), None);
+        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox, sync, phones, marked }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -242,6 +246,7 @@ impl Session {
         self.outbox = Outbox::default();
         self.sync.forget();
         self.phones = Phones::default();
+        self.marked = None;
     }
 
     fn status(&mut self, now: &Stamp) -> StatusView {

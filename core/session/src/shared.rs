@@ -14,8 +14,9 @@ use crate::sync::{self, Moments, Task};
 
 /// A session that several threads can call, one at a time. What takes the network is done by a thread of its own, without the lock:
 /// no mark ever waits for a server.
+#[derive(Clone)]
 pub struct SharedSession {
-    session: Arc<Mutex<Session>>,
+    pub(crate) session: Arc<Mutex<Session>>,
     courier: Arc<dyn Courier>,
 }
 
@@ -75,7 +76,7 @@ impl SharedSession {
 }
 
 /// Works with a session under its lock. A panic closes the practice and becomes an internal error.
-fn with<T>(session: &Mutex<Session>, work: impl FnOnce(&mut Session) -> T) -> Result<T, ApiError> {
+pub(crate) fn with<T>(session: &Mutex<Session>, work: impl FnOnce(&mut Session) -> T) -> Result<T, ApiError> {
     let mut session = session.lock().unwrap_or_else(PoisonError::into_inner);
     catch_unwind(AssertUnwindSafe(|| work(&mut session))).map_err(|_| {
         session.abandon();

@@ -83,11 +83,19 @@ impl BlindClock {
     }
 }
 
+impl BlindClock {
+    /// The moment as it may be written down, and the system's own running clock at it, ms: only to set the system's timers by.
+    pub(crate) fn now_and_running(&self) -> (Stamp, Option<i64>) {
+        let stamp = self.source.now();
+        let running = stamp.boot.as_ref().map(|boot| boot.since_ms);
+        let boot = stamp.boot.as_ref().and_then(|boot| self.told(boot));
+        (Stamp { boot, ..stamp }, running)
+    }
+}
+
 impl Clock for BlindClock {
     fn now(&self) -> Stamp {
-        let stamp = self.source.now();
-        let boot = stamp.boot.as_ref().and_then(|boot| self.told(boot));
-        Stamp { boot, ..stamp }
+        self.now_and_running().0
     }
 }
 

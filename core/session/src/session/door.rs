@@ -42,6 +42,7 @@ impl Session {
     pub(super) fn admit(&mut self, store: Store, now: &Stamp) -> Result<StatusView, ApiError> {
         let mut open = OpenPractice::open(store)?;
         open.beat(now);
+        self.marked = None;
         let marked = self.locked.take().and_then(Locked::end);
         let drained = open.bring_in(marked.as_ref());
         if drained.as_ref().is_none_or(|drained| drained.waiting == 0) {
@@ -55,6 +56,7 @@ impl Session {
     pub(super) fn lock(&mut self, now: &Stamp) -> Result<StatusView, ApiError> {
         self.not_rehearsing()?;
         self.hidden = None;
+        self.marked = None;
         self.passing = Passing::default();
         self.phones = Phones::default();
         self.outbox.forget();
@@ -92,6 +94,11 @@ impl Session {
     /// The practice as it is while locked.
     pub(super) fn locked(&mut self) -> Result<&mut Locked, ApiError> {
         self.not_rehearsing()?;
+        self.in_front()
+    }
+
+    /// The same, also while a rehearsal runs beside it.
+    pub(super) fn in_front(&mut self) -> Result<&mut Locked, ApiError> {
         if self.practice.is_some() {
             return Err(ApiError::impossible(Message::new("error-not-locked")));
         }

@@ -30,12 +30,18 @@ impl Session {
             }
             other => self.draft(other, now)?,
         };
+        self.keep(draft)?;
+        Ok(Response::Elsewhere(self.status(now)))
+    }
+
+    /// Puts a draft of the practice that is open on disk, in another file than its database.
+    pub(super) fn keep(&mut self, draft: Draft) -> Result<(), ApiError> {
         let writer = self.writer();
         let writer = self.kept.writer.insert(writer);
         let open = self.practice.as_ref().ok_or_else(ApiError::internal)?;
         open.keep_elsewhere(writer, draft)?;
         self.kept.entries = self.kept.entries.saturating_add(1);
-        Ok(Response::Elsewhere(self.status(now)))
+        Ok(())
     }
 
     /// Writes what a request asks for.

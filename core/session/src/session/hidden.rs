@@ -61,7 +61,7 @@ impl Session {
     }
 
     /// Births registered within a day, or looked at since the practice was opened, latest registered first.
-    fn recent_births(&mut self, now: &Stamp) -> Result<Vec<BirthId>, ApiError> {
+    pub(super) fn recent_births(&mut self, now: &Stamp) -> Result<Vec<BirthId>, ApiError> {
         let open = self.open()?;
         let mut births = open.births()?;
         births.retain(|birth| now.wall_ms.saturating_sub(birth.registered_ms) < RECENT_MS || open.knows(birth.id));
