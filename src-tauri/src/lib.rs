@@ -19,9 +19,14 @@ const FOLDER: &str = "SECUNDINE_FOLDER";
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() -> Result<(), Box<dyn Error>> {
     panics_tell_only_where();
-    come_back(tauri::Builder::default())
+    come_back(tauri::Builder::default().plugin(secundine_phone::init()))
         .setup(|app| {
-            let session = Session::new(paths(app)?, Arc::new(SystemClock::new()));
+            let (paths, clock) = (paths(app)?, Arc::new(SystemClock::new()));
+            app.manage(secundine_phone::Records(paths.records.clone()));
+            let session = match secundine_phone::platform_keys(app.handle()) {
+                Some(keys) => Session::with_platform(paths, clock, keys),
+                None => Session::new(paths, clock),
+            };
             app.manage(SharedSession::new(session));
             #[cfg(target_os = "linux")]
             come_back_here(app)?;

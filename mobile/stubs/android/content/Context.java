@@ -1,0 +1,35 @@
+// A stub written by hand: what Secundine and Tauri call of this class, without any doing. mobile/stubs/README.md tells why.
+package android.content;
+
+import android.content.pm.PackageManager;
+import android.content.res.AssetManager;
+import java.io.File;
+import java.util.concurrent.Executor;
+
+public abstract class Context {
+    public Context() {}
+
+    public abstract PackageManager getPackageManager();
+
+    public abstract String getPackageName();
+
+    public abstract AssetManager getAssets();
+
+    public abstract Context getApplicationContext();
+
+    public abstract ContentResolver getContentResolver();
+
+    public abstract SharedPreferences getSharedPreferences(String name, int mode);
+
+    public abstract File getFilesDir();
+
+    public abstract File getNoBackupFilesDir();
+
+    public abstract Context createDeviceProtectedStorageContext();
+
+    public native Executor getMainExecutor();
+
+    public final native <T> T getSystemService(Class<T> serviceClass);
+
+    public final native String getString(int resId);
+}

@@ -1,0 +1,10 @@
+// A stub written by hand: what Secundine and Tauri call of this class, without any doing. mobile/stubs/README.md tells why.
+package android.webkit;
+
+import android.view.View;
+
+public class WebView extends View {
+    WebView() {}
+
+    public native void evaluateJavascript(String script, ValueCallback<String> resultCallback);
+}
