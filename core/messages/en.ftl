@@ -3027,3 +3027,11 @@ ui-erase-copies = Backups, printed records and files that left the phones are no
 ui-erase-hold = Hold to ask for it
 ui-erase-asked = Asked.
 ui-erase-asked-then = The birth is erased on every phone once a second person has asked too, and the phones have exchanged.
+
+## What the phone shows beside the page. A locked screen is read by whoever passes: no name and no word of what it is about.
+
+ui-alarm = A time reminder has come. Open Secundine to see it.
+ui-alarm-note = Time reminders, soft
+ui-alarm-caution = Time reminders
+ui-alarm-limit = Time reminders, strong
+ui-alarm-clock = Running clock

@@ -3025,3 +3025,11 @@ ui-erase-copies = No alcanza a las copias, a los registros impresos ni a los arc
 ui-erase-hold = Mantener para pedirlo
 ui-erase-asked = Pedido.
 ui-erase-asked-then = El parto se borra en todos los teléfonos cuando lo haya pedido también una segunda persona, y los teléfonos hayan intercambiado.
+
+## What the phone shows beside the page. A locked screen is read by whoever passes: no name and no word of what it is about.
+
+ui-alarm = Ha llegado un aviso de tiempo. Abra Secundine para verlo.
+ui-alarm-note = Avisos de tiempo, suaves
+ui-alarm-caution = Avisos de tiempo
+ui-alarm-limit = Avisos de tiempo, fuertes
+ui-alarm-clock = Reloj en marcha

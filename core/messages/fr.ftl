@@ -3027,3 +3027,11 @@ ui-erase-copies = Les sauvegardes, les dossiers imprimés et les fichiers sortis
 ui-erase-hold = Tenir pour le demander
 ui-erase-asked = Demandé.
 ui-erase-asked-then = La naissance est effacée sur tous les téléphones quand une seconde personne l’a demandé aussi, et que les téléphones ont échangé.
+
+## What the phone shows beside the page. A locked screen is read by whoever passes: no name and no word of what it is about.
+
+ui-alarm = Un rappel de temps est arrivé. Ouvrez Secundine pour le voir.
+ui-alarm-note = Rappels de temps, doux
+ui-alarm-caution = Rappels de temps
+ui-alarm-limit = Rappels de temps, forts
+ui-alarm-clock = Horloge en marche

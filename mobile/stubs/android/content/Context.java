@@ -7,6 +7,8 @@ import java.io.File;
 import java.util.concurrent.Executor;
 
 public abstract class Context {
+    public static final int MODE_PRIVATE = 0;
+
     public Context() {}
 
     public abstract PackageManager getPackageManager();
