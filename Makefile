@@ -15,9 +15,11 @@ BUILD := cargo build --workspace --lib --bins --benches $(FEATURES)
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
-TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv
+# Kotlin: a JDK, and the libraries that Tauri's own Kotlin and the bindings stand on.
+KOTLIN_PACKAGES := openjdk-17-jdk-headless libjackson2-core-java libjackson2-databind-java libjackson2-annotations-java libjna-java junit4 unzip
+TEST_PACKAGES := $(LOOK_PACKAGES) $(KOTLIN_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv
 
-.PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
+.PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings kotlin unit unit-first unit-second e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
@@ -53,10 +55,11 @@ tools-run:
 tools-test:
 	$(call packages,$(BUILD_PACKAGES) $(TEST_PACKAGES))
 	$(toolchain)
-	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json
+	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json tests/kotlin/node_modules/.package-lock.json
 
-# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; a server of WebDAV.
-VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/webdav)
+# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; Android's signatures; a server of
+# WebDAV.
+VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/kotlin tests/webdav)
 $(VENVS): %/venv/made: %/requirements.txt
 	python3 -m venv $(@D)
 	$(@D)/bin/pip install --quiet --disable-pip-version-check -r $<
@@ -95,6 +98,7 @@ test: export CARGO_PROFILE_DEV_DEBUG := none
 test: tools-test
 	$(MAKE) form
 	$(MAKE) unit
+	$(MAKE) kotlin
 	$(MAKE) e2e
 
 form: ui
@@ -108,6 +112,7 @@ lint: form
 unit: export PROPTEST_CASES ?= 100
 unit: ui
 	cd ui && npm test
+	node --test mobile/plugin/page/
 	cargo test --workspace $(FEATURES) --no-run
 	$(MAKE) -j2 --output-sync=target unit-first unit-second
 	$(MAKE) bindings
@@ -125,6 +130,14 @@ bindings:
 	mkdir -p $(BINDINGS)
 	$(TARGET)/debug/uniffi-bindgen generate $(TARGET)/debug/libsecundine_bindings.so --language python --no-format --out-dir $(BINDINGS)
 	cp $(TARGET)/debug/libsecundine_bindings.so $(BINDINGS)/
+
+# The compiler takes long for anything: all Kotlin goes to it at once, and only where something has changed.
+KOTLIN := $(TARGET)/kotlin
+kotlin: $(KOTLIN)/tested
+$(KOTLIN)/tested: Cargo.lock $(wildcard tests/kotlin/*) tests/kotlin/venv/made tests/kotlin/node_modules/.package-lock.json \
+		$(shell find mobile tests/bindings -name '*.kt' -o -path 'mobile/stubs/*.java')
+	tests/kotlin/check $(KOTLIN)
+	@touch $@
 
 # In Chromium, two files at a time; the walks through every screen, which are two at a time themselves, come by themselves.
 BROWSER_TESTS = $(filter-out %/window.test.mjs %/screens.test.mjs,$(wildcard tests/e2e/*.test.mjs))

@@ -23,6 +23,8 @@ public abstract class Context {
 
     public abstract SharedPreferences getSharedPreferences(String name, int mode);
 
+    public abstract File getDataDir();
+
     public abstract File getFilesDir();
 
     public abstract File getNoBackupFilesDir();

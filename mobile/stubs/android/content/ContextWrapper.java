@@ -20,6 +20,8 @@ public class ContextWrapper extends Context {
 
     public native SharedPreferences getSharedPreferences(String name, int mode);
 
+    public native File getDataDir();
+
     public native File getFilesDir();
 
     public native File getNoBackupFilesDir();

@@ -5,4 +5,9 @@ public final class R {
     public static final class drawable {
         public static final int secundine_mark = Integer.parseInt("1");
     }
+
+    public static final class string {
+        public static final int secundine_tile = Integer.parseInt("1");
+        public static final int secundine_tile_not_saved = Integer.parseInt("2");
+    }
 }
