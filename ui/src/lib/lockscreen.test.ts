@@ -3,7 +3,7 @@ import type { ClockView } from '../gen/ClockView';
 import { LockedClock } from './lockscreen';
 
 const [ONE, OTHER] = ['00ff-1', '00ff-2'];
-const clock = (elapsed_ms: number, running = true): ClockView => ({ elapsed_ms, text: '', running, speed: 1, certainty: 'exact' }) as ClockView;
+const clock = (elapsed_ms: number, running = true): ClockView => ({ elapsed_ms, text: '', running, speed: 1, certainty: 'measured' });
 
 function screen(): { locked: LockedClock; told: (number | 'stop')[] } {
   const told: (number | 'stop')[] = [];

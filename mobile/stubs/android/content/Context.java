@@ -4,7 +4,6 @@ package android.content;
 import android.content.pm.PackageManager;
 import android.content.res.AssetManager;
 import java.io.File;
-import java.util.concurrent.Executor;
 
 public abstract class Context {
     public static final int MODE_PRIVATE = 0;
@@ -30,8 +29,6 @@ public abstract class Context {
     public abstract File getNoBackupFilesDir();
 
     public abstract Context createDeviceProtectedStorageContext();
-
-    public native Executor getMainExecutor();
 
     public final native <T> T getSystemService(Class<T> serviceClass);
 

@@ -12,6 +12,7 @@ import java.io.File
 import java.io.IOException
 import java.security.GeneralSecurityException
 import java.security.KeyStore
+import java.util.concurrent.Executors
 import javax.crypto.Cipher
 import javax.crypto.KeyGenerator
 import javax.crypto.SecretKey
@@ -29,6 +30,8 @@ sealed interface Answer {
  */
 class Vault(private val context: Context) {
     private val folder = File(context.noBackupFilesDir, "keys")
+    /** Not the main thread: the core waits for the answer, and whatever waits for the core there must not keep it away. */
+    private val answers = Executors.newSingleThreadExecutor()
     private val store: KeyStore by lazy { KeyStore.getInstance(STORE).apply { load(null) } }
 
     fun keep(activity: Activity, name: String, secret: String, answer: (Answer) -> Unit) = guarded(name, answer) {
@@ -92,11 +95,11 @@ class Vault(private val context: Context) {
         }
         BiometricPrompt.Builder(activity)
             .setTitle("Secundine")
-            .setNegativeButton(activity.getString(android.R.string.cancel), activity.mainExecutor) { _, _ ->
+            .setNegativeButton(activity.getString(android.R.string.cancel), answers) { _, _ ->
                 answer(Answer.Not("refused", ""))
             }
             .build()
-            .authenticate(BiometricPrompt.CryptoObject(cipher), CancellationSignal(), activity.mainExecutor, callback)
+            .authenticate(BiometricPrompt.CryptoObject(cipher), CancellationSignal(), answers, callback)
     }
 
     private fun guarded(name: String, answer: (Answer) -> Unit, work: () -> Unit) {
