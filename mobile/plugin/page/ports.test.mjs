@@ -46,6 +46,21 @@ test('every command that is asked is one of the plugin, and every one of those i
   assert.deepEqual([...rust.matchAll(/pub\(crate\) async fn (\w+)/g)].map(([, name]) => name).sort(), [...commands].sort());
 });
 
+test('the page may ask exactly that, and never the key store', () => {
+  const build = readFileSync(new URL('../build.rs', here), 'utf8');
+  const commands = [...build.slice(0, build.indexOf('];')).matchAll(/"(\w+)"/g)].map(([, name]) => name);
+  const allowed = [...readFileSync(new URL('../permissions/default.toml', here), 'utf8').matchAll(/"allow-([\w-]+)"/g)].map(([, name]) => name.replaceAll('-', '_'));
+  assert.deepEqual(allowed.sort(), commands.toSorted());
+  const { permissions } = JSON.parse(readFileSync(new URL('../../../src-tauri/capabilities/main.json', here), 'utf8'));
+  assert.deepEqual(permissions, ['allow-call', 'phone:default']);
+  assert.ok(!commands.some((name) => /secret|key_store/.test(name)));
+});
+
+test('the widget and the plugin know the same of the clock', () => {
+  const of = (folder) => readFileSync(new URL(`../ios/${folder}/ClockAttributes.swift`, here), 'utf8');
+  assert.equal(of('Clock'), of('Sources'));
+});
+
 test('each command that Rust passes on is a method in Kotlin and in Swift', () => {
   const rust = readFileSync(new URL('../src/commands.rs', here), 'utf8') + readFileSync(new URL('../src/keys.rs', here), 'utf8');
   const passed = [...rust.matchAll(/\.ask\("(\w+)"/g)].map(([, name]) => name);

@@ -6,6 +6,7 @@ import java.io.FileNotFoundException;
 
 public class ParcelFileDescriptor {
     public static final int MODE_READ_ONLY = 268435456;
+    public static final int MODE_READ_WRITE = 805306368;
 
     ParcelFileDescriptor() {}
 

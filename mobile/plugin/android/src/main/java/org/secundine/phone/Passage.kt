@@ -37,7 +37,10 @@ class Passage : ContentProvider() {
         }
         is Incoming -> {
             val storage = context!!.getSystemService(StorageManager::class.java)
-            storage.openProxyFileDescriptor(ParcelFileDescriptor.parseMode(mode), open, handler)
+            // It takes how a file is opened and nothing more; what is written anew begins anew.
+            val way = ParcelFileDescriptor.parseMode(mode) and ParcelFileDescriptor.MODE_READ_WRITE
+            if (mode == "w" || 't' in mode) open.held.take().fill(0)
+            storage.openProxyFileDescriptor(way, open.opened(), handler)
         }
         else -> throw FileNotFoundException()
     }
@@ -83,12 +86,33 @@ class Passage : ContentProvider() {
     }
 }
 
-/** A photograph on its way into memory. Cameras write it in pieces, and some read back what they wrote. */
-class Incoming(val held: Held, private val ended: () -> Unit) : ProxyFileDescriptorCallback() {
-    override fun onGetSize(): Long = held.size.toLong()
-    override fun onRead(offset: Long, size: Int, data: ByteArray): Int = held.read(offset, data, size)
-    override fun onWrite(offset: Long, size: Int, data: ByteArray): Int =
-        held.write(offset, data, size) ?: throw ErrnoException("write", OsConstants.EFBIG)
-    override fun onFsync() = Unit
-    override fun onRelease() = ended()
+/** A photograph on its way into memory. Cameras write it in pieces; some read back what they wrote, and open it more than once. */
+class Incoming {
+    val held = Held()
+    private var ever = false
+    private var open = 0
+
+    /** Whether it was opened, and is no more. */
+    val ended: Boolean @Synchronized get() = ever && open == 0
+
+    @Synchronized
+    fun opened(): ProxyFileDescriptorCallback {
+        ever = true
+        open += 1
+        return Opened()
+    }
+
+    @Synchronized
+    private fun closed() {
+        open -= 1
+    }
+
+    private inner class Opened : ProxyFileDescriptorCallback() {
+        override fun onGetSize(): Long = held.size.toLong()
+        override fun onRead(offset: Long, size: Int, data: ByteArray): Int = held.read(offset, data, size)
+        override fun onWrite(offset: Long, size: Int, data: ByteArray): Int =
+            held.write(offset, data, size) ?: throw ErrnoException("write", OsConstants.EFBIG)
+        override fun onFsync() = Unit
+        override fun onRelease() = closed()
+    }
 }

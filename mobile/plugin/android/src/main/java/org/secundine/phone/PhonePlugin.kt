@@ -17,6 +17,7 @@ import android.view.WindowManager
 import android.webkit.WebView
 import androidx.activity.result.ActivityResult
 import androidx.appcompat.app.AppCompatActivity
+import androidx.lifecycle.Lifecycle
 import app.tauri.PermissionState
 import app.tauri.annotation.ActivityCallback
 import app.tauri.annotation.Command
@@ -46,6 +47,8 @@ class PhonePlugin(private val activity: Activity) : Plugin(activity) {
     override fun load(webView: WebView) {
         page = webView
         speech
+        // The program may be in sight before the plugin is there.
+        if (activity is AppCompatActivity && activity.lifecycle.currentState == Lifecycle.State.RESUMED) onResume(activity)
     }
 
     override fun onResume(activity: AppCompatActivity) {
@@ -227,24 +230,23 @@ class Chosen : BroadcastReceiver() {
 
 /** One photograph that is being taken. */
 class Photograph(context: Context) {
-    private val held = Held()
-    @Volatile
-    private var ended = false
-    val uri: Uri = Passage.take(context, Incoming(held) { ended = true })
+    private val incoming = Incoming()
+    val uri: Uri = Passage.take(context, incoming)
 
     fun end() {
         Passage.close(uri)
-        held.take().fill(0)
+        incoming.held.take().fill(0)
     }
 
     /** The camera's program ends before the last of its bytes has come: they are waited for. */
     fun whole(main: Handler, tries: Int = TRIES, done: (ByteArray) -> Unit) {
-        if (!ended && tries > 0) {
+        if (!incoming.ended && tries > 0) {
             main.postDelayed({ whole(main, tries - 1, done) }, WAIT_MS)
             return
         }
         Passage.close(uri)
-        done(if (ended) held.take() else ByteArray(0))
+        val bytes = incoming.held.take()
+        done(if (incoming.ended) bytes else ByteArray(0))
     }
 
     private companion object {

@@ -29,7 +29,7 @@ class Speech(context: Context, private val told: (String) -> Unit) {
     fun voice(language: String): Voice? {
         val wanted = Locale.forLanguageTag(language)
         val here = voices().filter { one ->
-            one.locale.language == wanted.language && !one.isNetworkConnectionRequired && TextToSpeech.Engine.KEY_FEATURE_NOT_INSTALLED !in one.features
+            one.locale.language == wanted.language && !one.isNetworkConnectionRequired && one.features?.contains(TextToSpeech.Engine.KEY_FEATURE_NOT_INSTALLED) != true
         }
         return here.find { it.locale.country == wanted.country } ?: here.firstOrNull()
     }
