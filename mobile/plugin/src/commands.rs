@@ -5,7 +5,7 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
-use tauri::{Runtime, State};
+use tauri::{AppHandle, Manager, Runtime, State};
 
 use crate::{Code, Failure, Phone, Records};
 
@@ -51,82 +51,81 @@ pub(crate) struct Words {
     clock: String,
 }
 
-type Asked<'a, R> = State<'a, Phone<R>>;
+/// The way to Kotlin or Swift.
+fn phone<R: Runtime>(app: &AppHandle<R>) -> &Phone<R> {
+    app.state::<Phone<R>>().inner()
+}
 
 #[tauri::command]
-pub(crate) async fn tell<R: Runtime>(phone: Asked<'_, R>, ask: bool) -> Result<Told, Failure> {
-    match phone.ask("tell", json!({ "ask": ask })).await {
+pub(crate) async fn tell<R: Runtime>(app: AppHandle<R>, ask: bool) -> Result<Told, Failure> {
+    match phone(&app).ask("tell", json!({ "ask": ask })).await {
         Err(Failure { code: Code::Cannot, .. }) => Ok(Told::default()),
         told => told,
     }
 }
 
 #[tauri::command]
-pub(crate) async fn keep_awake<R: Runtime>(phone: Asked<'_, R>, on: bool) -> Result<(), Failure> {
-    done(phone.ask("keepAwake", json!({ "on": on })).await)
+pub(crate) async fn keep_awake<R: Runtime>(app: AppHandle<R>, on: bool) -> Result<(), Failure> {
+    done(phone(&app).ask("keepAwake", json!({ "on": on })).await)
 }
 
 #[tauri::command]
-pub(crate) async fn buzz<R: Runtime>(phone: Asked<'_, R>, pattern: Vec<u32>) -> Result<(), Failure> {
-    done(phone.ask("buzz", json!({ "pattern": pattern })).await)
+pub(crate) async fn buzz<R: Runtime>(app: AppHandle<R>, pattern: Vec<u32>) -> Result<(), Failure> {
+    done(phone(&app).ask("buzz", json!({ "pattern": pattern })).await)
 }
 
 /// Whether a voice of this device alone speaks the language, by its BCP 47 tag.
 #[tauri::command]
-pub(crate) async fn voices<R: Runtime>(phone: Asked<'_, R>, language: String) -> Result<Value, Failure> {
-    phone.ask("voices", json!({ "language": language })).await
+pub(crate) async fn voices<R: Runtime>(app: AppHandle<R>, language: String) -> Result<Value, Failure> {
+    phone(&app).ask("voices", json!({ "language": language })).await
 }
 
 #[tauri::command]
-pub(crate) async fn speak<R: Runtime>(phone: Asked<'_, R>, text: String, language: String) -> Result<(), Failure> {
-    done(phone.ask("speak", json!({ "text": text, "language": language })).await)
+pub(crate) async fn speak<R: Runtime>(app: AppHandle<R>, text: String, language: String) -> Result<(), Failure> {
+    done(phone(&app).ask("speak", json!({ "text": text, "language": language })).await)
 }
 
 #[tauri::command]
-pub(crate) async fn hush<R: Runtime>(phone: Asked<'_, R>) -> Result<(), Failure> {
-    done(phone.ask("hush", json!({})).await)
+pub(crate) async fn hush<R: Runtime>(app: AppHandle<R>) -> Result<(), Failure> {
+    done(phone(&app).ask("hush", json!({})).await)
 }
 
 /// Replaces all time reminders of a group; without a group, those of all.
 #[tauri::command]
 pub(crate) async fn remind<R: Runtime>(
-    phone: Asked<'_, R>,
+    app: AppHandle<R>,
     group: Option<String>,
     coming: Vec<Coming>,
     words: Words,
     patterns: BTreeMap<Level, Vec<u32>>,
 ) -> Result<(), Failure> {
     let payload = json!({ "group": group, "coming": coming, "words": words, "patterns": patterns });
-    done(phone.ask("remind", payload).await)
+    done(phone(&app).ask("remind", payload).await)
 }
 
 /// A clock on the locked screen that began so many milliseconds ago; none takes it away.
 #[tauri::command]
-pub(crate) async fn clock<R: Runtime>(phone: Asked<'_, R>, since_ms: Option<i64>, words: Words) -> Result<(), Failure> {
-    done(phone.ask("clock", json!({ "sinceMs": since_ms, "words": words })).await)
+pub(crate) async fn clock<R: Runtime>(app: AppHandle<R>, since_ms: Option<i64>, words: Words) -> Result<(), Failure> {
+    done(phone(&app).ask("clock", json!({ "sinceMs": since_ms, "words": words })).await)
 }
 
 /// Offers a file; `{ "given": false }` where it was called off.
 #[tauri::command]
-pub(crate) async fn share<R: Runtime>(
-    phone: Asked<'_, R>,
-    records: State<'_, Records>,
-    path: String,
-) -> Result<Value, Failure> {
+pub(crate) async fn share<R: Runtime>(app: AppHandle<R>, records: State<'_, Records>, path: String) -> Result<Value, Failure> {
     let file = records.file(Path::new(&path))?;
-    phone.ask("share", json!({ "path": file })).await
+    phone(&app).ask("share", json!({ "path": file })).await
 }
 
 /// Whether the volume keys are the page's.
 #[tauri::command]
-pub(crate) async fn volume_keys<R: Runtime>(phone: Asked<'_, R>, on: bool) -> Result<(), Failure> {
-    done(phone.ask("volumeKeys", json!({ "on": on })).await)
+pub(crate) async fn volume_keys<R: Runtime>(app: AppHandle<R>, on: bool) -> Result<(), Failure> {
+    done(phone(&app).ask("volumeKeys", json!({ "on": on })).await)
 }
 
 /// Takes a photograph, which comes in memory alone: `{ "base64": null }` where it was called off.
 #[tauri::command]
-pub(crate) async fn photograph<R: Runtime>(phone: Asked<'_, R>) -> Result<Value, Failure> {
-    phone.ask("photograph", json!({})).await
+pub(crate) async fn photograph<R: Runtime>(app: AppHandle<R>) -> Result<Value, Failure> {
+    phone(&app).ask("photograph", json!({})).await
 }
 
 fn done(answer: Result<Value, Failure>) -> Result<(), Failure> {

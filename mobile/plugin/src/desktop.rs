@@ -14,7 +14,6 @@ use crate::Failure;
 /// The way to Kotlin or Swift; here there is none.
 pub struct Phone<R: Runtime>(PhantomData<fn() -> R>);
 
-#[expect(clippy::unnecessary_wraps, reason = "on a phone it can fail")]
 pub(crate) fn begin<R: Runtime>(_: &AppHandle<R>, _: PluginApi<R, ()>) -> Result<Phone<R>, Failure> {
     Ok(Phone(PhantomData))
 }
@@ -28,7 +27,6 @@ impl<R: Runtime> Phone<R> {
     ///
     /// # Errors
     /// Always: [`crate::Code::Cannot`].
-    #[expect(clippy::unused_async, reason = "on a phone it waits")]
     pub async fn ask<T: DeserializeOwned>(&self, command: &str, _: impl Serialize) -> Result<T, Failure> {
         Err(Failure::cannot(command))
     }

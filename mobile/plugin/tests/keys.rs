@@ -129,7 +129,14 @@ fn an_answer_without_a_secret_opens_nothing() {
         }
     }
     let long = "A".repeat(101);
-    for odd in [json!(null), json!({}), json!({ "secret": null }), json!({ "secret": "" }), json!({ "secret": 7 }), json!({ "secret": long })] {
+    for odd in [
+        json!(null),
+        json!({}),
+        json!({ "secret": null }),
+        json!({ "secret": "" }),
+        json!({ "secret": 7 }),
+        json!({ "secret": long }),
+    ] {
         assert!(matches!(PhoneKeys::new(Odd(odd.clone())).fetch("x"), Err(PlatformError::Failed(_))), "{odd}");
     }
 }
