@@ -15,9 +15,13 @@ BUILD := cargo build --workspace --lib --bins --benches $(FEATURES)
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
-TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv shellcheck unzip
+# Kotlin: a JDK, and the libraries that Tauri's own Kotlin and the bindings stand on.
+KOTLIN_PACKAGES := openjdk-17-jdk-headless libjackson2-core-java libjackson2-databind-java libjackson2-annotations-java libjna-java junit4 unzip
+TEST_PACKAGES := $(LOOK_PACKAGES) $(KOTLIN_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv \
+	shellcheck
 
-.PHONY: help run test form page compile lint bench gallery fuzz fuzz-keep soak bindings generated check-phones unit unit-first unit-second e2e ui tools-run tools-test
+.PHONY: help run test form page compile kotlin lint bench gallery fuzz fuzz-keep soak bindings generated check-phones unit unit-first \
+	unit-second e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
@@ -55,10 +59,11 @@ tools-run:
 tools-test:
 	$(call packages,$(BUILD_PACKAGES) $(TEST_PACKAGES))
 	$(toolchain)
-	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json
+	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json tests/kotlin/node_modules/.package-lock.json
 
-# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; a server of WebDAV.
-VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/webdav)
+# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; Android's signatures; a server of
+# WebDAV.
+VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/kotlin tests/webdav)
 $(VENVS): %/venv/made: %/requirements.txt
 	python3 -m venv $(@D)
 	$(@D)/bin/pip install --quiet --disable-pip-version-check -r $<
@@ -94,9 +99,9 @@ test: export RUSTC_WORKSPACE_WRAPPER := clippy-driver
 test: export CLIPPY_ARGS := -Dwarnings__CLIPPY_HACKERY__
 test: export CARGO_INCREMENTAL := 0
 test: export CARGO_PROFILE_DEV_DEBUG := none
-# While one crate is compiled on which all others wait there is a core to spare: what has to do with the page goes beside it.
+# While one crate is compiled on which all others wait there is a core to spare: the page and the Kotlin go beside it.
 test: tools-test ui
-	$(MAKE) -j2 --output-sync=line compile form page
+	$(MAKE) -j2 --output-sync=line compile form page kotlin
 	$(MAKE) unit
 	$(MAKE) e2e
 
@@ -106,6 +111,7 @@ form: ui
 
 page: ui
 	cd ui && npm test
+	node --test mobile/plugin/page/
 
 compile: ui
 	cargo test --workspace $(FEATURES) --no-run
@@ -116,10 +122,11 @@ lint: form
 
 # Laws are tried a hundred times here, and thousands of times by `make soak`.
 unit: export PROPTEST_CASES ?= 100
-unit: compile
+unit: compile kotlin
 	$(MAKE) -j2 --output-sync=target unit-first unit-second
 	$(MAKE) generated
 	PYTHONPATH=$(BINDINGS) SECUNDINE_APP_LIBRARY=$(TARGET)/debug/libsecundine_app.so python3 tests/bindings/test_call.py
+	tests/bindings/jvm $(BINDINGS)/libsecundine_bindings.so $(KOTLIN)/all.jar
 
 # Most of the long ones have one thread: two halves beside each other.
 unit-first:
@@ -156,6 +163,14 @@ generated: generated-anew
 check-phones:
 	$(call packages,$(BUILD_PACKAGES))
 	mobile/check-phones.sh
+
+# The compiler takes long for anything: all Kotlin goes to it at once, and only where something has changed.
+KOTLIN := $(TARGET)/kotlin
+kotlin: $(KOTLIN)/tested
+$(KOTLIN)/tested: Cargo.lock $(wildcard tests/kotlin/*) tests/kotlin/venv/made tests/kotlin/node_modules/.package-lock.json \
+		$(shell find mobile tests/bindings -name '*.kt' -o -path 'mobile/stubs/*.java')
+	tests/kotlin/check $(KOTLIN)
+	@touch $@
 
 # In Chromium, two files at a time; the walks through every screen, which are two at a time themselves, come by themselves.
 BROWSER_TESTS = $(filter-out %/window.test.mjs %/screens.test.mjs,$(wildcard tests/e2e/*.test.mjs))

@@ -3052,3 +3052,11 @@ native-saved = { $clock } saved
 native-take-back = Touch again to take it back
 native-taken-back = Taken back
 native-not-saved = NOT SAVED
+
+## What the phone shows beside the page. A locked screen is read by whoever passes: no name and no word of what it is about.
+
+ui-alarm = A time reminder has come. Open Secundine to see it.
+ui-alarm-note = Time reminders, soft
+ui-alarm-caution = Time reminders
+ui-alarm-limit = Time reminders, strong
+ui-alarm-clock = Running clock

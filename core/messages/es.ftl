@@ -3050,3 +3050,11 @@ native-saved = { $clock } guardado
 native-take-back = Toque otra vez para anularlo
 native-taken-back = Anulado
 native-not-saved = NO GUARDADO
+
+## What the phone shows beside the page. A locked screen is read by whoever passes: no name and no word of what it is about.
+
+ui-alarm = Ha llegado un aviso de tiempo. Abra Secundine para verlo.
+ui-alarm-note = Avisos de tiempo, suaves
+ui-alarm-caution = Avisos de tiempo
+ui-alarm-limit = Avisos de tiempo, fuertes
+ui-alarm-clock = Reloj en marcha

@@ -3052,3 +3052,11 @@ native-saved = { $clock } enregistré
 native-take-back = Touchez encore pour annuler
 native-taken-back = Annulé
 native-not-saved = NON ENREGISTRÉ
+
+## What the phone shows beside the page. A locked screen is read by whoever passes: no name and no word of what it is about.
+
+ui-alarm = Un rappel de temps est arrivé. Ouvrez Secundine pour le voir.
+ui-alarm-note = Rappels de temps, doux
+ui-alarm-caution = Rappels de temps
+ui-alarm-limit = Rappels de temps, forts
+ui-alarm-clock = Horloge en marche

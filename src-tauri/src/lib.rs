@@ -20,10 +20,16 @@ const FOLDER: &str = "SECUNDINE_FOLDER";
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() -> Result<(), Box<dyn Error>> {
     panics_tell_only_where();
-    come_back(tauri::Builder::default())
+    come_back(tauri::Builder::default().plugin(secundine_phone::init()))
         .setup(|app| {
+            let paths = paths(app)?;
+            app.manage(secundine_phone::Records(paths.records.clone()));
             // Native code of this process may have it already.
-            app.manage(SharedSession::of_process(paths(app)?));
+            let session = SharedSession::of_process(paths);
+            if let Some(keys) = secundine_phone::platform_keys(app.handle()) {
+                session.keys_kept_by(keys)?;
+            }
+            app.manage(session);
             #[cfg(target_os = "linux")]
             come_back_here(app)?;
             Ok(())

@@ -56,7 +56,8 @@ fn since_boot_ms() -> Option<i64> {
     Some(time.tv_sec * 1000 + time.tv_nsec / 1_000_000)
 }
 
-/// Apple's CLOCK_MONOTONIC runs through suspend, unlike its CLOCK_UPTIME_RAW.
+/// Apple's CLOCK_MONOTONIC runs through suspend, as `mach_continuous_time` does and its CLOCK_UPTIME_RAW does not; a wall clock
+/// that is set does not move it.
 #[cfg(target_vendor = "apple")]
 fn since_boot_ms() -> Option<i64> {
     let time = rustix::time::clock_gettime(rustix::time::ClockId::Monotonic);
@@ -69,9 +70,30 @@ fn since_boot_ms() -> Option<i64> {
 }
 
 /// Names this run of the device. Where the system does not tell, distances come from the wall clock and say so.
-#[cfg(not(target_vendor = "apple"))]
+#[cfg(not(any(target_os = "android", target_vendor = "apple")))]
 fn boot_id() -> Option<String> {
+    id_of_kernel()
+}
+
+#[cfg(not(target_vendor = "apple"))]
+fn id_of_kernel() -> Option<String> {
     std::fs::read_to_string("/proc/sys/kernel/random/boot_id").ok().map(|text| text.trim().to_owned())
+}
+
+/// Names this run of the device. Android hides the kernel's name from programs, by a rule that differs between devices; how
+/// often the device has booted is told to all of them, and the Kotlin side leaves it in the process before anything else runs
+/// there (mobile/plugin, `Boot`). Where neither is told, distances come from the wall clock and say so.
+#[cfg(target_os = "android")]
+fn boot_id() -> Option<String> {
+    boots(std::env::var("SECUNDINE_BOOT").ok().as_deref()).or_else(id_of_kernel)
+}
+
+/// A name made of how often the device has booted. A number alone could be taken for another device's: the name is made blind
+/// before it is written anywhere, and never leaves the device.
+#[cfg(any(target_os = "android", test))]
+fn boots(told: Option<&str>) -> Option<String> {
+    let count: u32 = told?.parse().ok().filter(|count| *count > 0)?;
+    Some(format!("boot {count}"))
 }
 
 /// Names this run of the device. The name of the setting is in no public header of Apple's; where it is gone, distances
@@ -156,4 +178,25 @@ pub(crate) fn earlier(mut stamp: Stamp, ms: i64) -> Stamp {
         boot.since_ms -= ms;
     }
     stamp
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_run_is_named_by_how_often_the_device_has_booted() {
+        assert_eq!(boots(Some("41")).as_deref(), Some("boot 41"));
+        for none in [None, Some(""), Some("0"), Some("-1"), Some("x"), Some("4.5")] {
+            assert_eq!(boots(none), None, "{none:?}");
+        }
+    }
+
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn the_clock_of_this_device_tells_of_its_run() {
+        let clock = SystemClock::new();
+        let (one, other) = (clock.now().boot.unwrap(), clock.now().boot.unwrap());
+        assert!(one.id == other.id && other.since_ms >= one.since_ms && one.since_ms > 0);
+    }
 }

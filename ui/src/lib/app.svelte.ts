@@ -9,11 +9,13 @@ import type { RestoredView } from '../gen/RestoredView';
 import type { SalvageView } from '../gen/SalvageView';
 import type { StatusView } from '../gen/StatusView';
 import { keepAgain, type Made } from './again';
+import { alarms } from './alarms';
 import { Birth } from './birth.svelte';
 import { notSaved } from './failures.svelte';
 import { dictation } from './dictation.svelte';
 import { feel, feelMark } from './feedback';
 import { locked } from './locked.svelte';
+import { lockedClock } from './lockscreen';
 import { ago } from './touch';
 import { ask, asApiError, door, type ApiError } from './transport';
 import { ui } from './words';
@@ -216,10 +218,17 @@ class App {
     const { door, drained } = status;
     const turned = status.names_hidden !== (this.status?.names_hidden ?? false);
     if (door !== 'open') this.#forget();
+    if (door === 'no_practice' && this.status?.door !== 'no_practice') this.#endOnDevice();
     if (drained || door !== 'open') this.drained = drained;
     locked.take(status.locked);
     this.status = { ...status };
     if (turned) this.#namesTurned(status.names_hidden);
+  }
+
+  /** What the device would tell of a practice that is gone. */
+  #endOnDevice(): void {
+    alarms.end();
+    lockedClock.end();
   }
 
   /** Nothing of a birth stays behind a closed door; only which it was. */

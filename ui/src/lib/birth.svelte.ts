@@ -6,11 +6,13 @@ import type { Fact } from '../gen/Fact';
 import type { NextMark } from '../gen/NextMark';
 import type { Request } from '../gen/Request';
 import { keepAgain, type Made } from './again';
+import { alarms } from './alarms';
 import { tick } from './clock.svelte';
 import { factKey } from './facts';
 import { notSaved } from './failures.svelte';
 import { feel, feelMark } from './feedback';
 import { comingOf } from './findings';
+import { lockedClock } from './lockscreen';
 import { Marks, type Undo } from './marks.svelte';
 import { Reminders, type Coming } from './reminders';
 import { ago } from './touch';
@@ -78,6 +80,7 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
       this.unread = null;
       for (const due of view.due) if (due.armed) this.#armed.add(due.id);
       this.coming = comingOf(view, this.arrival, this.#armed);
+      this.#tellDevice(view);
       this.tell(view.next);
       const running = view.third_stage ?? view.babies.find((baby) => baby.cord)?.cord ?? null;
       tick.align(running, this.arrival);
@@ -163,6 +166,13 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   /** A mark as an order: its time counts back from the moment it is given. */
   #marked(fact: Fact, touched: number): { birth: BirthId; fact: Fact; at: At } {
     return { birth: this.id, fact, at: { at: 'now', ago_ms: ago(touched) } };
+  }
+
+  /** What the device does by itself, also with the program dead. A rehearsal leaves nothing behind on it. */
+  #tellDevice(view: BirthView): void {
+    if (this.rehearsal) return;
+    alarms.set(this.id, this.coming, this.arrival);
+    lockedClock.show(this.id, view.third_stage, this.arrival, this.arrival);
   }
 
   #clockOf(entry: EntryId): string {

@@ -10,8 +10,8 @@ export interface Device {
   keepAwake: () => () => void;
   /** Tells the light that falls on it, lux, each time it changes; gives a way to stop. */
   watchLight: (told: (lux: number) => void) => () => void;
-  /** Whether the line is paid for by its bytes; a shell that cannot tell leaves it to the web. */
-  metered?: () => boolean;
+  /** Whether the line is paid for by its bytes; none where a shell cannot tell, which leaves it to the web. */
+  metered?: () => boolean | null;
 }
 
 interface Battery {
@@ -67,7 +67,8 @@ export const device: Device = given('device') ?? web;
 
 /** Whether large things wait for another line. What nothing is told of is not metered. */
 export function metered(): boolean {
-  if (device.metered) return device.metered();
+  const told = device.metered?.() ?? null;
+  if (told !== null) return told;
   const line = (navigator as { connection?: Line }).connection;
   return line?.type === 'cellular' || line?.saveData === true;
 }

@@ -6,6 +6,7 @@ import { tick } from './clock.svelte';
 import { factKey } from './facts';
 import { notSaved } from './failures.svelte';
 import { feel, feelMark } from './feedback';
+import { lockedClock } from './lockscreen';
 import { Marks, type Undo } from './marks.svelte';
 import { Reminders, type Coming } from './reminders';
 import { ago } from './touch';
@@ -54,6 +55,7 @@ class Locked extends Marks<Undo> {
     }
     if (this.begun && !before) this.#quietUntil = this.arrival + CHANGED_MS;
     this.tell(view.next);
+    lockedClock.show(null, view.third_stage, this.arrival, this.arrival);
     tick.align(view.third_stage, this.arrival);
   }
 

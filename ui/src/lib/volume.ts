@@ -1,3 +1,11 @@
+import { given } from './ports';
+
+/** The phone's volume keys, which a shell takes from the system only while a screen asks for them. */
+export interface VolumeKeys {
+  /** From now on they come as key events of the window; gives back what ends it. */
+  take: () => () => void;
+}
+
 /** The two keys that a thumb finds without looking. */
 export type VolumeKey = 'up' | 'down';
 
@@ -20,5 +28,9 @@ export function watchVolume(pressed: (key: VolumeKey, at: number) => void): () =
     if (!near) pressed(key, event.timeStamp);
   };
   window.addEventListener('keydown', look);
-  return () => window.removeEventListener('keydown', look);
+  const leave = given('volumeKeys')?.take();
+  return () => {
+    leave?.();
+    window.removeEventListener('keydown', look);
+  };
 }

@@ -1,0 +1,8 @@
+// A stub written by hand: what Secundine and Tauri call of this class, without any doing. mobile/stubs/README.md tells why.
+package android.os;
+
+public abstract class VibrationEffect {
+    VibrationEffect() {}
+
+    public static native VibrationEffect createWaveform(long[] timings, int repeat);
+}

@@ -1,0 +1,10 @@
+// A stub written by hand: what Secundine and Tauri call of this class, without any doing. mobile/stubs/README.md tells why.
+package android.os;
+
+public abstract class Vibrator {
+    Vibrator() {}
+
+    public abstract boolean hasVibrator();
+
+    public native void vibrate(VibrationEffect vibe);
+}

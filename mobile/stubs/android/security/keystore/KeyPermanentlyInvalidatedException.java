@@ -1,0 +1,8 @@
+// A stub written by hand: what Secundine and Tauri call of this class, without any doing. mobile/stubs/README.md tells why.
+package android.security.keystore;
+
+import java.security.InvalidKeyException;
+
+public class KeyPermanentlyInvalidatedException extends InvalidKeyException {
+    public KeyPermanentlyInvalidatedException() {}
+}

@@ -1,0 +1,8 @@
+// A stub written by hand: what Secundine and Tauri call of this class, without any doing. mobile/stubs/README.md tells why.
+package android.view;
+
+public abstract class ActionMode {
+    public ActionMode() {}
+
+    public interface Callback {}
+}

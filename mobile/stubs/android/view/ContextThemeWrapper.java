@@ -1,0 +1,10 @@
+// A stub written by hand: what Secundine and Tauri call of this class, without any doing. mobile/stubs/README.md tells why.
+package android.view;
+
+import android.content.ContextWrapper;
+
+public class ContextThemeWrapper extends ContextWrapper {
+    public ContextThemeWrapper() {
+        super(null);
+    }
+}
