@@ -119,6 +119,16 @@ pub enum Response {
         /// As they stand now.
         medicines: Vec<Medicine>,
     },
+    /// For how long this practice means to keep its records.
+    Term {
+        /// Years from the birth; none where it sets no term.
+        years: Option<Years>,
+    },
+    /// On disk.
+    SetTerm {
+        /// As it holds now.
+        years: Option<Years>,
+    },
     /// Where this practice sends records.
     Server(ServerView),
     /// On disk.
