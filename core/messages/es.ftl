@@ -3041,7 +3041,6 @@ ui-about-no-protocol = No hay protocolo elegido para nuevos nacimientos, así qu
 ui-about-whose = Software libre con licencia MIT o Apache-2.0. Se entrega sin garantía alguna.
 ui-notices = Licencias y avisos
 ui-notices-what = De qué está hecho el programa y con qué licencias lo cedieron otros. Estos textos quedan en el idioma en que se escribieron.
-ui-notices-used-by = Usada por { $names }
 ui-term = Plazo propio para guardar registros
 ui-term-what = Cuánto tiempo se guardan los registros depende de la ley local. Un nacimiento más antiguo se señala en la lista. Nunca se borra nada por sí solo.
 ui-term-years = Años desde el nacimiento

@@ -3043,7 +3043,6 @@ ui-about-no-protocol = Aucun protocole n’est choisi pour les nouvelles naissan
 ui-about-whose = Logiciel libre sous licence MIT ou Apache-2.0. Il est donné sans aucune garantie.
 ui-notices = Licences et mentions
 ui-notices-what = De quoi le programme est fait, et sous quelles licences d’autres l’ont donné. Ces textes restent dans la langue où ils ont été écrits.
-ui-notices-used-by = Utilisée par { $names }
 ui-term = Durée propre de conservation des dossiers
 ui-term-what = Combien de temps un dossier se garde dépend de la loi locale. Une naissance plus ancienne est signalée dans la liste. Rien n’est jamais effacé tout seul.
 ui-term-years = Années depuis la naissance

@@ -74,8 +74,10 @@ fn a_link_that_breaks_is_told_with_what_to_do() {
     assert!(aside.contains("make test passes it over"), "{aside}");
     let empty = told("tests = [\"core/session/tests/bands.rs::births_one_after_the_other_never_share_a_band\"]", "tests = []");
     assert!(empty.contains("wrong-birth-or-baby") && empty.contains("names no test"), "{empty}");
-    for (from, kind) in [("\"SetServer\", ", "request"), ("\"completeness\",\n", "threshold"), ("\"screens/Check\", ", "screen")] {
-        let left = Log::read(&text.replace(from, "").replace(", \"completeness\"", "").replace("[\"completeness\"]", "[]")).unwrap();
+    for (from, kind) in [("\"SetServer\", ", "request"), ("\"completeness\",\n", "threshold"), ("\"screens/Check\", ", "screen")]
+    {
+        let left =
+            Log::read(&text.replace(from, "").replace(", \"completeness\"", "").replace("[\"completeness\"]", "[]")).unwrap();
         let left = left.unplaced(&Program::read(&root())).join("\n");
         assert!(left.contains(kind) && left.contains("tests/safety/hazards.toml"), "{left}");
     }

@@ -12,7 +12,9 @@ use secundine_session::api::{BirthLine, Request, Response};
 const DAY: i64 = 86_400_000;
 
 fn lines(room: &mut Room) -> Vec<BirthLine> {
-    let Response::Births { births, .. } = room.session.call(Request::Births { skip: 0, take: 9 }).unwrap() else { unreachable!() };
+    let Response::Births { births, .. } = room.session.call(Request::Births { skip: 0, take: 9 }).unwrap() else {
+        unreachable!()
+    };
     births
 }
 

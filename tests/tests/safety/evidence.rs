@@ -35,7 +35,9 @@ fn in_rust(source: &str, name: &str) -> Option<bool> {
 fn in_script(source: &str, name: &str) -> bool {
     ['"', '\'', '`'].iter().any(|mark| {
         let quoted = format!("{mark}{name}{mark}");
-        source.match_indices(&quoted).any(|(at, _)| source.get(..at).is_some_and(|before| ["test(", "it("].iter().any(|call| before.ends_with(call))))
+        source
+            .match_indices(&quoted)
+            .any(|(at, _)| source.get(..at).is_some_and(|before| ["test(", "it("].iter().any(|call| before.ends_with(call))))
     })
 }
 

@@ -85,7 +85,9 @@ impl Log {
                 }
                 for test in tests {
                     if let Some(why) = missing(root, test) {
-                        tell(format!("{test}: {why}. If it was renamed, name it anew here; if it is gone, the control \"{what}\" is unproved: write another test"));
+                        tell(format!(
+                            "{test}: {why}. If it was renamed, name it anew here; if it is gone, the control \"{what}\" is unproved: write another test"
+                        ));
                     }
                 }
             }
@@ -99,7 +101,12 @@ impl Log {
 
     /// What of the program has no place in the log, and what the log names that the program has not.
     pub fn unplaced(&self, program: &Program) -> Vec<String> {
-        let mut wrong: Vec<String> = self.none.iter().filter(|aside| aside.why.trim().is_empty()).map(|_| format!("{LOG}: a [[none]] needs its reason (`why`)")).collect();
+        let mut wrong: Vec<String> = self
+            .none
+            .iter()
+            .filter(|aside| aside.why.trim().is_empty())
+            .map(|_| format!("{LOG}: a [[none]] needs its reason (`why`)"))
+            .collect();
         let lists: [(&str, &BTreeSet<String>, fn(&Hazard) -> &[String], fn(&Aside) -> &[String]); 3] = [
             ("threshold", &program.thresholds, |hazard| &hazard.thresholds, |aside| &aside.thresholds),
             ("screen", &program.screens, |hazard| &hazard.screens, |aside| &aside.screens),

@@ -48,7 +48,9 @@ fn requests(source: &str) -> BTreeSet<String> {
 fn protocols(root: &Path) -> Vec<(String, Table)> {
     let paths = fs::read_dir(root.join("core/domain/protocols")).unwrap().map(|entry| entry.unwrap().path());
     paths
-        .map(|path| (path.file_name().unwrap().to_string_lossy().into_owned(), fs::read_to_string(&path).unwrap().parse().unwrap()))
+        .map(|path| {
+            (path.file_name().unwrap().to_string_lossy().into_owned(), fs::read_to_string(&path).unwrap().parse().unwrap())
+        })
         .collect()
 }
 
