@@ -1293,7 +1293,7 @@ ui-incomplete = Something is still missing above. Nothing is recorded yet.
 ## First run
 
 ui-welcome = From birth to the last membrane
-ui-welcome-lead = Times the third stage, adds up the blood, goes through placenta, membranes and cord with you, and keeps the record. Everything stays on this device.
+ui-welcome-lead = Times the third stage, adds up the blood, goes through placenta, membranes and cord with you, and keeps the record. Everything stays on this device until you send or share it.
 ui-practice-name = Name of the practice
 ui-practitioner = Your name
 ui-practitioner-hint = As it is to be printed.

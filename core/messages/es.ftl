@@ -1291,7 +1291,7 @@ ui-incomplete = Todavía falta algo arriba. Aún no hay nada registrado.
 ## First run
 
 ui-welcome = Del nacimiento a la última membrana
-ui-welcome-lead = Mide el tiempo del alumbramiento, suma la sangre, repasa con usted placenta, membranas y cordón, y lleva el registro. Todo se queda en este dispositivo.
+ui-welcome-lead = Mide el tiempo del alumbramiento, suma la sangre, repasa con usted placenta, membranas y cordón, y lleva el registro. Todo se queda en este dispositivo hasta que usted lo envíe o lo comparta.
 ui-practice-name = Nombre de la consulta
 ui-practitioner = Su nombre
 ui-practitioner-hint = Tal como se va a imprimir.

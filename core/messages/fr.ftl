@@ -1290,7 +1290,7 @@ ui-incomplete = Il manque encore quelque chose ci-dessus. Rien n’est noté pou
 ## First run
 
 ui-welcome = De la naissance à la dernière membrane
-ui-welcome-lead = Chronomètre la délivrance, additionne le sang, parcourt avec vous placenta, membranes et cordon, et tient le dossier. Tout reste sur cet appareil.
+ui-welcome-lead = Chronomètre la délivrance, additionne le sang, parcourt avec vous placenta, membranes et cordon, et tient le dossier. Tout reste sur cet appareil jusqu’à ce que vous l’envoyiez ou le partagiez.
 ui-practice-name = Nom du cabinet
 ui-practitioner = Votre nom
 ui-practitioner-hint = Tel qu’il sera imprimé.

@@ -4,7 +4,6 @@
 
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
@@ -14,17 +13,13 @@ fn read(path: &str) -> String {
     fs::read_to_string(root().join(path)).unwrap_or_else(|_| unreachable!("{path} is missing: write it, and let git keep it"))
 }
 
-/// The files of this name that git keeps; where the source is no clone, those that there were when this was written.
+/// The files of this name in `ui` and in the folders of `tests`.
 fn kept(name: &str) -> Vec<String> {
-    let told = Command::new("git").args(["ls-files", &format!("**/{name}"), name]).current_dir(root()).output();
-    let told = told.map(|output| String::from_utf8_lossy(&output.stdout).into_owned()).unwrap_or_default();
-    let found: Vec<String> = told.lines().map(str::to_owned).collect();
-    let known = |folder: &&str| root().join(folder).join(name).exists();
-    if found.is_empty() {
-        ["ui", "tests/e2e", "tests/fhir"].iter().filter(known).map(|folder| format!("{folder}/{name}")).collect()
-    } else {
-        found
-    }
+    let tests = fs::read_dir(root().join("tests"))
+        .unwrap()
+        .map(|entry| format!("tests/{}", entry.unwrap().file_name().to_string_lossy()));
+    let folders = tests.chain(["ui".to_owned()]);
+    folders.map(|folder| format!("{folder}/{name}")).filter(|path| root().join(path).exists()).collect()
 }
 
 #[test]

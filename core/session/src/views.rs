@@ -12,6 +12,7 @@ use secundine_domain::medicines::{Caution, KnownMedicine, known};
 use secundine_domain::message::Message;
 use secundine_domain::picture::{ChartPicture, chart_picture as picture_of};
 use secundine_domain::protocol::Protocol;
+use secundine_domain::quantity::Years;
 use secundine_domain::time::{Elapsed, Stamp};
 use secundine_store::Birth;
 
@@ -20,7 +21,7 @@ use crate::api::{
     PlacentaView, ProtocolLine, Response,
 };
 use crate::hide;
-use crate::practice::OpenPractice;
+use crate::practice::{OpenPractice, term};
 
 mod after;
 mod before;

@@ -6,7 +6,7 @@ use std::path::Path;
 use serde::Deserialize;
 
 use crate::evidence::missing;
-use crate::program::Program;
+use crate::program::{KINDS, Program};
 
 const LOG: &str = "tests/safety/hazards.toml";
 
@@ -107,14 +107,11 @@ impl Log {
             .filter(|aside| aside.why.trim().is_empty())
             .map(|_| format!("{LOG}: a [[none]] needs its reason (`why`)"))
             .collect();
-        let lists: [(&str, &BTreeSet<String>, fn(&Hazard) -> &[String], fn(&Aside) -> &[String]); 3] = [
-            ("threshold", &program.thresholds, |hazard| &hazard.thresholds, |aside| &aside.thresholds),
-            ("screen", &program.screens, |hazard| &hazard.screens, |aside| &aside.screens),
-            ("request", &program.requests, |hazard| &hazard.requests, |aside| &aside.requests),
-        ];
-        for (kind, there, borne, aside) in lists {
-            let borne: BTreeSet<&String> = self.hazard.iter().flat_map(borne).collect();
-            let aside: BTreeSet<&String> = self.none.iter().flat_map(aside).collect();
+        for (kind, there) in program.parts() {
+            let borne: BTreeSet<&String> =
+                self.hazard.iter().flat_map(|hazard| of(kind, [&hazard.thresholds, &hazard.screens, &hazard.requests])).collect();
+            let aside: BTreeSet<&String> =
+                self.none.iter().flat_map(|none| of(kind, [&none.thresholds, &none.screens, &none.requests])).collect();
             for name in there.iter().filter(|name| !borne.contains(name) && !aside.contains(name)) {
                 wrong.push(format!(
                     "the {kind} {name} has no hazard: think what a slip there does, and name it in a [[hazard]] of {LOG}, or in [[none]] with the reason"
@@ -129,4 +126,9 @@ impl Log {
         }
         wrong
     }
+}
+
+/// The list of one kind among those of [`KINDS`].
+fn of<'a>(kind: &str, lists: [&'a Vec<String>; 3]) -> impl Iterator<Item = &'a String> {
+    KINDS.iter().zip(lists).filter(move |(name, _)| **name == kind).flat_map(|(_, list)| list)
 }

@@ -6,6 +6,9 @@ use std::path::Path;
 
 use toml::{Table, Value};
 
+/// What can bear a hazard.
+pub const KINDS: [&str; 3] = ["threshold", "screen", "request"];
+
 /// Names as the log has them.
 pub struct Program {
     /// What the protocols have a limit for.
@@ -17,6 +20,12 @@ pub struct Program {
 }
 
 impl Program {
+    /// The names of each kind.
+    pub fn parts(&self) -> [(&'static str, &BTreeSet<String>); 3] {
+        let [threshold, screen, request] = KINDS;
+        [(threshold, &self.thresholds), (screen, &self.screens), (request, &self.requests)]
+    }
+
     pub fn read(root: &Path) -> Self {
         let thresholds = protocols(root).iter().flat_map(|(_, file)| watches(file)).map(|(watch, _)| watch).collect();
         let screens: BTreeSet<String> = ["screens", "forms"].iter().flat_map(|folder| screens(root, folder)).collect();

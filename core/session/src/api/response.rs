@@ -3,6 +3,7 @@
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::Medicine;
 use secundine_domain::protocol::Protocol;
+use secundine_domain::quantity::Years;
 use serde::Serialize;
 use ts_rs::TS;
 
