@@ -84,12 +84,13 @@ fn words(licence: &str, folder: &Path) -> Vec<String> {
         });
     }
     if files.is_empty() {
-        let ours = if licence.contains("MIT") { "LICENSE-MIT" } else { "LICENSE-APACHE" };
-        let text = fs::read_to_string(root().join(ours)).unwrap();
-        let body = text
-            .split_once("Permission is hereby granted")
-            .map_or(text.clone(), |(_, rest)| format!("Permission is hereby granted{rest}"));
-        return vec![format!("{licence}. It came without a text of its own.\n\n{body}")];
+        let known = [("MIT", "LICENSE-MIT", "Permission is hereby granted"), ("Apache-2.0", "LICENSE-APACHE", "Apache License")];
+        let ours = known.iter().find(|(name, ..)| licence.contains(name));
+        let body = ours.map_or_else(String::new, |(_, file, from)| {
+            let text = fs::read_to_string(root().join(file)).unwrap();
+            format!("\n\n{from}{}", text.split_once(from).unwrap().1)
+        });
+        return vec![format!("{licence}. It came without a text of its own.{body}")];
     }
     files.into_values().collect()
 }
@@ -97,7 +98,9 @@ fn words(licence: &str, folder: &Path) -> Vec<String> {
 /// All notices, those of most first.
 fn notices() -> Vec<Notice> {
     let mut by_text: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
-    let mut add = |of: String, text: &str| drop(by_text.entry(text.replace('\r', "").trim().to_owned()).or_default().insert(of));
+    let mut add = |of: String, text: &str| {
+        by_text.entry(text.replace('\r', "").trim().to_owned()).or_default().insert(of);
+    };
     let metadata = metadata();
     for package in inside(&metadata) {
         let licence = package.license.as_deref().unwrap_or_default();

@@ -32,7 +32,7 @@ impl Program {
         let requests = requests(&fs::read_to_string(root.join("core/session/src/api/request.rs")).unwrap());
         let program = Self { thresholds, screens, requests };
         let counts = (program.thresholds.len(), program.screens.len(), program.requests.len());
-        assert!(counts.0 > 15 && counts.1 > 80 && counts.2 > 90, "what is searched for was not found: {counts:?}");
+        assert!(counts.0 > 15 && counts.1 > 70 && counts.2 > 80, "what is searched for was not found: {counts:?}");
         program
     }
 }
