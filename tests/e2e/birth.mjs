@@ -7,8 +7,12 @@ import { setTimeout as sleep } from "node:timers/promises";
 
 export const PASSPHRASE = "lantern kettle bicycle";
 
+/** From what it is and is not, which an empty device shows first, to the founding. */
+export const pastWhatItIs = (hand) => hand.tap('[data-test="first-run-on"]');
+
 /** Founds a practice, mistyping once, and keeps the recovery identity. */
 export async function createPractice(hand, look = async () => {}, protocol = "nice-rcog") {
+  await pastWhatItIs(hand);
   await hand.type('[data-test="practice-name"]', "Harbour Midwives");
   await hand.type('[data-test="practitioner"]', "Ida Lindqvist");
   await hand.type('[data-test="role"]', "midwife");

@@ -21,6 +21,7 @@ async function look(name) {
 
 try {
   await look("1-first-run");
+  await pastWhatItIs(hand);
   await hand.tap('[data-test="rehearse"]');
   await hand.tap('[data-test="rehearse-watch"]');
   await hand.tap('[data-test="speed-60"]');

@@ -89,6 +89,7 @@ const CASES: &[Case] = &[
     ("an unknown birth and the server", NOT_FOUND, |desk| refused(desk, Request::Sending { birth: unknown(desk) })),
     ("an unknown birth not sent", NOT_FOUND, |desk| refused(desk, Request::TakeBackSending { birth: unknown(desk) })),
     ("a server recorded at a birth", IMPOSSIBLE, |desk| record(desk, Fact::ServerSet { server: None })),
+    ("a term recorded at a birth", IMPOSSIBLE, |desk| record(desk, Fact::TermSet { years: None })),
     ("a waiting recorded at a birth", IMPOSSIBLE, |desk| record(desk, Fact::SendingWaits { birth: desk.birth, waits: true })),
     ("a point far beyond the disc", IMPOSSIBLE, |desk| record(desk, examined("tear-place", point(3_001)))),
     ("the practice taken for a birth", NOT_FOUND, |desk| {

@@ -10,7 +10,7 @@ use crate::examination::WeightTable;
 use crate::file::FileId;
 use crate::message::{Arg, Message};
 use crate::protocol::{OwnChange, Protocol};
-use crate::quantity::{BodyWeight, Count, Gestation, Length, Minutes};
+use crate::quantity::{BodyWeight, Count, Gestation, Length, Minutes, Years};
 
 mod answer;
 mod describe;
@@ -68,6 +68,11 @@ pub enum Fact {
     ServerSet {
         /// The server; none once it was taken away.
         server: Option<Server>,
+    },
+    /// How long the practice means to keep a birth: the last holds. Nothing is ever erased by it.
+    TermSet {
+        /// Years from the birth; none where the practice sets no term.
+        years: Option<Years>,
     },
     /// A birth waits to be sent to the server, or no longer: the last holds. Of the practice, so that the birth's own entries are the
     /// same before and after somebody asked.

@@ -133,6 +133,7 @@ impl About {
             | Fact::PlacentaWeights { .. }
             | Fact::ExaminationOrdered { .. }
             | Fact::ServerSet { .. }
+            | Fact::TermSet { .. }
             | Fact::SendingWaits { .. }
             | Fact::TouchedAgain { .. }
             | Fact::BirthJoined(_)

@@ -82,6 +82,7 @@ quantity!(/** A number of things or times. */ Count, "quantity-count", "1", 0..=
 quantity!(/** One of the five parts of the Apgar score. */ ApgarPart, "quantity-apgar-part", "{score}", 0..=2);
 quantity!(/** A grown person's weight in hundreds of grams. */ BodyWeight, "quantity-body-weight", "hg", 250..=3_500);
 quantity!(/** Pain as the person says, from none to the worst. */ PainScore, "quantity-pain", "{score}", 0..=10);
+quantity!(/** Whole years. */ Years, "quantity-years", "a", 1..=100);
 quantity!(/** Whole minutes. */ Minutes, "quantity-minutes", "min", 0..=1_440);
 
 /// How high the fundus stands, finger-breadths: above the umbilicus more than 0, below it less.

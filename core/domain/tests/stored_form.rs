@@ -29,7 +29,7 @@ use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, 
 use secundine_domain::protocol::{OwnChange, OwnProtocol, Protocol, Slot, State};
 use secundine_domain::quantity::{
     BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, Length, Minutes, PainScore, Pressure, RespiratoryRate,
-    Saturation, Temperature, Volume,
+    Saturation, Temperature, Volume, Years,
 };
 use secundine_domain::time::{Boot, Occurred, Precision, Stamp};
 
@@ -185,6 +185,8 @@ fn course() -> Vec<(&'static str, Fact)> {
         ),
         ("server_set_open", Fact::ServerSet { server: Some(Server { address: text("http://127.0.0.1:8080"), token: None }) }),
         ("server_set_none", Fact::ServerSet { server: None }),
+        ("term_set", Fact::TermSet { years: Some(Years::new(25).unwrap()) }),
+        ("term_set_none", Fact::TermSet { years: None }),
         ("sending_waits", Fact::SendingWaits { birth: BIRTH, waits: true }),
         ("sending_waits_not", Fact::SendingWaits { birth: BIRTH, waits: false }),
         (

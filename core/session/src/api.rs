@@ -140,6 +140,8 @@ pub struct BirthLine {
     pub third_stage: Option<ClockView>,
     /// Voice notes that still have to be written up.
     pub to_write_up: u32,
+    /// Older than the practice means to keep its records; it stays all the same.
+    pub past_term: bool,
 }
 
 /// Where a birth stands.

@@ -116,6 +116,7 @@ fn replaced(fact: &Fact, with: &str) -> Fact {
         | Fact::Examined { .. }
         | Fact::ExaminationOrdered { .. }
         | Fact::SendingWaits { .. }
+        | Fact::TermSet { .. }
         | Fact::PlacentaWeights { .. }
         // What was spoken lies in its file.
         | Fact::VoiceNoted(_)

@@ -27,6 +27,7 @@ mod medicines;
 mod same;
 mod sending;
 mod sync;
+pub(crate) mod term;
 
 pub(crate) use clock::ClockSince;
 

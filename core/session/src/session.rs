@@ -175,6 +175,8 @@ impl Session {
                 self.open()?.list_medicines(medicines, &now)?;
                 Ok(Response::ListMedicines { medicines: self.open()?.medicines()? })
             }
+            Request::Term => Ok(Response::Term { years: self.open()?.term()? }),
+            Request::SetTerm { years } => Ok(Response::SetTerm { years: self.open()?.set_term(years, &now)? }),
             Request::Server => Ok(Response::Server(self.server()?)),
             Request::SetServer { address, token } => Ok(Response::SetServer(self.set_server(&address, token, &now)?)),
             Request::TryServer => Ok(Response::TryServer(self.try_server()?)),
@@ -428,6 +430,7 @@ fn recordable(fact: &Fact) -> Result<(), ApiError> {
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
         | Fact::ServerSet { .. }
+        | Fact::TermSet { .. }
         | Fact::SendingWaits { .. }
         | Fact::PlacentaWeights { .. }
         | Fact::OwnProtocolChanged { .. }

@@ -12,6 +12,7 @@ use secundine_domain::medicines::{Caution, KnownMedicine, known};
 use secundine_domain::message::Message;
 use secundine_domain::picture::{ChartPicture, chart_picture as picture_of};
 use secundine_domain::protocol::Protocol;
+use secundine_domain::quantity::Years;
 use secundine_domain::time::{Elapsed, Stamp};
 use secundine_store::Birth;
 
@@ -20,7 +21,7 @@ use crate::api::{
     PlacentaView, ProtocolLine, Response,
 };
 use crate::hide;
-use crate::practice::OpenPractice;
+use crate::practice::{OpenPractice, term};
 
 mod after;
 mod before;
@@ -64,9 +65,10 @@ pub(crate) fn births(open: &mut OpenPractice, skip: u32, take: u32, now: &Stamp)
     let count = counted(all.len());
     let page = all.into_iter().skip(index(skip)).take(index(take));
     let page = page.map(|birth| Ok((birth, open.chart(birth.id)?))).collect::<Result<Vec<_>, ApiError>>()?;
+    let term = open.term()?;
     let births = page
         .iter()
-        .map(|(birth, chart)| Ok(line(birth.id, open.band(birth.id)?, chart, now)))
+        .map(|(birth, chart)| Ok(line(birth.id, open.band(birth.id)?, chart, term, now)))
         .collect::<Result<_, ApiError>>()?;
     let alike = open.alike(&page)?.into_iter().filter_map(|pair| alike(pair, &page)).collect();
     Ok(Response::Births { births, count, alike })
@@ -80,7 +82,7 @@ fn alike((one, other): (BirthId, BirthId), page: &[(Birth, Chart)]) -> Option<Al
 }
 
 /// One line of the list.
-pub(crate) fn line(birth: BirthId, band: u8, chart: &Chart, now: &Stamp) -> BirthLine {
+pub(crate) fn line(birth: BirthId, band: u8, chart: &Chart, term: Option<Years>, now: &Stamp) -> BirthLine {
     let born = chart.first_birth();
     BirthLine {
         birth,
@@ -93,6 +95,7 @@ pub(crate) fn line(birth: BirthId, band: u8, chart: &Chart, now: &Stamp) -> Birt
         rehearsal: chart.rehearsal,
         third_stage: third_stage(chart, now, 1),
         to_write_up: counted(chart.to_write_up().count()),
+        past_term: term::past(term, chart, now),
     }
 }
 

@@ -2,7 +2,7 @@
 
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { PASSPHRASE } from "../birth.mjs";
+import { PASSPHRASE, pastWhatItIs } from "../birth.mjs";
 import { call } from "../core.mjs";
 import { record } from "./start.mjs";
 
@@ -31,7 +31,11 @@ const TABLE = "# source: A made-up cohort\n# weighed: untrimmed\nweek,p10,p50,p9
 const csv = (text) => ({ name: "table.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
 
 export const practice = {
-  "first-run": (d) => d.find("create-practice"),
+  "what-it-is": (d) => d.find("first-run-on"),
+  "first-run": async (d) => {
+    await pastWhatItIs(d.hand);
+    await d.find("create-practice");
+  },
   "first-run-error": async (d) => {
     await d.type("practice-name", "Harbour Midwives");
     await d.type("practitioner", "Ida Lindqvist");
@@ -83,6 +87,16 @@ export const practice = {
     await d.tap("menu");
     await d.tap("device");
     await d.find("hand-left");
+  },
+  about: async (d) => {
+    await toList(d);
+    await d.tap("menu");
+    await d.tap("about");
+    await d.find("about-protocol");
+  },
+  notices: async (d) => {
+    await d.tap("notices");
+    await d.find("notice");
   },
   check: async (d) => {
     await toList(d);

@@ -46,4 +46,8 @@ third_stage: ClockView | null,
 /**
  * Voice notes that still have to be written up.
  */
-to_write_up: number, };
+to_write_up: number, 
+/**
+ * Older than the practice means to keep its records; it stays all the same.
+ */
+past_term: boolean, };

@@ -28,6 +28,7 @@ import type { Shared } from "./Shared";
 import type { VoiceNote } from "./VoiceNote";
 import type { WeightTable } from "./WeightTable";
 import type { WrittenUp } from "./WrittenUp";
+import type { Years } from "./Years";
 
 /**
  * One thing that was seen, done or measured.
@@ -48,7 +49,11 @@ medicines: Array<Medicine>, } } | { "kind": "server_set", "data": {
 /**
  * The server; none once it was taken away.
  */
-server: Server | null, } } | { "kind": "sending_waits", "data": { 
+server: Server | null, } } | { "kind": "term_set", "data": { 
+/**
+ * Years from the birth; none where the practice sets no term.
+ */
+years: Years | null, } } | { "kind": "sending_waits", "data": { 
 /**
  * Which birth.
  */

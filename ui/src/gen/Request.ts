@@ -18,6 +18,7 @@ import type { Slot } from "./Slot";
 import type { SyncRole } from "./SyncRole";
 import type { Tracing } from "./Tracing";
 import type { TypedPlace } from "./TypedPlace";
+import type { Years } from "./Years";
 
 /**
  * A question or an order.
@@ -166,7 +167,11 @@ birth: BirthId | null,
 /**
  * BCP 47 tag of the language to write in; English where there is none of that name.
  */
-language?: string, } | { "request": "weighed_items" } | { "request": "to_write_up" } | { "request": "births", 
+language?: string, } | { "request": "term" } | { "request": "set_term", 
+/**
+ * Years from the birth; none sets no term.
+ */
+years: Years | null, } | { "request": "weighed_items" } | { "request": "to_write_up" } | { "request": "births", 
 /**
  * How many to leave out from the newest on.
  */

@@ -36,6 +36,7 @@ import type { ThingView } from "./ThingView";
 import type { VerifyView } from "./VerifyView";
 import type { WaitingNote } from "./WaitingNote";
 import type { WeighedItem } from "./WeighedItem";
+import type { Years } from "./Years";
 
 /**
  * The answer to a [`Request`].
@@ -80,7 +81,15 @@ medicines: Array<Medicine>, } | { "response": "list_medicines",
 /**
  * As they stand now.
  */
-medicines: Array<Medicine>, } | { "response": "server" } & ServerView | { "response": "set_server" } & ServerView | { "response": "try_server" } & ServerView | { "response": "sending" } & SendingView | { "response": "ask_sending" } & SendingView | { "response": "take_back_sending" } & SendingView | { "response": "send_waiting", 
+medicines: Array<Medicine>, } | { "response": "term", 
+/**
+ * Years from the birth; none where it sets no term.
+ */
+years: Years | null, } | { "response": "set_term", 
+/**
+ * As it holds now.
+ */
+years: Years | null, } | { "response": "server" } & ServerView | { "response": "set_server" } & ServerView | { "response": "try_server" } & ServerView | { "response": "sending" } & SendingView | { "response": "ask_sending" } & SendingView | { "response": "take_back_sending" } & SendingView | { "response": "send_waiting", 
 /**
  * How many births wait.
  */

@@ -121,6 +121,7 @@ fn one(chart: &mut Chart, entry: &Entry, mark: Mark) {
         | Fact::ExaminationOrdered { .. }
         | Fact::OwnProtocolChanged { .. }
         | Fact::ServerSet { .. }
+        | Fact::TermSet { .. }
         | Fact::SendingWaits { .. }
         | Fact::Noted { .. }
         | Fact::MomentMarked

@@ -24,6 +24,8 @@ impl Fact {
                 Message::new("fact-server-set").with("address", address.as_str())
             }
             Self::ServerSet { server: None } => Message::new("fact-no-server"),
+            Self::TermSet { years: Some(years) } => Message::new("fact-term-set").with("years", years.get()),
+            Self::TermSet { years: None } => Message::new("fact-no-term"),
             Self::SendingWaits { waits: true, .. } => Message::new("fact-sending-waits"),
             Self::SendingWaits { waits: false, .. } => Message::new("fact-sending-ended"),
             Self::BirthRegistered { label, .. } => Message::new("fact-birth-registered").with("label", label.as_str()),

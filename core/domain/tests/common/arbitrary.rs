@@ -17,7 +17,7 @@ use secundine_domain::photo::{FocalFrom, Pixel, Reference, Size, Sizes, ToEdge, 
 use secundine_domain::protocol::{Milli, OwnChange, OwnProtocol, Protocol, Slot, State, Status, Step};
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, BodyWeight, Count, FundalHeight, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore,
-    Pressure, RespiratoryRate, Saturation, Temperature, Volume,
+    Pressure, RespiratoryRate, Saturation, Temperature, Volume, Years,
 };
 use secundine_domain::time::{Boot, Occurred, Precision, Run, Stamp};
 
@@ -463,6 +463,7 @@ pub fn fact() -> BoxedStrategy<Fact> {
         vec(medicine(), 0..4).prop_map(|medicines| Fact::MedicinesListed { medicines }),
         option::of((text(), option::of(text())))
             .prop_map(|server| Fact::ServerSet { server: server.map(|(address, token)| Server { address, token }) }),
+        option::of(1..=100_i64).prop_map(|years| Fact::TermSet { years: years.map(|years| Years::new(years).unwrap()) }),
         any::<bool>().prop_map(|waits| Fact::SendingWaits { birth: super::BIRTH, waits }),
         vec(text(), 0..4).prop_map(|items| Fact::ExaminationOrdered { items }),
         option::of(weights()).prop_map(|table| Fact::PlacentaWeights { table: table.map(Box::new) }),

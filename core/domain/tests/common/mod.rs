@@ -259,6 +259,7 @@ pub fn kind(fact: &Fact) -> &'static str {
         Fact::PracticeDescribed(_) => "practice_described",
         Fact::OwnProtocolChanged { .. } => "own_protocol_changed",
         Fact::ServerSet { .. } => "server_set",
+        Fact::TermSet { .. } => "term_set",
         Fact::SendingWaits { .. } => "sending_waits",
         Fact::MedicinesListed { .. } => "medicines_listed",
         Fact::ExaminationOrdered { .. } => "examination_ordered",

@@ -30,6 +30,7 @@ pub(super) fn part(fact: &Fact) -> Part {
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
         | Fact::ServerSet { .. }
+        | Fact::TermSet { .. }
         | Fact::SendingWaits { .. }
         | Fact::ProtocolChosen { .. }
         | Fact::ResponseMarked { .. }
@@ -61,6 +62,7 @@ pub(super) fn of_line(maker: &mut Maker, told: &Told) -> Vec<Made> {
         | Fact::MedicinesListed { .. }
         | Fact::ExaminationOrdered { .. }
         | Fact::ServerSet { .. }
+        | Fact::TermSet { .. }
         | Fact::SendingWaits { .. }
         | Fact::BirthJoined(_)
         | Fact::ClocksCompared(_)

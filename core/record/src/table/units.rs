@@ -2,7 +2,7 @@
 
 use secundine_domain::quantity::{
     ApgarPart, BirthWeight, Count, Gestation, HeartRate, ItemWeight, Length, Minutes, PainScore, Pressure, RespiratoryRate,
-    Saturation, Volume,
+    Saturation, Volume, Years,
 };
 
 /// A unit, by its UCUM code, and how many of what is stored make one of it.
@@ -47,6 +47,7 @@ const UNITS: &[(&str, Unit)] = &[
     ("birth_joined.told.fact.data.babies", BARE),
     ("clocks_compared.ahead_ms", Unit::of("ms")),
     ("clocks_compared.error_ms", Unit::of("ms")),
+    ("term_set.years", Unit::of(Years::UNIT)),
     ("client_recorded.gestation", Unit::of(Gestation::UNIT)),
     ("client_recorded.gravida", Unit::of(Count::UNIT)),
     ("client_recorded.para", Unit::of(Count::UNIT)),

@@ -5,6 +5,7 @@ use secundine_domain::fact::{BabyNo, Fact, Medicine, Practice};
 use secundine_domain::file::FileId;
 use secundine_domain::photo::Tracing;
 use secundine_domain::protocol::OwnChange;
+use secundine_domain::quantity::Years;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -205,6 +206,13 @@ pub enum Request {
         #[serde(default)]
         #[ts(optional)]
         language: Option<String>,
+    },
+    /// For how long this practice means to keep its records.
+    Term,
+    /// Sets that. Nothing is ever erased by it.
+    SetTerm {
+        /// Years from the birth; none sets no term.
+        years: Option<Years>,
     },
     /// The kinds of items that were weighed in this practice, with their weights when dry.
     WeighedItems,

@@ -3,6 +3,7 @@
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::fact::Medicine;
 use secundine_domain::protocol::Protocol;
+use secundine_domain::quantity::Years;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -118,6 +119,16 @@ pub enum Response {
     ListMedicines {
         /// As they stand now.
         medicines: Vec<Medicine>,
+    },
+    /// For how long this practice means to keep its records.
+    Term {
+        /// Years from the birth; none where it sets no term.
+        years: Option<Years>,
+    },
+    /// On disk.
+    SetTerm {
+        /// As it holds now.
+        years: Option<Years>,
     },
     /// Where this practice sends records.
     Server(ServerView),

@@ -89,7 +89,7 @@ impl Session {
         let count = views::counted(births.len());
         let page = births.into_iter().skip(views::index(skip)).take(views::index(take));
         let births = page
-            .map(|birth| Ok(views::line(birth, open.band(birth)?, &open.hidden_chart(birth)?, now)))
+            .map(|birth| Ok(views::line(birth, open.band(birth)?, &open.hidden_chart(birth)?, None, now)))
             .collect::<Result<_, ApiError>>()?;
         Ok(Response::Births { births, count, alike: Vec::new() })
     }

@@ -69,6 +69,8 @@ fn allowed(request: &Request, running: BirthId) -> bool {
         | Request::Medicines
         | Request::Server
         | Request::SetServer { .. }
+        | Request::Term
+        | Request::SetTerm { .. }
         | Request::TryServer
         | Request::Sending { .. }
         | Request::AskSending { .. }
@@ -157,6 +159,8 @@ fn every(births: [BirthId; 2], entries: [EntryId; 2]) -> Vec<Request> {
         Request::Medicines,
         Request::Server,
         Request::SetServer { address: String::new(), token: None },
+        Request::Term,
+        Request::SetTerm { years: None },
         Request::TryServer,
         Request::SendWaiting { birth: None, language: None },
         Request::ListMedicines { medicines: vec![Medicine { name: "C".to_owned(), ..Medicine::default() }] },
