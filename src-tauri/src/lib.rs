@@ -27,7 +27,8 @@ pub fn run() -> Result<(), Box<dyn Error>> {
             // Native code of this process may have it already.
             let session = SharedSession::of_process(paths);
             if let Some(keys) = secundine_phone::platform_keys(app.handle()) {
-                session.keys_kept_by(keys)?;
+                // It fails only where the session can no longer be used, which the first call tells.
+                let _ = session.keys_kept_by(keys);
             }
             app.manage(session);
             #[cfg(target_os = "linux")]

@@ -85,7 +85,8 @@ fn codes() -> Vec<Vec<u8>> {
     let birth = format!("{}-1", "5f".repeat(16));
     let shown = json!({"b": birth, "l": "blue door", "w": 1_795_570_800_000_i64, "n": "7f3a", "t": [[null, 4, 0, [], 90_000]]});
     let answer = json!({"b": birth, "d": "6a".repeat(16), "n": "7f3a", "w": 0, "r": 20, "s": 1_500});
-    let card = json!({"public": [7; 32], "kem": identity().to_public().to_string(), "label": "Mari"});
+    let public = [7_u8; 32];
+    let card = json!({"public": public, "kem": identity().to_public().to_string(), "label": "Mari"});
     let all = [
         ("BIRTH", shown.to_string()),
         ("ANSWER", answer.to_string()),
