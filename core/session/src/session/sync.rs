@@ -6,7 +6,7 @@ use secundine_domain::file::FileId;
 use secundine_domain::message::Message;
 use secundine_domain::time::Stamp;
 use secundine_store::Store;
-use secundine_sync::{Card, Place, Role, Secret, SyncError};
+use secundine_sync::{Card, Place, Role, Roster, Secret, SyncError};
 
 use super::Session;
 use crate::api::{
@@ -28,10 +28,12 @@ impl Session {
     /// How the phones of the practice share.
     pub(super) fn sync_view(&mut self, now: &Stamp) -> Result<SyncView, ApiError> {
         let stored = self.sync.stored_bytes(&self.paths.data, now);
-        let erasures = self.erasures(now)?;
-        let store = self.really_open()?.store();
-        let me = secundine_sync::me(store).map_err(told)?;
-        let roster = if me.is_some() { secundine_sync::roster(store).map_err(told)? } else { Default::default() };
+        let hidden = self.hidden.is_some();
+        let open = self.really_open()?;
+        let me = secundine_sync::me(open.store()).map_err(told)?;
+        let roster = if me.is_some() { secundine_sync::roster(open.store()).map_err(told)? } else { Default::default() };
+        let erasures = roster.asked().map(|asked| open.erasure(asked, &roster, hidden, now)).collect();
+        let store = open.store();
         let this = store.device();
         let inside = roster.member(this).is_some() && secundine_sync::current(store).map_err(told)?.is_some();
         // Who has just joined is in nobody's roster here until the first round.
@@ -82,25 +84,6 @@ impl Session {
             stored,
             tried,
         })
-    }
-
-    /// Births that one person wants erased, and that another has yet to ask for.
-    fn erasures(&mut self, now: &Stamp) -> Result<Vec<ErasureView>, ApiError> {
-        let hidden = self.hidden.is_some();
-        let open = self.really_open()?;
-        if !secundine_sync::is_shared(open.store()).map_err(told)? {
-            return Ok(Vec::new());
-        }
-        let roster = secundine_sync::roster(open.store()).map_err(told)?;
-        let this = open.store().device();
-        let erasure = |(birth, device, ms): (BirthId, DeviceId, i64)| ErasureView {
-            birth,
-            label: open.chart(birth).ok().filter(|_| !hidden).map(|chart| chart.label),
-            who: roster.members.get(&device).map(|member| member.label.clone()),
-            this: device == this,
-            at: time(&Stamp { wall_ms: ms, ..now.clone() }),
-        };
-        Ok(roster.asked().map(erasure).collect())
     }
 
     fn sync_state(&self, now: &Stamp) -> SyncState {
@@ -316,6 +299,23 @@ impl Session {
 }
 
 impl OpenPractice {
+    /// A birth that a phone asked to be erased, at this time by its clock.
+    fn erasure(
+        &mut self,
+        (birth, device, ms): (BirthId, DeviceId, i64),
+        roster: &Roster,
+        hidden: bool,
+        now: &Stamp,
+    ) -> ErasureView {
+        ErasureView {
+            birth,
+            label: self.chart(birth).ok().filter(|_| !hidden).map(|chart| chart.label),
+            who: roster.members.get(&device).map(|member| member.label.clone()),
+            this: device == self.store().device(),
+            at: time(&Stamp { wall_ms: ms, ..now.clone() }),
+        }
+    }
+
     /// The words that this phone and the lead's show for a welcome that lets this phone in.
     fn words_of(&mut self, welcome: &[u8]) -> Result<Vec<String>, ApiError> {
         let label = self.described().practitioner.clone();
