@@ -1,5 +1,6 @@
 package org.secundine.phone
 
+import android.annotation.TargetApi
 import android.app.Activity
 import android.content.Context
 import android.hardware.biometrics.BiometricPrompt
@@ -28,6 +29,7 @@ sealed interface Answer {
  * Secrets under a key of Android's Keystore that only a finger or a face opens, and that a new finger ends. What it sealed
  * lies in the folder that no backup of the system takes.
  */
+@TargetApi(Build.VERSION_CODES.P)
 class Vault(private val context: Context) {
     private val folder = File(context.noBackupFilesDir, "keys")
     /** Not the main thread: the core waits for the answer, and whatever waits for the core there must not keep it away. */
