@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { writeFile } from "./birth.mjs";
+import { pastWhatItIs, writeFile } from "./birth.mjs";
 import { openWindow } from "./webdriver.mjs";
 
 const out = resolve("out/rehearsal");

@@ -18,6 +18,9 @@ const COMPILED_IN: &[&str] = &["openssl-src", "sqlcipher-src"];
 /// What goes into the page: its dependencies, and the runtime of Svelte with what that uses.
 const PAGE: &[&str] = &["@fluent/bundle", "@tauri-apps/api", "clsx", "esm-env", "svelte"];
 
+/// What stands above the rest: what a person sees or relies on most.
+const FIRST: &[&str] = &["Atkinson", "LOINC", "sqlcipher-src", "openssl-src"];
+
 /// A licence with all that was given under these very words.
 #[derive(Serialize)]
 struct Notice {
@@ -95,7 +98,7 @@ fn words(licence: &str, folder: &Path) -> Vec<String> {
     files.into_values().collect()
 }
 
-/// All notices, those of most first.
+/// All notices, in order of what they are of.
 fn notices() -> Vec<Notice> {
     let mut by_text: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
     let mut add = |of: String, text: &str| {
@@ -122,7 +125,11 @@ fn notices() -> Vec<Notice> {
     let readme = fs::read_to_string(root().join("README.md")).unwrap();
     let (_, loinc) = readme.split_once("by LOINC: ").unwrap();
     add("LOINC".to_owned(), &loinc.replace('\n', " "));
-    by_text.into_iter().map(|(text, of)| Notice { of, text }).collect()
+    let mut all: Vec<Notice> = by_text.into_iter().map(|(text, of)| Notice { of, text }).collect();
+    let place =
+        |notice: &Notice| FIRST.iter().position(|name| notice.of.iter().any(|of| of.starts_with(name))).unwrap_or(FIRST.len());
+    all.sort_by_cached_key(|notice| (place(notice), notice.of.clone()));
+    all
 }
 
 #[test]
