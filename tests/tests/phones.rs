@@ -35,13 +35,11 @@ fn points() -> Vec<&'static Point> {
     android::POINTS.iter().chain(apple::POINTS).collect()
 }
 
-fn broken(files: &Files) -> BTreeSet<&'static str> {
-    points().into_iter().filter(|point| (point.holds)(files) != Some(true)).map(|point| point.name).collect()
-}
-
 #[test]
 fn every_point_of_the_projects_holds() {
-    let broken = broken(&Files::read());
+    let files = Files::read();
+    let broken: Vec<_> =
+        points().into_iter().filter(|point| (point.holds)(&files) != Some(true)).map(|point| point.name).collect();
     assert!(broken.is_empty(), "{broken:#?}");
 }
 
@@ -52,7 +50,7 @@ fn a_point_that_is_broken_is_told() {
     for point in points() {
         assert!(!point.breaks.is_empty(), "{}: nothing breaks it", point.name);
         for (path, from, to) in point.breaks {
-            if !broken(&files.with(path, from, to)).contains(point.name) {
+            if (point.holds)(&files.with(path, from, to)) == Some(true) {
                 silent.push(format!("{}: `{from}` became `{to}` in {path}", point.name));
             }
         }
