@@ -24,5 +24,8 @@ for folder in "$work/a" "$work/another-place"; do
 	)
 	find "$folder/target" -maxdepth 2 -name "$file" -exec sha256sum {} \;
 done | tee "$work/hashes"
-test "$(cut -d' ' -f1 "$work/hashes" | sort -u | wc -l)" = 1 && test "$(wc -l <"$work/hashes")" = 2 || { echo "$file came out different: something of the place or the time got in"; exit 1; }
+if [ "$(wc -l <"$work/hashes")" != 2 ] || [ "$(cut -d' ' -f1 "$work/hashes" | sort -u | wc -l)" != 1 ]; then
+	echo "$file came out different: something of the place or the time got in"
+	exit 1
+fi
 echo "$file came out alike twice"
