@@ -163,6 +163,9 @@ fn new_phone(root: &Path) {
     );
 }
 
+/// What is timed, under its name.
+type Work<'a> = (&'static str, Box<dyn FnMut() + 'a>);
+
 /// Pictures of 25 MB, 100 MB of them, sealed and opened beside Debian's `age` from file to file on the same disk; and what
 /// each part of it takes alone. The middle of seven, in turns. Debian's `age` does not sync what it writes; ours does.
 fn seal(root: &Path) {
@@ -185,7 +188,7 @@ fn seal(root: &Path) {
     let store = phone.store();
     let cipher = ChaCha20Poly1305::new(&[7; 32].into());
     let mut chunk = vec![0; 64 << 10];
-    let mut works: [(&str, Box<dyn FnMut() + '_>); 9] = [
+    let mut works: [Work; 9] = [
         (
             "ChaCha20-Poly1305 of the crate under age, in place",
             Box::new(|| {
