@@ -160,7 +160,11 @@ fn every_threshold_of_every_protocol_has_its_row_and_status() {
             alone.map(move |step| (id, thresholds.watch, step.value.0, step.status))
         })
         .collect();
-    assert_eq!(set, known);
+    let apart: Vec<_> = set.symmetric_difference(&known).collect();
+    assert!(
+        apart.is_empty(),
+        "a threshold and its row in thresholds/rows.rs are not of one number and status, or one is missing: {apart:?}"
+    );
     // Those that ask for a sign beside the value have tests of their own.
     let steps = Protocol::published().iter().flat_map(|protocol| &protocol.watch).flat_map(|thresholds| &thresholds.step);
     assert_eq!(steps.filter(|step| !step.with.is_empty()).count(), 1);
