@@ -129,6 +129,7 @@ test("a photograph is fetched when it is wanted, a sheet brings the practice bac
   for (const name of ["baby-born", "mark-cord_clamped", "mark-placenta_born"]) await lead.tap(`[data-test="${name}"]`);
   await lead.find('[data-test="mark-membranes_born"]');
   await lead.tap('[data-test="tab-exam"]');
+  await lead.tap('[data-test="photographs"]');
   await at(lead, "photo-input").setInputFiles(await photograph(lead, camera(0)));
   await lead.page.locator('[data-test="photo"] img').first().waitFor();
   await exchange(lead);

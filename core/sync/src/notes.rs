@@ -65,6 +65,9 @@ pub(crate) struct Own {
     pub seq: u64,
     pub hash: Blob,
     pub sealed_ms: i64,
+    /// Last act of its own that the last segment tells of.
+    #[serde(default)]
+    pub acts: u64,
     /// Last segment that the bucket has acknowledged.
     pub acknowledged: u64,
     pub acknowledged_hash: Blob,

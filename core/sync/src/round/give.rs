@@ -56,7 +56,8 @@ impl Giver<'_> {
         let Some(epoch) = self.epoch(store)? else { return Ok(false) };
         let mut own = notes::own(store)?;
         let (entries, mut put) = new_entries(store)?;
-        let quiet = own.seq > 0 && self.now_ms - own.sealed_ms < HEARTBEAT_MS;
+        let acts = self.own_acts(store)?;
+        let quiet = own.seq > 0 && self.now_ms - own.sealed_ms < HEARTBEAT_MS && own.acts >= acts;
         if entries.is_empty() && quiet {
             return Ok(false);
         }
@@ -72,6 +73,7 @@ impl Giver<'_> {
         own.seq = header.seq;
         own.hash = Blob::from(hash.to_vec());
         own.sealed_ms = self.now_ms;
+        own.acts = acts;
         own.since += 1;
         own.since_bytes += object.len() as u64;
         let count = entries.len() as u64;
@@ -81,6 +83,17 @@ impl Giver<'_> {
         drop(sealer);
         store.note_down(&put)?;
         Ok(!entries.is_empty())
+    }
+
+    /// The last act of this device that its next segment has to tell of: the others look for the acts of leads by themselves, and
+    /// for anybody else's only once a segment tells that there are some.
+    fn own_acts(&self, store: &Store) -> Result<u64, SyncError> {
+        let this = store.device();
+        if self.roster.leads_ever().contains(&this) {
+            return Ok(0);
+        }
+        let heads = member::heads(&notes::records(store)?);
+        Ok(heads.iter().find(|head| head.device() == this).map_or(0, |head| head.seq))
     }
 
     fn body(
