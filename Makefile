@@ -178,12 +178,13 @@ $(KOTLIN)/tested: Cargo.lock $(wildcard tests/kotlin/*) tests/kotlin/venv/made t
 	tests/kotlin/check $(KOTLIN)
 	@touch $@
 
-# In Chromium, two files at a time; the walks through every screen, which are two at a time themselves, come by themselves.
+# In Chromium, three files at a time, since they wait more than they work; the walks through every screen, which are two at a time
+# themselves, come by themselves.
 BROWSER_TESTS = $(filter-out %/window.test.mjs %/screens.test.mjs,$(wildcard tests/e2e/*.test.mjs))
 
 e2e: ui tests/e2e/node_modules/.package-lock.json
 	$(BUILD)
-	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=2 $(BROWSER_TESTS)
+	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=3 $(BROWSER_TESTS)
 	SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-force-exit tests/e2e/screens.test.mjs
 	SECUNDINE_APP=$(APP) xvfb-run -a -s '-screen 0 900x1000x24' dbus-run-session -- \
 		node --test --test-concurrency=1 tests/e2e/window.test.mjs

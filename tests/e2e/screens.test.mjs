@@ -1,7 +1,7 @@
 // Every screen in every look: nothing hangs over, nothing is cut, marks keep their size and place, axe finds nothing, and the
 // dim red is dim.
-// SECUNDINE_SCREENS=all tries each look on each screen, which takes long; the usual selection has every value of each factor
-// on each screen, and every pair over any dozen of them. SECUNDINE_LANGUAGE walks in another language of the page.
+// SECUNDINE_SCREENS=all tries each look on each screen, which takes long; the usual selection has three on each screen, and
+// every pair of size with theme, text and direction over any two dozen of them. SECUNDINE_LANGUAGE walks in another language of the page.
 
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";

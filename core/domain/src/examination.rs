@@ -313,12 +313,12 @@ impl Answer {
         one.into_iter().chain(several.into_iter().flatten()).map(String::as_str)
     }
 
-    /// The number that it comes to: a measure, or the sum of a cord's pieces, mm.
+    /// The number that it comes to: a measure, or the sum of a cord's pieces, mm; none of no pieces.
     #[must_use]
     pub fn measure(&self) -> Option<u32> {
         match self {
             Self::Measure { value } => Some(*value),
-            Self::Pieces { lengths, .. } => Some(lengths.iter().copied().fold(0, u32::saturating_add)),
+            Self::Pieces { lengths, .. } => lengths.iter().copied().reduce(u32::saturating_add),
             _ => None,
         }
     }

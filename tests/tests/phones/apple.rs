@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use saphyr::Yaml;
 
 use crate::files::{
-    BEFORE, CONFIG, COVER, EXPORT, Files, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, SHELL, USAGE, at, root,
+    BEFORE, CONFIG, COVER, EXPORT, Files, GUIDE, INBOX, KEPT, MAIN, PRIVACY, PROJECT, Point, RUNS, SHELL, USAGE, at, root,
 };
 
 const APP: &str = "secundine-app_iOS";
@@ -232,15 +232,17 @@ pub const POINTS: &[Point] = &[
         holds: |files| {
             let project = files.project()?;
             let sources = sources(&project, APP)?;
-            let wanted = ["../../../mobile/plugin/ios/Sources/BabyBornIntent.swift", "../../../mobile/bindings/swift"];
+            let own = "../../../mobile";
+            let wanted = ["plugin/ios/Sources/BabyBornIntent.swift", "plugin/ios/Words", "bindings/swift"];
             let flags = setting(&project, APP, "OTHER_SWIFT_FLAGS")?;
             Some(
-                wanted.iter().all(|one| sources.iter().any(|path| path == one))
+                wanted.iter().all(|one| sources.iter().any(|path| *path == format!("{own}/{one}")))
                     && flags.ends_with("/mobile/bindings/swift/SecundineCoreFFI.modulemap"),
             )
         },
         breaks: &[
             (PROJECT, "      - path: ../../../mobile/plugin/ios/Sources/BabyBornIntent.swift\n", ""),
+            (PROJECT, "      - path: ../../../mobile/plugin/ios/Words\n", ""),
             (PROJECT, "/SecundineCoreFFI.modulemap", "/module.modulemap"),
         ],
     },
@@ -291,13 +293,13 @@ pub const POINTS: &[Point] = &[
         holds: |files| {
             let kept = files.code(KEPT);
             let inbox = files.text(INBOX);
-            let names = format!("[\"{}\", \"{}\"]", constant(inbox, "INBOX_RECIPIENT")?, constant(inbox, "INBOX")?);
+            let named = [constant(inbox, "INBOX_RECIPIENT")?, constant(inbox, "INBOX")?, constant(files.text(RUNS), "RUN")?];
             let there = files.code(SHELL).contains("data: app.path().app_data_dir()?.join(\"practice\")");
             Some(
                 kept.contains("values.isExcludedFromBackup = true")
                     && kept.contains("for folder in [support, documents]")
-                    && kept.contains(&format!("atAnyTime = {names}"))
-                    && kept.contains("practice = \"practice\"")
+                    && kept.contains(&format!("atAnyTime = {named:?}"))
+                    && kept.contains("appendingPathComponent(\"practice\")")
                     && there
                     && kept.contains("FileProtectionType.completeUntilFirstUserAuthentication")
                     && files.code(BEFORE).contains("KeptFiles.guardAll()"),
@@ -308,6 +310,7 @@ pub const POINTS: &[Point] = &[
             (KEPT, "[support, documents]", "[documents]"),
             (BEFORE, "KeptFiles.guardAll()", ""),
             (INBOX, "const INBOX: &str = \"inbox\"", "const INBOX: &str = \"marks\""),
+            (RUNS, "const RUN: &str = \"run\"", "const RUN: &str = \"boot\""),
             (SHELL, "join(\"practice\")", "join(\"store\")"),
         ],
     },

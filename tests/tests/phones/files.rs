@@ -9,6 +9,7 @@ pub const CONFIG: &str = "src-tauri/tauri.conf.json";
 pub const GUIDE: &str = "fastlane-free-build.md";
 pub const FDROID: &str = "mobile/fdroid/org.secundine.app.yml";
 pub const INBOX: &str = "core/store/src/inbox.rs";
+pub const RUNS: &str = "core/store/src/runs.rs";
 pub const SHELL: &str = "src-tauri/src/lib.rs";
 pub const IGNORED: &str = ".gitignore";
 
@@ -43,6 +44,7 @@ const ALL: &[&str] = &[
     GUIDE,
     FDROID,
     INBOX,
+    RUNS,
     SHELL,
     IGNORED,
     ANDROID,

@@ -6,11 +6,17 @@ import Foundation
 /// The default of all files is `completeUnlessOpen` (an entitlement, see project.yml): a file that is open goes on being
 /// written when the phone locks itself during a birth, and a new one can be made; a closed one cannot be opened. The locked
 /// inbox has to be opened then, to mark "baby born" from the lock screen. It holds only what is sealed to a key that is not on
-/// the phone in the clear, and so may be read from the first unlocking after a start.
+/// the phone in the clear; with it go the plain recipient and the name of this run of the phone, which are no secrets. These may
+/// be read from the first unlocking after a start.
 enum KeptFiles {
-  /// The folder that `paths` of src-tauri/src/lib.rs names, and the names that core/store/src/inbox.rs gives in it.
-  private static let practice = "practice"
-  private static let atAnyTime = ["inbox.recipient", "inbox"]
+  /// The names that the core gives in the folder of the practice: core/store/src/inbox.rs and core/session/src/clock.
+  private static let atAnyTime = ["inbox.recipient", "inbox", "run"]
+
+  /// The folder that `paths` of src-tauri/src/lib.rs names.
+  static var practice: URL {
+    let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)[0]
+    return support.appendingPathComponent(Bundle.main.bundleIdentifier ?? "org.secundine.app").appendingPathComponent("practice")
+  }
 
   /// Told at each start and each time the program is left, since the core makes the files in between.
   static func guardAll() {
@@ -22,9 +28,14 @@ enum KeptFiles {
       try? files.createDirectory(at: folder, withIntermediateDirectories: true)
       leaveOutOfBackup(folder)
     }
-    let own = support.appendingPathComponent(Bundle.main.bundleIdentifier ?? "org.secundine.app")
+    openInbox()
+  }
+
+  /// Lets a mark be written while the phone is locked. What cannot be set now, on a locked phone, was set before, or the mark says
+  /// that it is NOT saved.
+  static func openInbox() {
     for name in atAnyTime {
-      open(own.appendingPathComponent(practice).appendingPathComponent(name), files)
+      open(practice.appendingPathComponent(name), FileManager.default)
     }
   }
 

@@ -1,12 +1,15 @@
 package org.secundine.phone
 
 import android.os.Build
+import android.os.Handler
+import android.os.Looper
 import android.os.SystemClock
 import android.os.VibrationEffect
 import android.service.quicksettings.Tile
 import android.service.quicksettings.TileService
 import java.io.File
 import java.util.Locale
+import java.util.concurrent.Executors
 import org.secundine.core.Secundine
 import org.secundine.core.markWords
 
@@ -15,8 +18,9 @@ import org.secundine.core.markWords
  * unlocking it and without the page. What it shows there is "Baby born" and a time, never a name: whoever holds the phone
  * can read it, and can mark.
  *
- * It runs in the process of the program and asks the one session there. When onClick returns, the mark is on disk, or the
- * tile says that it is NOT. Compiled against stubs; it has never run on a phone.
+ * It runs in the process of the program and asks the one session there, beside the main thread: the session may be waiting for
+ * that one, as where the system asks for a finger. What the tile says and the hand feels comes once the mark is on disk, or it
+ * says that it is NOT. Compiled against stubs; it has never run on a phone.
  */
 class BabyBornTile : TileService() {
     override fun onStartListening() {
@@ -30,7 +34,7 @@ class BabyBornTile : TileService() {
         draw(true) { it.touch(touchedMs, SystemClock::elapsedRealtime) }
     }
 
-    private fun draw(touched: Boolean, ask: (BabyBornSwitch) -> Face) {
+    private fun draw(touched: Boolean, ask: (BabyBornSwitch) -> Face) = beside.execute {
         val face = try {
             ask(switch(File(dataDir, PRACTICE)))
         } catch (_: Throwable) {
@@ -39,6 +43,10 @@ class BabyBornTile : TileService() {
             Face(notSaved, false, notSaved, Feel.NOT_SAVED)
         }
         if (touched) feel(face.feel)
+        main.post { show(face) }
+    }
+
+    private fun show(face: Face) {
         val tile = qsTile ?: return
         val label = getString(R.string.secundine_tile)
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) {
@@ -63,6 +71,11 @@ class BabyBornTile : TileService() {
     }
 
     private companion object {
+        val main = Handler(Looper.getMainLooper())
+
+        /** One touch after the other. */
+        val beside = Executors.newSingleThreadExecutor()
+
         /** Where the shell keeps the practice, in the program's own folder: src-tauri/src/lib.rs. */
         const val PRACTICE = "practice"
 
