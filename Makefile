@@ -33,7 +33,7 @@ help:
 	@echo 'make bindings generate what Kotlin, Swift and Python call, after a change of mobile/bindings'
 	@echo 'make check-phones  type-check all Rust for Android and iOS (a quarter of an hour at first; Debian 12 only)'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
-	@echo 'make supply known weaknesses of what others made, and bills of materials; make reproduce builds the core twice alike'
+	@echo 'make supply known weaknesses of what others made, and bills of materials; make reproduce builds the core twice and compares'
 	@echo 'make lint   formatting, lints and types only'
 
 # --- set-up ---------------------------------------------------------------------------------------------------------
@@ -211,7 +211,7 @@ supply: tools-test tests/supply/node_modules/.package-lock.json
 	$(DENY) check advisories
 	cd ui && npm audit
 
-# Twice in two folders, with equal hashes; many minutes.
+# Twice in two folders, and whether the hashes are equal (they are not yet); many minutes.
 reproduce:
 	tests/supply/reproduce.sh
 
