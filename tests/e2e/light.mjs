@@ -7,7 +7,7 @@ export const WHITE = [
   "practice/recovery",
   "handover/code",
   ...["second-phone", "code-as-text", "code-not-seen", "compared", "answer"].map((stop) => `phones/${stop}`),
-  ...["sheet", "join-code", "welcome"].map((stop) => `sharing/${stop}`),
+  ...["sheet", "join-code", "join-wrong-code", "welcome"].map((stop) => `sharing/${stop}`),
 ];
 /** The luminance of #121212: no dark ground is lighter. */
 export const DARK = 0.0061;
