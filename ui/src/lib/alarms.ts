@@ -57,15 +57,18 @@ export class DeviceAlarms {
     const before = this.#told.get(birth);
     if (before && same(before, told, now)) return;
     this.#told.set(birth, told);
-    const { note, caution, limit } = BUZZ;
-    this.#port.arm(birth, list.map(({ at, level }) => ({ inMs: Math.round(at - now), level })), systemWords(), { note, caution, limit });
+    this.#arm(birth, list.map(({ at, level }) => ({ inMs: Math.round(at - now), level })));
   }
 
   /** There is no practice any more. */
   end(): void {
     this.#told.clear();
+    this.#arm(null, []);
+  }
+
+  #arm(birth: BirthId | null, coming: readonly Armed[]): void {
     const { note, caution, limit } = BUZZ;
-    this.#port?.arm(null, [], systemWords(), { note, caution, limit });
+    this.#port?.arm(birth, coming, systemWords(), { note, caution, limit });
   }
 }
 
