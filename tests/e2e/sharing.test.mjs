@@ -21,7 +21,8 @@ before(async () => {
 });
 after(() => browser.close());
 
-test("a phone begins to share, another joins by codes, a birth comes over, and the other is removed", async (t) => {
+/** Two phones with a practice each, a place where they may share, and what takes pictures of each. */
+async function two(t) {
   const place = mkdtempSync(join(tmpdir(), "secundine-place-"));
   t.after(() => rmSync(place, { recursive: true, force: true }));
   const { hand: lead } = await emptyPhone(t, browser);
@@ -29,6 +30,11 @@ test("a phone begins to share, another joins by codes, a birth comes over, and t
   const { hand: other, end } = await freshPhone(browser, "Mara Quill");
   t.after(end);
   const [seenLead, seenOther] = [pictures(lead), pictures(other)];
+  return { place, lead, other, seenLead, seenOther };
+}
+
+test("a phone begins to share, another joins by codes, a birth comes over, and the other is removed", async (t) => {
+  const { place, lead, other, seenLead, seenOther } = await two(t);
 
   await toSharing(lead);
   await seenLead("ways");
@@ -117,13 +123,7 @@ async function toErasing(hand) {
 }
 
 test("a photograph is fetched when it is wanted, a sheet brings the practice back, and two people erase a birth", async (t) => {
-  const place = mkdtempSync(join(tmpdir(), "secundine-place-"));
-  t.after(() => rmSync(place, { recursive: true, force: true }));
-  const { hand: lead } = await emptyPhone(t, browser);
-  await createPractice(lead);
-  const { hand: other, end } = await freshPhone(browser, "Mara Quill");
-  t.after(end);
-  const [seenLead, seenOther] = [pictures(lead), pictures(other)];
+  const { place, lead, other, seenLead, seenOther } = await two(t);
   const sheet = await joined(lead, other, place);
 
   for (const name of ["baby-born", "mark-cord_clamped", "mark-placenta_born"]) await lead.tap(`[data-test="${name}"]`);
