@@ -4,7 +4,6 @@
 use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::chart::Chart;
 use crate::entry::EntryId;
@@ -31,7 +30,8 @@ pub(crate) use third_stage::steps as third_stage_steps;
 pub(crate) use windows::{passed_urine, running as window_running};
 
 /// One thing that was held against the protocol or the examination.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Finding {
     /// What it is about.
     pub about: About,
@@ -47,12 +47,13 @@ pub struct Finding {
     pub threshold: Option<Threshold>,
     /// The time reminder that this finding is: the name under which it was still to come.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub reminder: Option<String>,
 }
 
 /// What a finding is about.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "about", rename_all = "snake_case")]
 pub enum About {
     /// Limits are watched only once a protocol is chosen.
@@ -89,7 +90,7 @@ pub enum About {
         item: String,
         /// Whose cord, where one disc fed several babies.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         cord: Option<BabyNo>,
     },
     /// Something worked out from the examination.
@@ -100,7 +101,7 @@ pub enum About {
         figure: String,
         /// Whose cord, where one disc fed several babies.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         cord: Option<BabyNo>,
     },
 }
@@ -119,7 +120,8 @@ impl About {
 }
 
 /// How it stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum FindingState {
     /// Recorded, and no threshold passed. Not the same as normal or safe.
@@ -135,7 +137,8 @@ pub enum FindingState {
 }
 
 /// Whose threshold, and how well it was checked.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Threshold {
     /// Title of the protocol, or of the examination's source.
     pub source: String,
@@ -146,7 +149,8 @@ pub struct Threshold {
 }
 
 /// Blood, measured and judged by eye apart.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Blood {
     /// Weighed or read off a jug, mL.
     pub measured: u32,

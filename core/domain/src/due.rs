@@ -1,7 +1,6 @@
 //! What comes next, and when: a pure function of chart, protocol and time, so that a restart gives the same list.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::assess::{About, Awaited, Repeat, awaited_apgars, reminder_id, repeats, third_stage_steps, window_running};
 use crate::chart::{Chart, Mark};
@@ -11,12 +10,13 @@ use crate::protocol::{Level, Protocol, Schedule, Status, Step, Watch};
 use crate::time::Stamp;
 
 /// One coming time reminder.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Due {
     /// Stable name, the same after a restart.
     pub id: String,
     /// Milliseconds from now; negative once it is past.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub in_ms: i64,
     /// How much it asks for attention.
     pub level: Level,

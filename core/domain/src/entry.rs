@@ -5,21 +5,22 @@ use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 use crate::fact::Fact;
 use crate::time::{Occurred, Stamp};
 
 /// A device of the practice: 16 bytes, written as 32 hexadecimal digits.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(try_from = "String", into = "String")]
-#[ts(as = "String")]
+#[cfg_attr(feature = "types", ts(as = "String"))]
 pub struct DeviceId(pub [u8; 16]);
 
 /// The n-th entry of a device, counted from 1. Written `<device>-<n>`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(try_from = "String", into = "String")]
-#[ts(as = "String")]
+#[cfg_attr(feature = "types", ts(as = "String"))]
 pub struct EntryId {
     /// The device that wrote it.
     pub device: DeviceId,
@@ -28,8 +29,9 @@ pub struct EntryId {
 }
 
 /// A birth is named by the entry that registered it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
-#[ts(as = "String")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[cfg_attr(feature = "types", ts(as = "String"))]
 pub struct BirthId(pub EntryId);
 
 impl BirthId {
@@ -38,7 +40,8 @@ impl BirthId {
 }
 
 /// One fact, by one author, at one time, written at one time.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Entry {
     /// Names the entry for ever.
     pub id: EntryId,
@@ -59,7 +62,8 @@ pub struct Entry {
 
 /// Which entry is put right, and why. The fact of a correction takes the place of the earlier one;
 /// [`Fact::Retracted`] takes it out of the chart. Both stay readable.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Amendment {
     /// The earlier entry.
     pub entry: EntryId,

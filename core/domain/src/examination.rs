@@ -4,7 +4,6 @@ use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::fact::{Answer, Place};
 use crate::message::Message;
@@ -92,7 +91,8 @@ pub struct Only {
 }
 
 /// Where an item belongs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Part {
     /// What is laid out before.
@@ -112,7 +112,8 @@ pub enum Part {
 }
 
 /// How an item is answered.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub enum Kind {
     /// One of several choices.
     #[serde(rename = "choice")]

@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::entry::{BirthId, EntryId};
 use crate::examination::WeightTable;
@@ -45,7 +44,8 @@ pub use voice::{Chapter, VoiceNote, WrittenUp};
 pub type BabyNo = u8;
 
 /// One thing that was seen, done or measured.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "kind", content = "data", rename_all = "snake_case")]
 pub enum Fact {
     /// The practice and the person who works with this phone.
@@ -56,7 +56,7 @@ pub enum Fact {
         change: OwnChange,
         /// What it came to, where it was finished then.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         finished: Option<Box<Protocol>>,
     },
     /// The medicines that this practice gives, as it usually gives them: the whole list, in the order in which it is offered.
@@ -97,7 +97,7 @@ pub enum Fact {
         protocol: String,
         /// The practice's own protocol as it was then, so that what was found by it stays found by it.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         own: Option<Box<Protocol>>,
     },
     /// How the third stage is cared for.
@@ -195,7 +195,7 @@ pub enum Fact {
         item: String,
         /// Whose cord, where one disc fed several babies and the item is about a cord.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         cord: Option<BabyNo>,
         /// What was found.
         answer: Answer,
@@ -264,7 +264,8 @@ pub enum Fact {
 }
 
 /// The practice and the person who works with this phone.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Practice {
     /// Name of the practice.
     pub name: String,
@@ -277,7 +278,8 @@ pub struct Practice {
 }
 
 /// The mother, as far as the record needs her.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Client {
     /// Name.
     pub name: String,
@@ -295,24 +297,25 @@ pub struct Client {
     pub allergies: Option<String>,
     /// Weight at booking, hundreds of grams.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub weight: Option<BodyWeight>,
     /// Height, mm.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub height: Option<Length>,
     /// Conditions that some medicines are a caution with; an empty set is "none known", none at all is "not asked".
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub conditions: Option<BTreeSet<Condition>>,
     /// Rh factor D.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub rhd: Option<RhD>,
 }
 
 /// A condition of the mother that some medicines are a caution with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Condition {
     /// High blood pressure, also of pregnancy.
@@ -322,7 +325,8 @@ pub enum Condition {
 }
 
 /// Rh factor D.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum RhD {
     /// Negative.
@@ -332,7 +336,8 @@ pub enum RhD {
 }
 
 /// How the third stage is cared for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Care {
     /// No routine uterotonic; the mother's own effort. Components as NICE has them.

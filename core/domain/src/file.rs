@@ -4,14 +4,14 @@ use std::fmt;
 use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::entry::NoId;
 
 /// Names a file by the SHA-256 of its sealed bytes, written as 64 small hexadecimal digits. What it is, the fact says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(try_from = "String", into = "String")]
-#[ts(as = "String")]
+#[cfg_attr(feature = "types", ts(as = "String"))]
 pub struct FileId(pub [u8; 32]);
 
 impl fmt::Display for FileId {

@@ -3,7 +3,6 @@
 //! The parameters lie in the folder `growth` of this crate, apart, so that they can be taken out.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::assess::Threshold;
 use crate::chart::{Baby, Chart};
@@ -32,7 +31,8 @@ pub enum Size {
 }
 
 /// Centiles of a baby by one standard in words, or why there are none.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Growth {
     /// The babies that it is held against; none where there is no centile.
     pub among: Option<Message>,

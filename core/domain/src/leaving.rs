@@ -6,7 +6,6 @@
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::assess::{About, Finding, FindingState, passed_urine};
 use crate::chart::{Baby, Chart, Mark, Noted};
@@ -35,7 +34,8 @@ pub struct Leaving {
 }
 
 /// What is looked through, in this order.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum LeavingItem {
     /// The placenta is born.

@@ -3,21 +3,22 @@
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A sentence of the catalogue: its id, and the values that fill it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Message {
     /// Id in the catalogue, kebab-case.
     pub id: String,
     /// Named values; a value may itself be a message.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    #[ts(as = "Option<BTreeMap<String, Arg>>", optional)]
+    #[cfg_attr(feature = "types", ts(as = "Option<BTreeMap<String, Arg>>", optional))]
     pub args: BTreeMap<String, Arg>,
 }
 
 /// A value inside a [`Message`].
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(untagged)]
 pub enum Arg {
     /// A number, written by the rules of the reader's language.

@@ -9,7 +9,6 @@
 //! It takes a pinhole camera whose picture was not cropped: what a lens bends is not put right.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::message::Message;
 
@@ -43,7 +42,8 @@ pub const OUTLINE_MIN: usize = 24;
 pub const MISFIT_MAX: f64 = 1.5;
 
 /// The thing of known size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "reference", rename_all = "snake_case")]
 pub enum Reference {
     /// A card of the size ID-1 beside the disc: a rough measure.

@@ -3,7 +3,6 @@
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::message::Message;
 
@@ -24,7 +23,8 @@ pub use strictest::{borrowed, misattributed, strictest};
 pub use watch::Watch;
 
 /// How much a notice asks for attention: told by word, shape and colour together.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Level {
     /// Worth knowing.
@@ -36,7 +36,8 @@ pub enum Level {
 }
 
 /// How well a number was checked against its source.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Status {
     /// Read in the source.
@@ -54,7 +55,8 @@ pub enum Status {
 }
 
 /// The thresholds of one watch, in the order of the file.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Thresholds {
     /// What is watched.
@@ -66,7 +68,8 @@ pub struct Thresholds {
 }
 
 /// Every so many minutes until so many minutes after the birth.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Schedule {
     /// Minutes between two observations.
@@ -80,7 +83,8 @@ pub struct Schedule {
 }
 
 /// A single number with its source.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Setting {
     /// The number.
@@ -92,7 +96,8 @@ pub struct Setting {
 }
 
 /// A protocol: whose limits are watched.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Protocol {
     /// Stable id.
@@ -105,7 +110,7 @@ pub struct Protocol {
     pub checked: String,
     /// What the practice leaves out on purpose; empty in a published protocol, which has what its sources have.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    #[ts(as = "Option<Vec<Slot>>", optional)]
+    #[cfg_attr(feature = "types", ts(as = "Option<Vec<Slot>>", optional))]
     pub off: Vec<Slot>,
     /// Minutes after which a typed entry counts as late.
     pub late_entry: Setting,
@@ -115,7 +120,7 @@ pub struct Protocol {
     pub mother: Vec<Schedule>,
     /// When a baby is scored by Apgar; none where the protocol does not say.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub apgar: Option<ApgarTimes>,
     /// The watches.
     pub watch: Vec<Thresholds>,

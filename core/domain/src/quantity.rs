@@ -5,7 +5,6 @@
 
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 /// A number that this quantity cannot have.
 #[derive(Clone, Debug, Error, PartialEq, Eq)]
@@ -26,9 +25,10 @@ pub struct OutOfRange {
 macro_rules! quantity {
     ($(#[$doc:meta])* $name:ident, $id:literal, $unit:literal, $min:literal..=$max:literal) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        #[cfg_attr(feature = "types", derive(ts_rs::TS))]
         #[serde(try_from = "i64", into = "u32")]
-        #[ts(as = "u32")]
+        #[cfg_attr(feature = "types", ts(as = "u32"))]
         pub struct $name(u32);
 
         impl $name {
@@ -86,9 +86,10 @@ quantity!(/** Whole years. */ Years, "quantity-years", "a", 1..=100);
 quantity!(/** Whole minutes. */ Minutes, "quantity-minutes", "min", 0..=1_440);
 
 /// How high the fundus stands, finger-breadths: above the umbilicus more than 0, below it less.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(try_from = "i64", into = "i64")]
-#[ts(as = "i32")]
+#[cfg_attr(feature = "types", ts(as = "i32"))]
 pub struct FundalHeight(i8);
 
 impl FundalHeight {

@@ -2,15 +2,15 @@
 
 use chrono::{DateTime, Datelike, FixedOffset, NaiveDate, NaiveDateTime, SecondsFormat};
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::message::Message;
 
 /// What the clocks of one device said at one moment. All four parts are read back to back, before anything slow.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Stamp {
     /// UTC, milliseconds since 1970.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub wall_ms: i64,
     /// Local time less UTC, minutes.
     pub offset_min: i32,
@@ -22,12 +22,13 @@ pub struct Stamp {
 
 /// Time on the clock that runs through suspend, from switching on to switching off. An entry has it as the session blinds it: with a
 /// name of its own for the run, and counted from no more than an hour before the run was first seen.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Boot {
     /// Names this run of the device, from switching on to switching off.
     pub id: String,
     /// Milliseconds since the run began, or since a moment of it.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub since_ms: i64,
 }
 
@@ -44,7 +45,8 @@ pub struct Run {
 }
 
 /// When something happened.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "how", rename_all = "snake_case")]
 pub enum Occurred {
     /// Marked on the device as it happened.
@@ -52,7 +54,7 @@ pub enum Occurred {
     /// Typed afterwards.
     Typed {
         /// UTC, milliseconds since 1970.
-        #[ts(type = "number")]
+        #[cfg_attr(feature = "types", ts(type = "number"))]
         wall_ms: i64,
         /// Local time less UTC, minutes.
         offset_min: i32,
@@ -62,7 +64,8 @@ pub enum Occurred {
 }
 
 /// How well a typed time is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Precision {
     /// Read off a clock at the time.
@@ -72,7 +75,8 @@ pub enum Precision {
 }
 
 /// How well the distance between two moments is known, best first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Certainty {
     /// From one device's running clock.
@@ -90,18 +94,19 @@ pub enum Certainty {
 }
 
 /// The distance between two moments.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Elapsed {
     /// Milliseconds, negative when the second moment came first.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub ms: i64,
     /// How well it is known.
     pub certainty: Certainty,
     /// What the running clocks vouch for, with the sign of `ms`: it is this long or longer, whatever the wall clock did.
-    #[ts(type = "number | null")]
+    #[cfg_attr(feature = "types", ts(type = "number | null"))]
     pub least_ms: Option<i64>,
     /// How far it may be off, either way, by the comparison of two phones' clocks; 0 where none took part. Milliseconds.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub error_ms: i64,
 }
 

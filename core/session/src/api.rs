@@ -5,7 +5,6 @@ use secundine_domain::fact::Practice;
 use secundine_domain::message::Message;
 use secundine_domain::time::Certainty;
 use serde::Serialize;
-use ts_rs::TS;
 
 mod before;
 mod birth;
@@ -55,7 +54,8 @@ pub use verify::VerifyView;
 pub use voice::{ChapterView, VoiceView, WaitingNote, WrittenView};
 
 /// How things stand.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct StatusView {
     /// None, without its keys, locked or open.
     pub door: Door,
@@ -86,7 +86,8 @@ pub struct StatusView {
 }
 
 /// Whether the practice can be worked with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Door {
     /// Nothing is here yet.
@@ -101,7 +102,8 @@ pub enum Door {
 }
 
 /// A running rehearsal.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct RehearsalView {
     /// The scenario's name.
     pub scenario: Message,
@@ -118,7 +120,8 @@ pub struct RehearsalView {
 }
 
 /// A birth in the list.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BirthLine {
     /// Which.
     pub birth: BirthId,
@@ -145,7 +148,8 @@ pub struct BirthLine {
 }
 
 /// Where a birth stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Phase {
     /// No baby is born.
@@ -159,10 +163,11 @@ pub enum Phase {
 }
 
 /// A clock: draw `elapsed_ms` plus the time since this answer came, while it runs.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ClockView {
     /// Milliseconds from its start to now or to its end.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub elapsed_ms: i64,
     /// The same as `m:ss` or `h:mm:ss`.
     pub text: String,
@@ -175,7 +180,8 @@ pub struct ClockView {
 }
 
 /// Why a request was not done. Codes and numbers only: nothing of a client's data.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ApiError {
     /// What kind of failure.
     pub code: ErrorCode,
@@ -184,7 +190,8 @@ pub struct ApiError {
 }
 
 /// Kinds of failure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ErrorCode {
     /// The practice is locked.

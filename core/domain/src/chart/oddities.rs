@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::clock_changes::{self, CLOCK_STEP_MS};
 use super::{Chart, Line, State, phones};
@@ -13,14 +12,15 @@ use crate::message::Message;
 use crate::time::{Certainty, Occurred, span};
 
 /// Something odd: life is odd, so it is shown and not refused.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Oddity {
     /// The entry at which it shows.
     pub entry: EntryId,
     /// What is odd.
     pub what: Odd,
     /// By how much the clock or its offset changed, ms; negative when back. At a restart it is the least.
-    #[ts(type = "number | null")]
+    #[cfg_attr(feature = "types", ts(type = "number | null"))]
     pub by_ms: Option<i64>,
 }
 
@@ -39,7 +39,8 @@ impl Oddity {
 }
 
 /// Kinds of oddity.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Odd {
     /// It happened before the birth of the baby that it is about, or before any birth.

@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::Examination;
 use crate::entry::EntryId;
@@ -11,13 +10,14 @@ use crate::fact::{Answer, BabyNo, Place};
 use crate::time::Occurred;
 
 /// An item as it is asked: one of the cord is asked of each cord of a placenta.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Asked {
     /// Id of the item.
     pub item: String,
     /// Whose cord, where one disc fed several babies.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub cord: Option<BabyNo>,
 }
 

@@ -3,7 +3,6 @@
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::Examined;
 use super::order::cords;
@@ -19,7 +18,8 @@ mod disc;
 mod weight;
 
 /// Something worked out.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Figure {
     /// Its id in `figures.toml`; its name is the catalogue's `figure-…`.
     pub figure: String,
@@ -42,7 +42,8 @@ pub struct Figure {
 }
 
 /// Something that a figure was worked out from.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Input {
     /// What it is.
     pub name: Message,
@@ -51,7 +52,8 @@ pub struct Input {
 }
 
 /// What a source says.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Beside {
     /// How much passing it asks for attention; none where it is only shown.
     #[serde(default)]

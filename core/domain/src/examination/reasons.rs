@@ -3,7 +3,6 @@
 use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::{Asked, Examination, Examined, figures};
 use crate::assess::{self, blood_limit_passed};
@@ -14,7 +13,8 @@ use crate::message::Message;
 use crate::protocol::{Protocol, Status};
 
 /// Whom it is a reason to turn to. The practitioner decides.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum To {
     /// A laboratory, with the placenta.
@@ -26,7 +26,8 @@ pub enum To {
 }
 
 /// Something that a published list gives as a reason.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Reason {
     /// Its id in `reasons.toml`.
     pub reason: String,

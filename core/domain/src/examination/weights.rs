@@ -2,12 +2,12 @@
 //! program.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::message::Message;
 
 /// Centiles of placental weight by completed week.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct WeightTable {
     /// Whose it is, as the file says.
     pub source: String,
@@ -20,7 +20,8 @@ pub struct WeightTable {
 }
 
 /// The weights of one week.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct WeightRow {
     /// Completed week.
     pub week: u32,
@@ -29,7 +30,8 @@ pub struct WeightRow {
 }
 
 /// How a placenta was weighed that can stand in a table.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Weighed {
     /// With cord and membranes.

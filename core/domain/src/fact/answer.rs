@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What was found at an item of the examination.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "answer", rename_all = "snake_case")]
 pub enum Answer {
     /// One of the item's choices.
@@ -49,7 +49,8 @@ pub enum Answer {
 
 /// A point on the disc as it lies before the one who looks: the length across, the fetal side up, also where it was seen on the
 /// maternal side and its picture is mirrored.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Place {
     /// To the right of the middle, thousandths of half the length; from -3000 to 3000, the disc's edge being at 1000.
     pub x: i32,
@@ -57,6 +58,6 @@ pub struct Place {
     pub y: i32,
     /// Greatest width of what lies there, mm.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub size: Option<u32>,
 }

@@ -2,14 +2,14 @@
 
 use chrono::{NaiveDate, NaiveTime};
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::describe::all_of;
 use crate::message::{Arg, Message};
 use crate::time::{date_words, moment_words};
 
 /// Something that is seen to before leaving and that no other entry tells.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum LeavingStep {
     /// The family was told which signs to call for.
@@ -24,7 +24,8 @@ impl LeavingStep {
 }
 
 /// When and how the family is seen next, and whom they call until then.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct NextContact {
     /// When, as written or said, such as tomorrow at 10.
     pub when: String,
@@ -32,7 +33,7 @@ pub struct NextContact {
     pub call: String,
     /// The local day, `2026-11-27`, or day and time, `2026-11-27T10:00`, for a calendar.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub at: Option<String>,
 }
 

@@ -1,12 +1,12 @@
 //! Blood that was lost.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::quantity::{ItemWeight, Volume};
 
 /// One amount of blood.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "method", rename_all = "snake_case")]
 pub enum Loss {
     /// A pad or cloth on the scale.

@@ -1,12 +1,12 @@
 //! Medicines as they were given.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::BabyNo;
 
 /// A medicine as it was given.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Medicine {
     /// Name.
     pub name: String,
@@ -18,22 +18,22 @@ pub struct Medicine {
     pub uterotonic: bool,
     /// Id in `medicines.toml`, where it was chosen from there.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub listed: Option<String>,
     /// Site, such as left thigh.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub site: Option<String>,
     /// Batch number.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub batch: Option<String>,
     /// Who gave it, where that is not the author.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub giver: Option<String>,
     /// The baby that it was given to; none for the mother.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub baby: Option<BabyNo>,
 }

@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::quantity::{FundalHeight, HeartRate, PainScore, Pressure, RespiratoryRate, Saturation, Temperature, Volume};
 
 /// A look at the mother; what was not looked at is absent.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(default)]
 pub struct MotherObservation {
     /// Pulse, beats a minute.
@@ -29,32 +29,33 @@ pub struct MotherObservation {
     pub bleeding: Option<Bleeding>,
     /// How far she answers.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub response: Option<Consciousness>,
     /// Where the fundus stands against the umbilicus, finger-breadths.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub fundal_height: Option<FundalHeight>,
     /// Whether the uterus lies in the middle.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub fundal_position: Option<FundalPosition>,
     /// The bladder.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub bladder: Option<Bladder>,
     /// Urine passed or drained, mL.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub urine: Option<Volume>,
     /// Pain from 0 to 10, as she says.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub pain: Option<PainScore>,
 }
 
 /// How the fundus feels.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Fundus {
     /// Firm and central.
@@ -66,7 +67,8 @@ pub enum Fundus {
 }
 
 /// How the bleeding looks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Bleeding {
     /// Little.
@@ -82,7 +84,8 @@ pub enum Bleeding {
 }
 
 /// How far she answers: alert, confused, to voice, to pain, not at all (ACVPU).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Consciousness {
     /// Awake and clear.
@@ -98,7 +101,8 @@ pub enum Consciousness {
 }
 
 /// Whether the uterus lies in the middle.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum FundalPosition {
     /// In the middle.
@@ -110,7 +114,8 @@ pub enum FundalPosition {
 }
 
 /// The bladder.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Bladder {
     /// She passed urine.
@@ -124,7 +129,8 @@ pub enum Bladder {
 }
 
 /// The perineum and what else is torn. In doubt, the higher grade is recorded (RCOG GTG 29, 2015).
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Perineum {
     /// The perineum itself.
     pub tear: Tear,
@@ -137,7 +143,8 @@ pub struct Perineum {
 }
 
 /// Perineal tears by the standard classes (RCOG GTG 29, 2015).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Tear {
     /// Not looked at.
@@ -159,7 +166,8 @@ pub enum Tear {
 }
 
 /// What else is torn or cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum AlsoTorn {
     /// Cut.
@@ -177,7 +185,8 @@ pub enum AlsoTorn {
 }
 
 /// Whether the anus and rectum were felt.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum RectalExamination {
     /// Done with her consent.
@@ -187,7 +196,8 @@ pub enum RectalExamination {
 }
 
 /// What becomes of a tear.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Repair {
     /// None needed.

@@ -1,13 +1,13 @@
 //! What is seen of a baby.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::BabyNo;
 use crate::quantity::{ApgarPart, BirthWeight, HeartRate, Length, Minutes, RespiratoryRate, Temperature};
 
 /// The five parts of the Apgar score, each 0 to 2, picked by the midwife and never worked out by the tool.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Apgar {
     /// Which baby.
     pub baby: BabyNo,
@@ -34,7 +34,8 @@ impl Apgar {
 }
 
 /// A look at a baby, with its measures; what was not looked at is absent.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct NewbornMeasures {
     /// Which baby.
     pub baby: BabyNo,
@@ -52,19 +53,19 @@ pub struct NewbornMeasures {
     pub temperature: Option<Temperature>,
     /// Sex, as seen.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub sex: Option<Sex>,
     /// Heart rate, beats a minute.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub heart_rate: Option<HeartRate>,
     /// Breaths a minute.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub respirations: Option<RespiratoryRate>,
     /// How it breathes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub breathing: Option<Breathing>,
 }
 
@@ -87,7 +88,8 @@ impl NewbornMeasures {
 }
 
 /// Sex, as seen.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Sex {
     /// Female.
@@ -99,7 +101,8 @@ pub enum Sex {
 }
 
 /// How a baby breathes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Breathing {
     /// Cries.
@@ -115,7 +118,8 @@ pub enum Breathing {
 }
 
 /// What happens to a baby once, or is told at once.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum NewbornEvent {
     /// Laid skin to skin.

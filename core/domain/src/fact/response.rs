@@ -1,10 +1,10 @@
 //! What is done when it goes wrong. Each is a mark with its time; none tells what to do.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// One step of the response.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum ResponseStep {
     /// Help called.
@@ -61,7 +61,8 @@ impl ResponseStep {
 }
 
 /// A sign that the placenta may have separated. None of them proves it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SeparationSign {
     /// Uterus rounder and firmer.

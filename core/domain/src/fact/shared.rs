@@ -3,10 +3,10 @@
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// Something that was given out of hand. That a file was written does not say that anybody has it.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Shared {
     /// What.
     pub what: SharedWhat,
@@ -16,22 +16,23 @@ pub struct Shared {
     pub how: SharedHow,
     /// Whom by name, where it was typed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub name: Option<String>,
     /// Which version of the entries a server took: their SHA-256, hexadecimal.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub version: Option<String>,
 }
 
 /// Where this practice sends records: a server of HL7 FHIR R4.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Server {
     /// Its base address, `https://…`, without a slash at the end.
     pub address: String,
     /// What it knows the practice by: a bearer token.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub token: Option<String>,
 }
 
@@ -43,7 +44,8 @@ impl fmt::Debug for Server {
 }
 
 /// What can be given out of hand.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SharedWhat {
     /// The handover, as it is read out or scanned.
@@ -85,7 +87,8 @@ impl SharedWhat {
 }
 
 /// Who has it now.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SharedTo {
     /// A hospital.
@@ -113,7 +116,8 @@ impl SharedTo {
 }
 
 /// How it was given.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SharedHow {
     /// Said, face to face or over the telephone.

@@ -1,7 +1,6 @@
 //! Words that were spoken and kept, to be written up later.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::BabyNo;
 use crate::examination::Examination;
@@ -10,11 +9,12 @@ use crate::message::Message;
 use crate::time::span;
 
 /// A voice note: the recording lies in a sealed file, what is known of it here.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct VoiceNote {
     /// The placenta that was looked at, named by its first baby.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub placenta: Option<BabyNo>,
     /// The recording, sealed.
     pub file: FileId,
@@ -28,7 +28,8 @@ pub struct VoiceNote {
 }
 
 /// A stretch of a voice note, until the next one.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Chapter {
     /// Id of the item of the examination that was on the screen.
     pub item: String,
@@ -37,7 +38,8 @@ pub struct Chapter {
 }
 
 /// A voice note was listened to, and what it says now stands in the record.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct WrittenUp {
     /// The note's recording.
     pub file: FileId,

@@ -5,7 +5,6 @@
 //! lies lower than its thickness, and the focal length. That it covers the truth is tried in `tests/photo_scenes.rs`.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::cards::{self, card};
 use super::homography::{Homography, Point};
@@ -57,7 +56,8 @@ pub struct Value {
 }
 
 /// Where the focal length came from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum FocalFrom {
     /// From the slant of the plane.

@@ -1,7 +1,6 @@
 //! What is kept of a measure on a photograph: whole numbers, so that it comes to the same on every device.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::estimate::{FocalFrom, Given, Measured, Value, measure};
 use super::homography::Point;
@@ -12,7 +11,8 @@ use crate::message::Message;
 const OUTLINE_MAX: usize = 400;
 
 /// A place on a photograph, tenths of a pixel from its upper left corner.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Pixel {
     /// To the right.
     pub x: i32,
@@ -27,7 +27,8 @@ impl Pixel {
 }
 
 /// What was placed on a photograph by hand.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Tracing {
     /// The thing of known size.
     pub reference: Reference,
@@ -37,14 +38,15 @@ pub struct Tracing {
     pub outline: Vec<Pixel>,
     /// Where the cord goes in.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub insertion: Option<Pixel>,
     /// Thickness of the disc, mm.
     pub thickness: u32,
 }
 
 /// A size and how far it may be off to both sides.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Size {
     /// The size.
     pub value: u32,
@@ -53,7 +55,8 @@ pub struct Size {
 }
 
 /// The distance from the insertion of the cord to the nearest edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ToEdge {
     /// Hundredths of a mm.
     pub distance: Size,
@@ -62,7 +65,8 @@ pub struct ToEdge {
 }
 
 /// What was measured on a photograph. The thickness is taken off.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Sizes {
     /// Greatest distance between two points of the outline, hundredths of a mm.
     pub length: Size,
@@ -72,7 +76,7 @@ pub struct Sizes {
     pub area: Size,
     /// Where the insertion was placed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub insertion: Option<ToEdge>,
     /// How far the camera was held from plumb, tenths of a degree.
     pub tilt: u32,

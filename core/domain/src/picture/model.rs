@@ -4,22 +4,22 @@ use crate::entry::EntryId;
 use crate::message::Message;
 use crate::protocol::Level;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// A birth over one axis: milliseconds from the birth of the first baby; from the first entry before there is one.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ChartPicture {
     /// Whether 0 is a birth.
     pub from_birth: bool,
     /// What the clock on the wall said at 0: milliseconds since 1970 of the local day and time.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub zero_local_ms: i64,
     /// What is shown at first: the birth and the hours after it.
     pub course: Span,
     /// From the first entry to the last, or to now.
     pub whole: Span,
     /// Now, on the axis.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub now_ms: i64,
     /// From the birth of the last baby to the last placenta, or to now.
     pub third_stage: Option<Span>,
@@ -30,18 +30,20 @@ pub struct ChartPicture {
 }
 
 /// A stretch of the axis.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Span {
     /// Its beginning, ms.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub from_ms: i64,
     /// Its end, ms.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub to_ms: i64,
 }
 
 /// Entries about one thing.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PictureRow {
     /// What they are about.
     pub name: Message,
@@ -50,12 +52,13 @@ pub struct PictureRow {
 }
 
 /// One entry on the axis. What it says stands in the line of the same entry.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PicturePoint {
     /// The entry, as first written.
     pub entry: EntryId,
     /// When, ms.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub at_ms: i64,
     /// Local time at which it happened.
     pub clock: String,
@@ -68,7 +71,8 @@ pub struct PicturePoint {
 }
 
 /// Readings over one scale.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PictureLane {
     /// What was read.
     pub name: Message,
@@ -99,7 +103,8 @@ impl PictureLane {
 }
 
 /// Readings of one thing.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PictureSeries {
     /// What.
     pub name: Message,
@@ -110,7 +115,8 @@ pub struct PictureSeries {
 }
 
 /// How readings are drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Shape {
     /// Joined from one to the next.
@@ -122,7 +128,8 @@ pub enum Shape {
 }
 
 /// One value.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PictureReading {
     /// The entry, when, and what became of it.
     pub point: PicturePoint,
@@ -133,7 +140,8 @@ pub struct PictureReading {
 }
 
 /// A line of the protocol.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PictureLimit {
     /// Where, in the unit of the lane.
     pub value: f64,

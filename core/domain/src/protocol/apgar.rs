@@ -1,14 +1,14 @@
 //! When a baby is scored by Apgar, and when it is scored again.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::Status;
 use super::step::sourceless;
 use crate::message::Message;
 
 /// Minutes after its birth at which a baby is scored.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct ApgarTimes {
     /// Minutes, rising.
@@ -19,12 +19,13 @@ pub struct ApgarTimes {
     pub status: Status,
     /// After a low score; none where the protocol does not score again.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub again: Option<ApgarAgain>,
 }
 
 /// Further scores after a low one.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct ApgarAgain {
     /// Minute of the score that decides; one of the minutes above.

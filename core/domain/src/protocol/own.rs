@@ -4,7 +4,6 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::strictest::{strictest, strictest_schedule};
 use super::{ApgarAgain, ApgarTimes, Protocol, Schedule, Setting, Slot, Status, Step, StepSlot, Thresholds, Watch};
@@ -14,9 +13,10 @@ use crate::message::Message;
 pub const OWN: &str = "own";
 
 /// What stands in a field that is not open.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "state", content = "value", rename_all = "snake_case")]
-#[ts(rename = "FieldState")]
+#[cfg_attr(feature = "types", ts(rename = "FieldState"))]
 pub enum State {
     /// Left out on purpose.
     Off,
@@ -44,23 +44,24 @@ pub struct OwnProtocol {
 }
 
 /// What a change of the own protocol puts in place of what stood there. What it does not name stays.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnChange {
     /// Name as printed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub title: Option<String>,
     /// What it was built from.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub edition: Option<String>,
     /// Day on which its numbers were last held against their sources, `2026-11-25`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub checked: Option<String>,
     /// Fields; none opens one again.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    #[ts(as = "Option<BTreeMap<Slot, Option<State>>>", optional)]
+    #[cfg_attr(feature = "types", ts(as = "Option<BTreeMap<Slot, Option<State>>>", optional))]
     pub fields: BTreeMap<Slot, Option<State>>,
 }
 

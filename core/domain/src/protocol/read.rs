@@ -6,7 +6,6 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue, ValueDeserializer};
-use ts_rs::TS;
 
 use super::own::is_date;
 use super::slot::MOST;
@@ -18,7 +17,8 @@ mod apgar;
 mod names;
 
 /// One thing that is wrong with a protocol file.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct FileError {
     /// Line, counted from 1.
     pub line: u32,

@@ -8,7 +8,6 @@ use serde::de::IntoDeserializer;
 use serde::de::value::Error as NoName;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 use super::own::State;
 use super::{Level, Protocol, Step, Watch};
@@ -16,9 +15,10 @@ use crate::message::Message;
 
 /// A place for one number, in the order in which they are shown. Its text stands in files and in the store:
 /// `late_entry`, `mother.1`, `pulse.limit.over.again.1`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(try_from = "String", into = "String")]
-#[ts(as = "String", rename = "ProtocolField")]
+#[cfg_attr(feature = "types", ts(as = "String", rename = "ProtocolField"))]
 pub enum Slot {
     /// A threshold.
     Step(StepSlot),

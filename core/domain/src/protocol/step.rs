@@ -4,15 +4,15 @@ use std::cmp::Ordering;
 
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 use super::{Level, Status, Watch};
 use crate::message::Message;
 
 /// A number in thousandths, so that comparisons are exact. Read from 0 to a million, and from nothing that is no number.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(try_from = "f64", into = "f64")]
-#[ts(as = "f64")]
+#[cfg_attr(feature = "types", ts(as = "f64"))]
 pub struct Milli(pub i64);
 
 /// A number that no threshold can be.
@@ -21,7 +21,8 @@ pub struct Milli(pub i64);
 pub struct NoThreshold(f64);
 
 /// How a value is held against a threshold.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub enum Compare {
     /// At the value or past it.
     #[serde(rename = ">=")]
@@ -38,7 +39,8 @@ pub enum Compare {
 }
 
 /// One threshold.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Step {
     /// How much passing it asks for attention.
@@ -55,16 +57,17 @@ pub struct Step {
     pub words: String,
     /// Minutes between two readings that must both pass it; none where one reading is enough.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[ts(optional)]
+    #[cfg_attr(feature = "types", ts(optional))]
     pub again: Option<u32>,
     /// Where there are any, it is passed only with one of these signs, by the latest reading of each.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    #[ts(as = "Option<Vec<Sign>>", optional)]
+    #[cfg_attr(feature = "types", ts(as = "Option<Vec<Sign>>", optional))]
     pub with: Vec<Sign>,
 }
 
 /// A sign that a threshold asks for beside its own value.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(deny_unknown_fields)]
 pub struct Sign {
     /// What is read.

@@ -1,13 +1,13 @@
 //! What is watched, in which unit, and how its values read.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::Milli;
 use crate::message::{Arg, Message, decimal};
 
 /// What is watched against limits.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Watch {
     /// Minutes from the birth of the last baby, active care.

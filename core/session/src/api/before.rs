@@ -2,10 +2,10 @@
 
 use secundine_domain::message::Message;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What the device tells of itself; none where it cannot tell.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct DeviceTold {
     /// Whether it shows notifications.
     pub notifications: Option<bool>,
@@ -22,7 +22,8 @@ pub struct DeviceTold {
 }
 
 /// A thing that is looked at before a birth.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Thing {
     /// Notifications are shown.
@@ -50,7 +51,8 @@ pub enum Thing {
 }
 
 /// How a thing stands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Standing {
     /// In place. Not a promise of anything.
@@ -62,7 +64,8 @@ pub enum Standing {
 }
 
 /// One thing, and how it stands.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ThingView {
     /// What.
     pub thing: Thing,

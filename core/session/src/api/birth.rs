@@ -11,12 +11,12 @@ use secundine_domain::protocol::Level;
 use secundine_domain::quantity::ItemWeight;
 use secundine_domain::time::Certainty;
 use serde::Serialize;
-use ts_rs::TS;
 
 use super::{ClockView, ExaminationView, Phase, PhonesView, PhotoView, SignedView, VoiceView};
 
 /// A kind of item that was weighed before, with its weight when dry.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct WeighedItem {
     /// What it is called.
     pub item: String,
@@ -25,7 +25,8 @@ pub struct WeighedItem {
 }
 
 /// Everything about one birth.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BirthView {
     /// Which.
     pub birth: BirthId,
@@ -104,7 +105,8 @@ pub struct BirthView {
 }
 
 /// The response when it goes wrong.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct EmergencyView {
     /// From its first mark to now or to its end; none before there is one.
     pub since: Option<ClockView>,
@@ -115,7 +117,8 @@ pub struct EmergencyView {
 }
 
 /// A mark of the response, and when it was made.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct EmergencyMark {
     /// What it writes.
     pub fact: Fact,
@@ -126,29 +129,32 @@ pub struct EmergencyMark {
 }
 
 /// The sum of the blood over time, and the protocol's marks on it.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BloodCurve {
     /// After each amount, in order of time.
     pub points: Vec<BloodPoint>,
     /// Milliseconds from the birth of the last baby to now.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub now_ms: i64,
     /// The protocol's volumes, least first.
     pub marks: Vec<BloodMark>,
 }
 
 /// The blood after one amount.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BloodPoint {
     /// Milliseconds from the birth of the last baby.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub at_ms: i64,
     /// Sum until then, mL.
     pub total: u32,
 }
 
 /// A volume at which the protocol has a mark.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BloodMark {
     /// mL.
     pub volume: f64,
@@ -157,7 +163,8 @@ pub struct BloodMark {
 }
 
 /// One item of what is looked through before leaving.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct LeavingLine {
     /// What.
     pub item: LeavingItem,
@@ -176,7 +183,8 @@ pub struct LeavingLine {
 }
 
 /// A medicine known by name.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct MedicineView {
     /// Its id.
     pub id: String,
@@ -189,7 +197,8 @@ pub struct MedicineView {
 }
 
 /// A caution for one mother and one medicine.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct CautionView {
     /// What the record says.
     pub message: Message,
@@ -200,7 +209,8 @@ pub struct CautionView {
 }
 
 /// A protocol in one line.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ProtocolLine {
     /// Id.
     pub id: String,
@@ -211,7 +221,8 @@ pub struct ProtocolLine {
 }
 
 /// A baby and its cord.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BabyView {
     /// Counted from 1.
     pub baby: BabyNo,
@@ -236,7 +247,8 @@ pub struct BabyView {
 }
 
 /// A placenta and its membranes.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PlacentaView {
     /// The babies that it fed; the first names it.
     pub babies: Vec<BabyNo>,
@@ -247,7 +259,8 @@ pub struct PlacentaView {
 }
 
 /// A moment on record.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct MarkView {
     /// The entry, as first written.
     pub entry: EntryId,
@@ -260,7 +273,8 @@ pub struct MarkView {
 }
 
 /// A mark that can be made with one touch.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct NextMark {
     /// What it writes.
     pub fact: Fact,
@@ -269,7 +283,8 @@ pub struct NextMark {
 }
 
 /// Marks under a heading of their own.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct MarkGroup {
     /// The heading.
     pub title: Message,
@@ -278,7 +293,8 @@ pub struct MarkGroup {
 }
 
 /// One entry with what became of it.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct LineView {
     /// The entry, as first written.
     pub entry: EntryId,
@@ -317,7 +333,8 @@ pub struct LineView {
 }
 
 /// An earlier form of an entry, and why it was left.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct EarlierView {
     /// Local time as it stood.
     pub clock: String,

@@ -6,10 +6,10 @@ use secundine_domain::fact::{Answer, BabyNo};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// How the practice examines.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ExaminingView {
     /// Whether it has an order of its own.
     pub own_order: bool,
@@ -18,7 +18,8 @@ pub struct ExaminingView {
 }
 
 /// The examination of one placenta.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ExaminationView {
     /// The placenta, named by its first baby.
     pub placenta: BabyNo,
@@ -39,7 +40,8 @@ pub struct ExaminationView {
 }
 
 /// One item.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ItemView {
     /// Stable id; also the drawing to show.
     pub item: String,
@@ -78,7 +80,8 @@ pub struct ItemView {
 }
 
 /// One choice.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OptionView {
     /// Stable id.
     pub option: String,

@@ -2,10 +2,10 @@
 
 use secundine_domain::file::FileId;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What a file is taken for while it comes in. Once it is kept, the fact that names it says what it is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum FileKind {
     /// JPEG or PNG. It is kept upright, as JPEG, without anything that the camera wrote into it.
@@ -15,7 +15,8 @@ pub enum FileKind {
 }
 
 /// A file that is on disk, sealed.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct KeptFile {
     /// Its name, for the fact that is to name it. Until one does, it is of no use.
     pub file: FileId,
@@ -24,7 +25,8 @@ pub struct KeptFile {
 }
 
 /// A photograph that is on disk.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct KeptPicture {
     /// The same picture, small.
     pub small: FileId,
@@ -37,7 +39,8 @@ pub struct KeptPicture {
 }
 
 /// A part of a file.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct FileBytes {
     /// Bytes of the whole file.
     pub length: u32,

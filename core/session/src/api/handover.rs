@@ -4,12 +4,12 @@ use secundine_domain::assess::Threshold;
 use secundine_domain::message::Message;
 use secundine_domain::protocol::Level;
 use serde::Serialize;
-use ts_rs::TS;
 
 use super::{ClockView, QrView};
 
 /// A birth handed over, in SBAR order.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct HandoverView {
     /// The parts, in the order in which they are read out.
     pub parts: Vec<HandoverPart>,
@@ -18,7 +18,8 @@ pub struct HandoverView {
 }
 
 /// One of the four parts.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct HandoverPart {
     /// Its heading.
     pub title: Message,
@@ -27,7 +28,8 @@ pub struct HandoverPart {
 }
 
 /// What is told under one name.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct HandoverGroup {
     /// The name.
     pub label: Message,
@@ -36,7 +38,8 @@ pub struct HandoverGroup {
 }
 
 /// One thing that is told.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct HandoverLine {
     /// What.
     pub said: Message,
@@ -51,7 +54,8 @@ pub struct HandoverLine {
 }
 
 /// The handover as a code that any telephone reads. It is not encrypted.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct HandoverCode {
     /// The code.
     pub code: QrView,

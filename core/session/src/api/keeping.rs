@@ -2,12 +2,12 @@
 
 use secundine_domain::message::Message;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::StatusView;
 
 /// A way to the practice's key.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum Slot {
     /// The passphrase; always there.
@@ -39,7 +39,8 @@ impl From<Slot> for secundine_store::Slot {
 }
 
 /// The ways to the practice's key.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct KeysView {
     /// Those that open it now. Whether this device still holds its key is known only when it is asked to open.
     pub slots: Vec<Slot>,
@@ -48,7 +49,8 @@ pub struct KeysView {
 }
 
 /// The recovery identity, to be printed or written down. Kept nowhere on the device.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct RecoveryView {
     /// The age identity.
     pub identity: String,
@@ -60,7 +62,8 @@ pub struct RecoveryView {
 }
 
 /// A QR code to be drawn.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct QrView {
     /// Modules along one side, without the quiet zone of four.
     pub side: u32,
@@ -69,7 +72,8 @@ pub struct QrView {
 }
 
 /// Backups on this device.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BackupsView {
     /// The folder where they are.
     pub folder: String,
@@ -78,19 +82,21 @@ pub struct BackupsView {
 }
 
 /// A backup on this device.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BackupLine {
     /// Name of the file.
     pub file: String,
     /// Local date and time at which it was made, `2026-11-25 03:12`.
     pub made: String,
     /// Its size.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub bytes: u64,
 }
 
 /// A backup that was just made, and read back.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BackupMade {
     /// Where.
     pub path: String,
@@ -103,14 +109,15 @@ pub struct BackupMade {
     /// Pictures and sounds that were left out, since they are damaged.
     pub damaged_files: u32,
     /// Its size.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub bytes: u64,
     /// Files of the inbox that wait and are not in it.
     pub waiting: u32,
 }
 
 /// What a backup brought.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct RestoredView {
     /// How things stand now: open.
     pub status: StatusView,
@@ -127,7 +134,8 @@ pub struct RestoredView {
 }
 
 /// What could be read of a damaged store, and what is missing.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SalvageView {
     /// Entries that were read.
     pub entries: u32,

@@ -3,12 +3,12 @@
 use secundine_domain::fact::BabyNo;
 use secundine_domain::message::Message;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::{ClockView, NextMark};
 
 /// A mark that can be made while locked. Written as the fact of the same name is.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "kind", content = "data", rename_all = "snake_case")]
 pub enum LockedMark {
     /// The next baby is born.
@@ -43,7 +43,8 @@ pub enum LockedMark {
 }
 
 /// What was marked since the practice was locked, in this run of the program.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct LockedView {
     /// From the birth of the last baby to the last placenta; also where the baby was born before the lock.
     pub third_stage: Option<ClockView>,
@@ -58,14 +59,15 @@ pub struct LockedView {
     /// How many files wait on disk from earlier runs of the program; what they hold cannot be read while locked.
     pub waiting_files: u32,
     /// Their bytes.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub waiting_bytes: u64,
     /// Whether the last mark is NOT on disk.
     pub failed: bool,
 }
 
 /// A cord's clock.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct LockedCord {
     /// Counted from 1.
     pub baby: BabyNo,
@@ -74,7 +76,8 @@ pub struct LockedCord {
 }
 
 /// A mark made while locked.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct LockedLine {
     /// What.
     pub message: Message,
@@ -85,7 +88,8 @@ pub struct LockedLine {
 }
 
 /// What unlocking brought in from the time the practice was locked.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct DrainedView {
     /// Entries written into charts.
     pub entries: u32,

@@ -2,10 +2,10 @@
 
 use secundine_domain::fact::BabyNo;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A file about a birth.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum Outgoing {
     /// The whole record, PDF.
@@ -34,7 +34,7 @@ pub enum Outgoing {
     Fhir {
         /// Whether the photographs go along: each is some megabytes, a third larger in such a file.
         #[serde(default)]
-        #[ts(as = "Option<bool>", optional)]
+        #[cfg_attr(feature = "types", ts(as = "Option<bool>", optional))]
         photos: bool,
     },
 }

@@ -3,10 +3,10 @@
 use secundine_domain::message::Message;
 use secundine_domain::protocol::{FileError, Slot, State};
 use serde::Serialize;
-use ts_rs::TS;
 
 /// How far the practice's own protocol has come.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnState {
     /// Fields that are neither set nor off.
     pub open: u32,
@@ -15,7 +15,8 @@ pub struct OwnState {
 }
 
 /// The practice's own protocol, field by field.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnView {
     /// Name as printed; empty while it has none.
     pub title: String,
@@ -40,7 +41,8 @@ pub struct OwnView {
 }
 
 /// Fields under a heading of their own.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnGroup {
     /// Stable id.
     pub id: String,
@@ -53,7 +55,8 @@ pub struct OwnGroup {
 }
 
 /// A field of the own protocol.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnField {
     /// Its place.
     pub slot: Slot,
@@ -78,7 +81,8 @@ pub struct OwnField {
 }
 
 /// What a published protocol has in a field.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnOffer {
     /// Whose it is.
     pub title: String,
@@ -91,7 +95,8 @@ pub struct OwnOffer {
 }
 
 /// Changes that were made at once.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnSave {
     /// Local date and time.
     pub at: String,
@@ -102,7 +107,8 @@ pub struct OwnSave {
 }
 
 /// One change.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OwnLine {
     /// What was changed.
     pub field: Message,
@@ -113,7 +119,8 @@ pub struct OwnLine {
 }
 
 /// What came of a protocol file.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ImportView {
     /// The own protocol as it is now; none where the file was refused and nothing changed.
     pub own: Option<OwnView>,

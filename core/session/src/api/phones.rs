@@ -3,12 +3,12 @@
 use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::message::Message;
 use serde::Serialize;
-use ts_rs::TS;
 
 use super::QrView;
 
 /// A code that the other phone reads.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct CodeView {
     /// As a picture.
     pub code: QrView,
@@ -17,7 +17,8 @@ pub struct CodeView {
 }
 
 /// What another phone's code says.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct CodeRead {
     /// The code as text.
     pub text: String,
@@ -34,7 +35,8 @@ pub struct CodeRead {
 }
 
 /// What came of it.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct CodeTaken {
     /// The birth.
     pub birth: BirthId,
@@ -45,7 +47,8 @@ pub struct CodeTaken {
 }
 
 /// The phones at a birth.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PhonesView {
     /// Whose entries are not here yet, and what that means; none where no other phone is known, or its entries are here.
     pub awaits: Option<Message>,
@@ -56,7 +59,8 @@ pub struct PhonesView {
 }
 
 /// A comparison of two clocks.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ComparedLine {
     /// Local time of it.
     pub clock: String,
@@ -65,7 +69,8 @@ pub struct ComparedLine {
 }
 
 /// Two births that may be the same: the mother's name agrees, and her date of birth or the label.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct AlikeView {
     /// One of them.
     pub one: BirthId,
@@ -80,7 +85,8 @@ pub struct AlikeView {
 }
 
 /// A signature, and what was not on the phone that signed.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SignedView {
     /// Its entry.
     pub entry: EntryId,

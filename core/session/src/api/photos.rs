@@ -4,10 +4,10 @@ use secundine_domain::entry::EntryId;
 use secundine_domain::fact::{Answer, Photo};
 use secundine_domain::message::Message;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// A photograph of a placenta that stands in the chart.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PhotoView {
     /// The entry as first written.
     pub entry: EntryId,
@@ -24,7 +24,8 @@ pub struct PhotoView {
 }
 
 /// A measure on a photograph that stands in the chart.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct MeasureView {
     /// The entry as first written.
     pub entry: EntryId,
@@ -35,7 +36,8 @@ pub struct MeasureView {
 }
 
 /// What was measured on a photograph, in words.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct MeasuredView {
     /// Each size with its plus-minus.
     pub sizes: Vec<Message>,
@@ -44,7 +46,8 @@ pub struct MeasuredView {
 }
 
 /// A measure that can be taken over into the examination.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct OfferView {
     /// The item.
     pub item: String,

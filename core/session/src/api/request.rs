@@ -8,12 +8,12 @@ use secundine_domain::protocol::OwnChange;
 use secundine_domain::quantity::Years;
 use secundine_domain::time::Precision;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::{DeviceTold, FileKind, LockedMark, Outgoing, Slot, SyncRole, TypedPlace};
 
 /// A question or an order.
-#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "request", rename_all = "snake_case")]
 pub enum Request {
     /// How things stand: is there a practice, is it open?
@@ -84,7 +84,7 @@ pub enum Request {
     /// A part of a backup's file that is to be restored, in order; the one at 0 begins anew.
     BackupPart {
         /// Where it belongs.
-        #[ts(type = "number")]
+        #[cfg_attr(feature = "types", ts(type = "number"))]
         offset: u64,
         /// At most 1 MiB, as base64.
         base64: String,
@@ -204,7 +204,7 @@ pub enum Request {
         birth: Option<BirthId>,
         /// BCP 47 tag of the language to write in; English where there is none of that name.
         #[serde(default)]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         language: Option<String>,
     },
     /// For how long this practice means to keep its records.
@@ -294,7 +294,7 @@ pub enum Request {
         birth: BirthId,
         /// BCP 47 tag of the language to say it in; English where there is none of that name.
         #[serde(default)]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         language: Option<String>,
     },
     /// Writes a file about a birth into the folder of the records.
@@ -305,7 +305,7 @@ pub enum Request {
         file: Outgoing,
         /// BCP 47 tag of the language to write it in; English where there is none of that name.
         #[serde(default)]
-        #[ts(optional)]
+        #[cfg_attr(feature = "types", ts(optional))]
         language: Option<String>,
     },
     /// The drawing of a placenta.
@@ -459,7 +459,7 @@ pub enum Request {
         /// Which.
         device: String,
         /// The last segment that is taken in.
-        #[ts(type = "number")]
+        #[cfg_attr(feature = "types", ts(type = "number"))]
         segment: u64,
     },
     /// Asks that a birth be erased on every phone; it is once two people have.
@@ -475,7 +475,8 @@ pub enum Request {
 }
 
 /// A person who signs beside the practitioner. Her name is typed on this device, so the entry's author stays who it is.
-#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Signer {
     /// Name as printed.
     pub name: String,
@@ -484,7 +485,8 @@ pub struct Signer {
 }
 
 /// The births that come with the program, all invented.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum ScenarioName {
     /// A calm birth by night, with one slip that is put right.
@@ -504,7 +506,8 @@ impl ScenarioName {
 }
 
 /// How a rehearsal is played.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum RehearsalMode {
     /// The script records by itself.
@@ -514,7 +517,8 @@ pub enum RehearsalMode {
 }
 
 /// When something happened.
-#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "at", rename_all = "snake_case")]
 pub enum At {
     /// Just now.

@@ -5,7 +5,6 @@ use secundine_domain::fact::Medicine;
 use secundine_domain::protocol::Protocol;
 use secundine_domain::quantity::Years;
 use serde::Serialize;
-use ts_rs::TS;
 
 use super::{
     AlikeView, BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, CodeRead, CodeTaken, CodeView, ExaminingView,
@@ -15,7 +14,8 @@ use super::{
 };
 
 /// The answer to a [`Request`].
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "response", rename_all = "snake_case")]
 pub enum Response {
     /// How things stand.

@@ -2,10 +2,10 @@
 
 use secundine_domain::message::Message;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// Where this practice sends records. The token itself is never told.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ServerView {
     /// Its base address; none where none is set.
     pub address: Option<String>,
@@ -16,7 +16,8 @@ pub struct ServerView {
 }
 
 /// What came of asking a server what it is.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "tried", rename_all = "snake_case")]
 pub enum TriedView {
     /// It has not answered yet.
@@ -31,7 +32,8 @@ pub enum TriedView {
 }
 
 /// How a birth stands with the server.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SendingView {
     /// The address of the server; none where none is set.
     pub server: Option<String>,
@@ -42,7 +44,8 @@ pub struct SendingView {
 }
 
 /// Where a birth is on its way.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "state", rename_all = "snake_case")]
 pub enum SendingState {
     /// Nobody asked.
@@ -62,7 +65,8 @@ pub enum SendingState {
 }
 
 /// Why a server does not have it.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct FailureView {
     /// `2026-11-25`.
     pub date: String,
@@ -79,7 +83,8 @@ pub struct FailureView {
 }
 
 /// A version that a server took.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct TakenView {
     /// `2026-11-25`.
     pub date: String,

@@ -5,10 +5,10 @@ use secundine_domain::examination::Sketch;
 use secundine_domain::fact::{BabyNo, Place};
 use secundine_domain::message::Message;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The drawing of one placenta, and what can be set on it.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SketchView {
     /// The placenta, named by its first baby.
     pub placenta: BabyNo,
@@ -19,7 +19,8 @@ pub struct SketchView {
 }
 
 /// Something that is answered by points on the drawing.
-#[derive(Clone, Debug, Serialize, TS)]
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct PlaceItem {
     /// Stable id.
     pub item: String,

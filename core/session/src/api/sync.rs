@@ -5,12 +5,12 @@ use std::path::PathBuf;
 use secundine_domain::entry::BirthId;
 use secundine_domain::message::Message;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use super::QrView;
 
 /// Where a practice shares, as it is typed. An empty secret leaves the one that is there.
-#[derive(Clone, Debug, Deserialize, Serialize, TS)]
+#[derive(Clone, Debug, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum TypedPlace {
     /// A folder that this device reaches by its path: a stick, a share, a disk.
@@ -43,7 +43,8 @@ pub enum TypedPlace {
 }
 
 /// How the phones of the practice share.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SyncView {
     /// Whether this phone shares with a practice.
     pub shared: bool,
@@ -72,14 +73,15 @@ pub struct SyncView {
     /// Births that one person wants erased, and that another has yet to ask for.
     pub erasures: Vec<ErasureView>,
     /// Bytes that the records of this phone take: the database and the files beside it.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub stored: u64,
     /// What came of trying a place; none where none was tried since the practice was opened.
     pub tried: Option<PlaceTried>,
 }
 
 /// Where a practice shares.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "kind", rename_all = "snake_case")]
 pub enum PlaceView {
     /// A folder.
@@ -108,7 +110,8 @@ pub enum PlaceView {
 }
 
 /// What is going on.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "state", rename_all = "snake_case")]
 pub enum SyncState {
     /// Nothing.
@@ -122,7 +125,7 @@ pub enum SyncState {
         /// Entries that came.
         got: u32,
         /// Bytes that were given and that came.
-        #[ts(type = "number")]
+        #[cfg_attr(feature = "types", ts(type = "number"))]
         bytes: u64,
     },
     /// It was paused by hand.
@@ -135,7 +138,8 @@ pub enum SyncState {
 }
 
 /// A moment on this phone's clock.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SyncTime {
     /// `2026-11-25`.
     pub date: String,
@@ -144,7 +148,8 @@ pub struct SyncTime {
 }
 
 /// What somebody may do in the practice.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "snake_case")]
 pub enum SyncRole {
     /// Lets others in and removes them.
@@ -156,7 +161,8 @@ pub enum SyncRole {
 }
 
 /// A phone of the practice.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct MemberView {
     /// Which: 32 hexadecimal digits.
     pub device: String,
@@ -175,7 +181,8 @@ pub struct MemberView {
 }
 
 /// A birth that one person wants erased. Nothing is erased until another has asked too.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ErasureView {
     /// Which.
     pub birth: BirthId,
@@ -190,7 +197,8 @@ pub struct ErasureView {
 }
 
 /// Something that is not as it should be.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct TroubleView {
     /// What it is and what to do, in words.
     pub said: Message,
@@ -199,17 +207,19 @@ pub struct TroubleView {
 }
 
 /// What a removed phone wrote since.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct HeldView {
     /// Which phone.
     pub device: String,
     /// The last of the segments that wait.
-    #[ts(type = "number")]
+    #[cfg_attr(feature = "types", ts(type = "number"))]
     pub segment: u64,
 }
 
 /// What came of trying a place.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "tried", rename_all = "snake_case")]
 pub enum PlaceTried {
     /// It has not answered yet.
@@ -224,7 +234,8 @@ pub enum PlaceTried {
 }
 
 /// A code that another phone reads, and the words that both say aloud.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SyncCode {
     /// The code as text, to be copied where there is no camera.
     pub text: String,
@@ -235,7 +246,8 @@ pub struct SyncCode {
 }
 
 /// What another phone's code says.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct SyncCodeRead {
     /// The code as text.
     pub text: String,

@@ -3,10 +3,10 @@
 use secundine_domain::entry::BirthId;
 use secundine_domain::message::Message;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// What a check of the whole practice found.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct VerifyView {
     /// Whether everything is as it was written.
     pub ok: bool,

@@ -4,10 +4,10 @@ use secundine_domain::entry::{BirthId, EntryId};
 use secundine_domain::file::FileId;
 use secundine_domain::message::Message;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// A voice note, and what has become of it.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct VoiceView {
     /// The birth that it belongs to.
     pub birth: BirthId,
@@ -34,7 +34,8 @@ pub struct VoiceView {
 }
 
 /// A stretch of a voice note.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ChapterView {
     /// The item of the examination that was on the screen.
     pub title: Message,
@@ -45,7 +46,8 @@ pub struct ChapterView {
 }
 
 /// What was written up from a voice note.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct WrittenView {
     /// The entry, as first written.
     pub entry: EntryId,
@@ -58,7 +60,8 @@ pub struct WrittenView {
 }
 
 /// A voice note that still has to be written up, and whose it is.
-#[derive(Clone, Debug, PartialEq, Serialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct WaitingNote {
     /// What tells the birth from others.
     pub label: String,

@@ -1,12 +1,12 @@
 //! What a drawing is made of: plain shapes, each with what it shows.
 
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 use crate::message::Message;
 
 /// Both sides of one placenta.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Sketch {
     /// The side that the baby lay on.
     pub fetal: Side,
@@ -23,7 +23,8 @@ pub struct Sketch {
 }
 
 /// One side, as it lies before the one who looks.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Side {
     /// What part of the plane it takes up.
     pub view: ViewBox,
@@ -34,7 +35,8 @@ pub struct Side {
 }
 
 /// A part of the plane, mm; `x` to the right and `y` down from the middle of the disc.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct ViewBox {
     /// Left edge.
     pub x: f64,
@@ -47,7 +49,8 @@ pub struct ViewBox {
 }
 
 /// One shape.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct Trace {
     /// What it shows.
     pub what: What,
@@ -62,7 +65,8 @@ pub struct Trace {
 }
 
 /// A step of an outline, to a point in mm.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(tag = "to", rename_all = "kebab-case")]
 #[allow(missing_docs, reason = "the coordinates of points")]
 pub enum PathStep {
@@ -77,7 +81,8 @@ pub enum PathStep {
 }
 
 /// What a shape shows.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum What {
     /// The membranes, hinted.
@@ -117,7 +122,8 @@ pub enum What {
 }
 
 /// How a shape is filled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, TS)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
 #[serde(rename_all = "kebab-case")]
 pub enum Fill {
     /// Not.
