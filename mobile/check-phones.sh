@@ -48,6 +48,8 @@ make_tools() {
 out='' read='' keep=()
 while [ $# -gt 0 ]; do
 	case $1 in
+	# Asked by the crate cc whether it takes what Microsoft's takes.
+	-\?) exit 1 ;;
 	-E) read=yes keep+=("$1") ;;
 	-o) out=$2 keep+=("$1" "$2"); shift ;;
 	--target=* | -m*-version-min=* | -mabi=* | -march=*) ;;
@@ -80,7 +82,7 @@ check() {
 		export LD_LIBRARY_PATH=$rust/usr/lib/x86_64-linux-gnu:$rust/usr/lib PATH=$tools:$rust/usr/bin:$PATH
 		export RUSTC=$rust/usr/bin/rustc RUSTC_BOOTSTRAP=1 CARGO_TARGET_DIR=$work/target CARGO_INCREMENTAL=0
 		export "CC_$under=$tools/no-cc" "CXX_$under=$tools/no-cc" "AR_$under=$tools/no-ar" "RANLIB_$under=true"
-		export "${above}_OPENSSL_NO_VENDOR=1" "${above}_OPENSSL_LIB_DIR=/usr/lib" "${above}_OPENSSL_INCLUDE_DIR=/usr/include"
+		export "${above}_OPENSSL_NO_VENDOR=1" "${above}_OPENSSL_LIB_DIR=/usr/lib" "${above}_OPENSSL_INCLUDE_DIR=/usr/include" "${above}_OPENSSL_STATIC=0"
 		nice -n "${SECUNDINE_NICE:-0}" "$rust/usr/bin/cargo" check --locked -Zbuild-std=std,panic_abort --target "$target" --lib "$@"
 	)
 }
