@@ -29,7 +29,7 @@ def check(path, digits):
     for line in lines[1:-1]:
         if "body" in line:
             entries.append(line)
-        else:
+        elif "public" in line:
             keys[line["device"]] = bytes.fromhex(line["public"])
     assert len(entries) == header["entries"], "the entries are not as many as the header says"
     for device, public in keys.items():

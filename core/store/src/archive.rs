@@ -3,7 +3,9 @@
 //! The first line is the [`Header`]. Then comes a line for each device, `{device, public}`, and a line for each entry,
 //! `{device, n, birth, body, link, signature}`, in the order of device and number. `body` is the stored text, since its
 //! digest is what the chain binds. Bytes are written as hexadecimal digits. The last line, `{end}`, holds the SHA-256 of
-//! everything before it. No line holds a secret of a device.
+//! everything before it. No line holds a secret of a device. In a backup, where the whole archive is sealed, a line `{file, key}`
+//! for each picture or sound that came from another phone of the practice stands before the entries, since nothing else there
+//! opens it.
 //!
 //! An extract has the entries of one birth, which its header names. Where the entry before one is not in it, that one's link
 //! stands beside it as `before`, so that its signature proves it all the same. `core/store/ARCHIVE.md` tells all of this to
@@ -13,6 +15,7 @@ use std::collections::BTreeMap;
 use std::io::{self, BufRead, Read, Write};
 
 use secundine_domain::entry::{BirthId, DeviceId};
+use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -21,6 +24,7 @@ use sha2::{Digest, Sha256};
 use crate::StoreError;
 use crate::chain::{Link, Seal};
 use crate::database::{BirthKey, birth_key, birth_of};
+use crate::files::FILE_KEY_BYTES;
 
 /// Version of the form that this program writes.
 const FORM: u32 = 1;
@@ -74,6 +78,7 @@ struct Version {
 enum Line {
     Entry(EntryLine),
     Device(DeviceLine),
+    File(FileLine),
     End(EndLine),
 }
 
@@ -99,6 +104,13 @@ struct DeviceLine {
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
+struct FileLine {
+    file: String,
+    key: String,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 struct EndLine {
     end: String,
 }
@@ -119,6 +131,8 @@ pub(crate) struct Kept {
 pub(crate) enum Item {
     /// A device and its public key.
     Device(DeviceId, [u8; 32]),
+    /// A file and the key that opens it and no other.
+    File(FileId, [u8; FILE_KEY_BYTES]),
     /// An entry.
     Entry(Kept),
 }
@@ -138,6 +152,10 @@ impl<W: Write> Writer<W> {
 
     pub(crate) fn device(&mut self, device: DeviceId, public: &[u8; 32]) -> io::Result<()> {
         self.line(&DeviceLine { device: device.to_string(), public: hex::encode(public) })
+    }
+
+    pub(crate) fn file(&mut self, file: FileId, key: &[u8]) -> io::Result<()> {
+        self.line(&FileLine { file: file.to_string(), key: hex::encode(key) })
     }
 
     pub(crate) fn entry(&mut self, kept: Kept) -> io::Result<()> {
@@ -190,7 +208,7 @@ impl<'a> Reader<'a> {
         Ok(Self { input, hash: Sha256::new_with_prefix(&line), line, header, last: None, entries: 0 })
     }
 
-    /// The next device or entry; none once the end is reached and everything fits it.
+    /// The next device, file or entry; none once the end is reached and everything fits it.
     ///
     /// # Errors
     /// [`StoreError::DamagedBackup`] where it is cut off or altered.
@@ -204,6 +222,10 @@ impl<'a> Reader<'a> {
         Ok(Some(match line {
             Line::Device(DeviceLine { device, public }) if self.last.is_none() => {
                 Item::Device(DeviceId(bytes(&device)?), bytes(&public)?)
+            }
+            // An extract is read by whoever has it.
+            Line::File(FileLine { file, key }) if self.last.is_none() && self.header.birth.is_none() => {
+                Item::File(FileId(bytes(&file)?), bytes(&key)?)
             }
             Line::Entry(line) => Item::Entry(self.entry(line)?),
             _ => return Err(damaged("a line is out of its place")),

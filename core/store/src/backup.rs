@@ -20,7 +20,7 @@ use tar::{Archive, Builder, EntryType};
 
 use crate::archive::{Header, Kept, Reader, Writer, damaged};
 use crate::database::birth_key;
-use crate::files::{self, FILES, SEALED_MAX};
+use crate::files::{self, FILE_KEY, FILES, SEALED_MAX};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, is_recovery_identity, sync_folder};
 use crate::walk::Walk;
 use crate::{Store, StoreError};
@@ -134,7 +134,7 @@ impl Store {
         Ok(damaged)
     }
 
-    /// Writes every entry as an archive.
+    /// Writes every entry as an archive, and what opens the files that other devices sealed.
     fn write_archive<W: Write>(&self, out: W, made: &Stamp, files: BTreeMap<String, String>) -> Result<W, StoreError> {
         let writing = |error: io::Error| StoreError::writing_file(&error);
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
@@ -143,6 +143,10 @@ impl Store {
         let mut writer = Writer::new(out, &header).map_err(writing)?;
         for public in self.devices()? {
             writer.device(crate::chain::device_of(&public), public.as_bytes()).map_err(writing)?;
+        }
+        for (name, key) in self.all_noted(FILE_KEY)? {
+            let Ok(name) = name.as_slice().try_into() else { continue };
+            writer.file(FileId(name), &key).map_err(writing)?;
         }
         let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
         let mut select = self.connection.prepare(select).map_err(reading)?;

@@ -492,6 +492,23 @@ pub(crate) fn forget_chains(connection: &Connection) -> rusqlite::Result<()> {
     }
 }
 
+/// Remembers what is not known yet; a store that has nothing to remember stays as it was.
+pub(crate) fn note_new<'a>(connection: &Connection, notes: impl IntoIterator<Item = &'a Note>) -> rusqlite::Result<()> {
+    let mut notes = notes.into_iter().peekable();
+    if notes.peek().is_none() {
+        return Ok(());
+    }
+    connection.execute_batch(TABLE)?;
+    let new = "INSERT OR IGNORE INTO exchange (kind, name, value) VALUES (?1, ?2, ?3)";
+    let mut new = connection.prepare_cached(new)?;
+    for note in notes {
+        if let Note::Put(kind, name, value) = note {
+            new.execute(params![kind, name, value])?;
+        }
+    }
+    Ok(())
+}
+
 fn write_notes(connection: &Connection, notes: &[Note]) -> rusqlite::Result<()> {
     for note in notes {
         match note {

@@ -17,14 +17,14 @@ use crate::archive::{Kept, Reader, damaged};
 use crate::backup::{self, KeyFiles};
 use crate::chain::{DeviceKey, Link};
 use crate::database::{BirthKey, DATABASE, LOG, birth_of, make_folder, set_aside_without_key};
-use crate::exchange::forget_chains;
+use crate::exchange::{forget_chains, note_new};
 use crate::files::{self, FILES};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, sync_folder, unfinished, write_named};
 use crate::reserve::RESERVE;
 use crate::verify::Place;
 use crate::walk::Walk;
-use crate::{Misfit, MisfitKind, Store, StoreError};
+use crate::{Misfit, MisfitKind, Note, Store, StoreError};
 
 /// Name of the file that tells that a practice is being put back: until it is gone, there is none in the folder.
 pub(crate) const BEGUN: &str = "restore-begun";
@@ -122,7 +122,7 @@ impl Store {
         self.writable()?;
         let before = self.births_here()?;
         let transaction = self.connection.unchecked_transaction().map_err(|error| StoreError::writing(&error))?;
-        let mut union = Union::new(self)?;
+        let (mut union, mut file_keys) = (Union::new(self)?, Vec::new());
         let (mut files, mut damaged_files) = (0, 0);
         // A file that no entry names does no harm: they are on disk before the entries that name them.
         let put_in = |name: FileId, sealed: &[u8]| {
@@ -134,7 +134,7 @@ impl Store {
             Ok(())
         };
         let (made, told) = backup::entries(open(backup)?, &self.data, put_in, |reader| {
-            union.take_in(reader)?;
+            file_keys = union.take_in(reader)?;
             Ok((reader.header.made.clone(), reader.header.files.clone()))
         })?;
         let Union { added, known, refused, split, .. } = union;
@@ -144,6 +144,7 @@ impl Store {
         };
         let kept = key.as_ref().map_or(Ok(()), |key| key.replace(&transaction));
         kept.and_then(|()| forget_chains(&transaction))
+            .and_then(|()| note_new(&transaction, &file_keys))
             .and_then(|()| transaction.commit())
             .map_err(|error| self.note(StoreError::writing(&error)))?;
         let renewed = key.is_some();
@@ -178,8 +179,9 @@ impl<'a> Union<'a> {
         Ok(Self { store, connection, here, added: 0, known: 0, refused, forked: None, split: false })
     }
 
-    fn take_in(&mut self, reader: &mut Reader<'_>) -> Result<(), StoreError> {
-        Walk::along(reader, |walk, kept| match self.find(kept.device, kept.n) {
+    /// Takes in the entries; gives the keys of files.
+    fn take_in(&mut self, reader: &mut Reader<'_>) -> Result<Vec<Note>, StoreError> {
+        let walk = Walk::along(reader, |walk, kept| match self.find(kept.device, kept.n) {
             Some(birth) if self.is_same(&kept, &birth)? => {
                 walk.pass(&kept);
                 self.known += 1;
@@ -187,7 +189,8 @@ impl<'a> Union<'a> {
             }
             Some(birth) => self.keep_ours(walk, &kept, &birth),
             None => self.take(walk, kept),
-        })
+        })?;
+        Ok(walk.file_keys)
     }
 
     /// The birth under which an entry of this id is here.

@@ -21,6 +21,7 @@ use zeroize::Zeroizing;
 
 use crate::chain::Position;
 use crate::database::{DATABASE, FORM, LOG, in_memory, in_use};
+use crate::exchange::note_new;
 use crate::head::{self, HEAD, Told};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{DataKey, Passphrase};
@@ -133,7 +134,7 @@ impl Salvaged {
         Self { entries, devices, heads, found, identity, report }
     }
 
-    /// Puts entries, devices and runs into empty tables. No device has a seed.
+    /// Puts entries, devices, runs and the keys of files into empty tables. No device has a seed.
     fn fill(&self, connection: &Connection) -> rusqlite::Result<()> {
         let transaction = connection.unchecked_transaction()?;
         let insert = "INSERT INTO entry (birth, device, n, body, link, signature) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
@@ -149,6 +150,7 @@ impl Salvaged {
             let insert = "INSERT INTO run (boot, since_ms, wall_ms) VALUES (?1, ?2, ?3)";
             transaction.execute(insert, params![run.boot, run.since_ms, run.wall_ms])?;
         }
+        note_new(&transaction, &self.found.file_keys)?;
         transaction.commit()
     }
 }

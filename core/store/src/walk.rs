@@ -9,7 +9,8 @@ use sha2::{Digest, Sha256};
 use crate::archive::{Item, Kept, Reader, damaged};
 use crate::chain::{Link, Position, device_of};
 use crate::database::{BirthKey, birth_key, birth_of};
-use crate::{MisfitKind, StoreError};
+use crate::files::FILE_KEY;
+use crate::{MisfitKind, Note, StoreError};
 
 /// Most places that the entry before may have been at. One that was altered leaves two: the one that it tells of, and the
 /// one that is worked out.
@@ -19,6 +20,8 @@ const PLACES: usize = 4;
 #[derive(Default)]
 pub(crate) struct Walk {
     keys: BTreeMap<DeviceId, VerifyingKey>,
+    /// What opens files that were sealed on other devices.
+    pub file_keys: Vec<Note>,
     /// The chain that is walked along.
     device: Option<DeviceId>,
     /// Where it may be.
@@ -35,14 +38,14 @@ pub(crate) struct Step {
 }
 
 impl Walk {
-    /// Walks to the end, and hands each entry over.
+    /// Walks to the end, hands each entry over, and gives what else was on the way.
     ///
     /// # Errors
     /// [`StoreError::DamagedBackup`] where the archive is cut off or altered, or what `take` answers.
     pub(crate) fn along(
         reader: &mut Reader<'_>,
         mut take: impl FnMut(&mut Self, Kept) -> Result<(), StoreError>,
-    ) -> Result<(), StoreError> {
+    ) -> Result<Self, StoreError> {
         let mut walk = Self::default();
         while let Some(item) = reader.next()? {
             match item {
@@ -53,6 +56,7 @@ impl Walk {
                     }
                     walk.keys.insert(device, public);
                 }
+                Item::File(file, key) => walk.file_keys.push(Note::Put(FILE_KEY, file.0.to_vec(), key.to_vec())),
                 Item::Entry(kept) => {
                     walk.births.insert(kept.birth);
                     take(&mut walk, kept)?;
@@ -61,7 +65,7 @@ impl Walk {
         }
         walk.births.remove(&birth_key(BirthId::PRACTICE));
         match u64::try_from(walk.births.len()) == Ok(reader.header.births) {
-            true => Ok(()),
+            true => Ok(walk),
             false => Err(damaged("the births are not as many as it says")),
         }
     }

@@ -11,7 +11,7 @@ use common::{Founded, entry, passphrase, stamp};
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Fact, Photo};
 use secundine_domain::file::FileId;
-use secundine_store::{FILE_MAX, FILES, Misfit, Store, StoreError};
+use secundine_store::{DATABASE, FILE_KEY, FILE_MAX, FILES, Misfit, Note, Store, StoreError};
 use sha2::{Digest, Sha256};
 
 const CANARY: &[u8] = b"canary of a picture, long enough to be found by itself";
@@ -237,6 +237,49 @@ fn a_damaged_file_keeps_no_entry_out_of_a_backup_or_back() {
         fs::write(&altered, odd).unwrap();
         assert!(matches!(store.add_backup(&altered), Err(StoreError::DamagedBackup(_))), "{name}");
     }
+}
+
+/// A file that was sealed on another device, as it comes through a practice's bucket: with its key.
+fn from_elsewhere(store: &mut Store, plain: &[u8]) -> FileId {
+    let elsewhere = Founded::new();
+    let other = elsewhere.open();
+    let file = other.keep_file(plain).unwrap();
+    store.put_sealed_file(file, &other.sealed_file(file).unwrap()).unwrap();
+    let key = other.file_key(file).unwrap().to_vec();
+    store.note_down(&[Note::Put(FILE_KEY, file.0.to_vec(), key)]).unwrap();
+    file
+}
+
+#[test]
+fn a_picture_of_another_phone_still_opens_after_a_restoring_and_after_a_salvage() {
+    let founded = Founded::new();
+    let mut store = founded.open();
+    let (theirs, own) = (from_elsewhere(&mut store, &picture(3, 90_000)), store.keep_file(&picture(5, 900)).unwrap());
+    let birth = photographed(&mut store, theirs, own);
+    let backup = founded.file("backup.tar");
+    store.back_up(&backup, &stamp(1)).unwrap();
+
+    let folder = tempfile::tempdir().unwrap();
+    let (restored, _) = Store::restore(&folder.path().join("data"), &backup, founded.recovery.clone()).unwrap();
+    assert_eq!(*restored.open_file(theirs).unwrap(), picture(3, 90_000));
+    assert_eq!(*restored.open_file(own).unwrap(), picture(5, 900));
+    restored.close().unwrap();
+
+    // Into the practice itself, where the key is known: nothing is put in its place.
+    assert_eq!(store.add_backup(&backup).unwrap().added, 0);
+    assert!(store.open_file(theirs).is_ok());
+    store.close().unwrap();
+
+    // The first page of the database is destroyed: read as it is, then built anew.
+    let mut database = fs::read(founded.file(DATABASE)).unwrap();
+    database[..4096].fill(0x77);
+    fs::write(founded.file(DATABASE), database).unwrap();
+    let (read, _) = Store::read_damaged(founded.path(), passphrase()).unwrap();
+    assert_eq!(*read.open_file(theirs).unwrap(), picture(3, 90_000));
+    read.close().unwrap();
+    let (built, report, _) = Store::salvage(founded.path(), passphrase()).unwrap();
+    assert_eq!((report.entries, built.entries(birth).unwrap().len()), (1, 1));
+    assert_eq!(*built.open_file(theirs).unwrap(), picture(3, 90_000));
 }
 
 /// As [`common::backups::join`], with whatever names.

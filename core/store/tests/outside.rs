@@ -11,7 +11,7 @@ use std::process::{Command, Output};
 use common::chained::{Chained, Copy};
 use common::{Founded, PASSPHRASE, numbers, write};
 use secundine_domain::entry::BirthId;
-use secundine_store::{DATABASE, ExposeSecret, HEAD, PASSPHRASE_KEY, RECOVERY_KEY};
+use secundine_store::{DATABASE, ExposeSecret, FILE_KEY, HEAD, Note, PASSPHRASE_KEY, RECOVERY_KEY};
 
 /// Runs a tool of the system; one that is not here is named with its package.
 fn run(tool: &str, package: &str, args: &[&str]) -> Output {
@@ -138,6 +138,38 @@ fn tar_and_age_open_a_backup_and_openssl_checks_every_entry_of_it() {
     assert_eq!(lines, fit);
     let altered = check(&opened.replacen("of another device", "of another person", 1));
     assert_eq!(String::from_utf8_lossy(&altered.stderr).trim_end(), "the end does not fit");
+}
+
+#[test]
+fn a_picture_of_another_phone_opens_with_the_key_that_stands_in_the_entries() {
+    let (founded, elsewhere) = (Founded::new(), Founded::new());
+    let (mut store, other) = (founded.open(), elsewhere.open());
+    // Of three pieces, the last one short; and of one piece.
+    for plain in [vec![7; 150_000], b"a picture of a placenta".to_vec()] {
+        let file = other.keep_file(&plain).unwrap();
+        store.put_sealed_file(file, &other.sealed_file(file).unwrap()).unwrap();
+        store.note_down(&[Note::Put(FILE_KEY, file.0.to_vec(), other.file_key(file).unwrap().to_vec())]).unwrap();
+    }
+    store.close().unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let file = |name: &str| folder.path().join(name);
+    said(&run("tar", "tar", &["-xf", text(&founded.back_up("backup.tar")), "-C", text(folder.path())]));
+    assert!(fs::read_to_string(file("README.txt")).unwrap().contains("HKDF-SHA256 of the key"));
+    let unlock = script("passphrase.py");
+    let opened = said(&run("python3", "python3", &[&unlock, text(&file("entries.age")), &founded.data_key()]));
+    fs::write(file("entries.jsonl"), format!("{opened}\n")).unwrap();
+    let files = fs::read_dir(file("files")).unwrap().map(|sealed| sealed.unwrap().path());
+    let mut lengths: Vec<usize> = files
+        .map(|sealed| {
+            let read = run("python3", "python3", &[&script("open_file.py"), text(&file("entries.jsonl")), text(&sealed)]);
+            assert!(read.status.success(), "{}", String::from_utf8_lossy(&read.stderr));
+            assert!(read.stdout == [7; 150_000] || read.stdout == b"a picture of a placenta");
+            read.stdout.len()
+        })
+        .collect();
+    lengths.sort_unstable();
+    assert_eq!(lengths, [23, 150_000]);
+    said(&run("python3", "python3", &[&script("archive.py"), text(&file("entries.jsonl"))]));
 }
 
 #[test]

@@ -50,6 +50,8 @@ pub(super) enum Shape {
     Run,
     /// Digest 32, count, tag 16, whole, carry.
     Drained,
+    /// The text "file-key", name of a file 32, its key 16.
+    FileKey,
 }
 
 impl Shape {
@@ -61,6 +63,7 @@ impl Shape {
             [60, 44, n, body, 76, 140] if number(n) && blob(body) => Some(Self::Entry),
             [44, 76, 0 | 76] => Some(Self::Device),
             [76, count, 44, whole, carry] if number(count) && number(whole) && blob(carry) => Some(Self::Drained),
+            [29, 76, 44] => Some(Self::FileKey),
             [boot, since, wall] if text(boot) && number(since) && number(wall) => Some(Self::Run),
             _ => None,
         }

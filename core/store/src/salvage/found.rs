@@ -1,6 +1,6 @@
 //! What the records of a damaged store are taken for: entries, devices, runs and what the inbox keeps.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, VecDeque};
 
 use age::x25519;
 use ed25519_dalek::VerifyingKey;
@@ -10,8 +10,10 @@ use zeroize::Zeroizing;
 
 use super::cells::{Record, Shape, integer, records};
 use super::pages::Pages;
+use crate::Note;
 use crate::chain::{Link, Seal, device_of};
 use crate::database::BirthKey;
+use crate::files::FILE_KEY;
 use crate::inbox::DrainedRow;
 
 /// What the text of an identity begins with, and its length.
@@ -41,6 +43,8 @@ pub(super) struct Found {
     pub devices: BTreeMap<DeviceId, VerifyingKey>,
     /// The latest beat of each run.
     pub runs: BTreeMap<String, Run>,
+    /// What opens files that were sealed on other devices; of two for one file the first stands.
+    pub file_keys: VecDeque<Note>,
     /// The files of the inbox that were drained.
     pub drained: Vec<DrainedRow>,
     /// What may be the inbox's identity.
@@ -80,6 +84,14 @@ impl Found {
                 let known = self.runs.entry(boot).or_insert_with(|| run.clone());
                 if known.since_ms < run.since_ms {
                     *known = run;
+                }
+            }
+            // The file itself proves it, when it opens.
+            (Shape::FileKey, [(_, kind), (_, file), (_, key)]) if **kind == FILE_KEY.as_bytes() => {
+                let note = Note::Put(FILE_KEY, file.to_vec(), key.to_vec());
+                match whole {
+                    true => self.file_keys.push_front(note),
+                    false => self.file_keys.push_back(note),
                 }
             }
             (Shape::Drained, [(_, digest), count, (_, tag), taken, (_, carry)]) if whole => {

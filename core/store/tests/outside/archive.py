@@ -32,6 +32,8 @@ def signed(public, n, link, signature):
 
 keys, ends, births = {}, {}, set()
 for line in entries:
+    if "key" in line:
+        continue
     device = line["device"]
     if "public" in line:
         keys[device] = bytes.fromhex(line["public"])
