@@ -144,10 +144,10 @@ impl fmt::Display for DeviceId {
 impl FromStr for DeviceId {
     type Err = NoId;
     fn from_str(text: &str) -> Result<Self, NoId> {
-        let number = (text.len() == 32).then(|| u128::from_str_radix(text, 16).ok()).flatten();
         // One id has one spelling.
-        let id = number.map(|n| Self(n.to_be_bytes())).filter(|id| id.to_string() == text);
-        id.ok_or_else(|| NoId(text.to_owned()))
+        let spelled = text.len() == 32 && text.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'));
+        let number = spelled.then(|| u128::from_str_radix(text, 16).ok()).flatten();
+        number.map(|n| Self(n.to_be_bytes())).ok_or_else(|| NoId(text.to_owned()))
     }
 }
 
@@ -160,9 +160,10 @@ impl fmt::Display for EntryId {
 impl FromStr for EntryId {
     type Err = NoId;
     fn from_str(text: &str) -> Result<Self, NoId> {
-        let parts = text.split_once('-').and_then(|(device, n)| Some((device.parse().ok()?, n.parse().ok()?)));
         // One id has one spelling: no sign, no leading zero, no capital.
-        let id = parts.map(|(device, n)| Self { device, n }).filter(|id| id.to_string() == text);
+        let spelled = |n: &str| n.bytes().all(|byte| byte.is_ascii_digit()) && (n == "0" || !n.starts_with('0'));
+        let parts = text.split_once('-').filter(|(_, n)| spelled(n));
+        let id = parts.and_then(|(device, n)| Some(Self { device: device.parse().ok()?, n: n.parse().ok()? }));
         id.ok_or_else(|| NoId(text.to_owned()))
     }
 }

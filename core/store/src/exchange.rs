@@ -1,32 +1,20 @@
-//! What this store gives to the practice's other devices and takes from them: entries with what proves them, the keys of
-//! sealed files, and a table in which sync remembers what it knows.
+//! What this store gives to the practice's other devices and takes from them: entries with what proves them.
 //!
 //! Of entries that came from elsewhere the last of each run has its signature checked when it is taken in; those before it
 //! are bound to it by the chain. [`Store::verify`] checks each.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use ed25519_dalek::{Signature, VerifyingKey};
 use rusqlite::{Connection, OptionalExtension, params};
 use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
-use secundine_domain::file::FileId;
 use sha2::{Digest, Sha256};
 
 use crate::chain::{DeviceKey, Position, device_of};
-use crate::database::{BirthKey, ENTRY_REMAINS, birth_key, birth_of};
-use crate::files::{self, FILE_KEY};
+use crate::database::{BirthKey, birth_key, birth_of};
+use crate::erasure::{ERASED, erased_name};
+use crate::notes::{Note, put, write_notes};
 use crate::{Misfit, MisfitKind, Store, StoreError};
-
-/// Made when a practice first shares, so that a store that never does stays as it was.
-const TABLE: &str = "CREATE TABLE IF NOT EXISTS exchange (
-    kind  TEXT NOT NULL,
-    name  BLOB NOT NULL,
-    value BLOB NOT NULL,
-    PRIMARY KEY (kind, name)
-) STRICT, WITHOUT ROWID;";
-
-/// Entries of births that were erased: device and number, then birth, digest, link and signature.
-const ERASED: &str = "erased";
 
 /// How far each chain goes that came from elsewhere: its device, then number and link.
 const CHAIN: &str = "chain";
@@ -50,15 +38,6 @@ pub struct Carried {
     pub seal: [u8; 64],
 }
 
-/// Something that sync remembers, or forgets.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Note {
-    /// Remembers this value under a kind and a name.
-    Put(&'static str, Vec<u8>, Vec<u8>),
-    /// Forgets it.
-    Forget(&'static str, Vec<u8>),
-}
-
 /// What was taken in.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct TakenIn {
@@ -69,12 +48,6 @@ pub struct TakenIn {
     /// The births that they belong to, the practice itself among them.
     pub births: Vec<BirthId>,
 }
-
-/// A name and its value.
-pub type NamedValue = (Vec<u8>, Vec<u8>);
-
-/// Names and values, in the order of the names.
-pub type Noted = Vec<NamedValue>;
 
 /// The link of a chain after one more entry: `before` is the link so far, `n` the number of the new one.
 #[must_use]
@@ -142,56 +115,6 @@ impl Store {
         Ok(self.devices()?.iter().map(|key| (device_of(key), key.to_bytes())).collect())
     }
 
-    /// What is remembered under this kind and name.
-    ///
-    /// # Errors
-    /// [`StoreError`] where the store cannot be read.
-    pub fn noted(&self, kind: &str, name: &[u8]) -> Result<Option<Vec<u8>>, StoreError> {
-        if !self.has_exchange()? {
-            return Ok(None);
-        }
-        let select = "SELECT value FROM exchange WHERE kind = ?1 AND name = ?2";
-        let mut select = self.connection.prepare_cached(select).map_err(|error| StoreError::reading(&error))?;
-        select.query_row(params![kind, name], |row| row.get(0)).optional().map_err(|error| StoreError::reading(&error))
-    }
-
-    /// Everything of a kind, in the order of the names.
-    ///
-    /// # Errors
-    /// [`StoreError`] where the store cannot be read.
-    pub fn all_noted(&self, kind: &str) -> Result<Noted, StoreError> {
-        if !self.has_exchange()? {
-            return Ok(Vec::new());
-        }
-        let reading = |error: rusqlite::Error| StoreError::reading(&error);
-        let select = "SELECT name, value FROM exchange WHERE kind = ?1 ORDER BY name";
-        let mut select = self.connection.prepare_cached(select).map_err(reading)?;
-        let found = select.query_map(params![kind], |row| Ok((row.get(0)?, row.get(1)?))).map_err(reading)?;
-        found.collect::<Result<_, _>>().map_err(reading)
-    }
-
-    /// The first of a kind, in the order of the names.
-    ///
-    /// # Errors
-    /// [`StoreError`] where the store cannot be read.
-    pub fn first_noted(&self, kind: &str) -> Result<Option<NamedValue>, StoreError> {
-        if !self.has_exchange()? {
-            return Ok(None);
-        }
-        let reading = |error: rusqlite::Error| StoreError::reading(&error);
-        let select = "SELECT name, value FROM exchange WHERE kind = ?1 ORDER BY name LIMIT 1";
-        let mut select = self.connection.prepare_cached(select).map_err(reading)?;
-        select.query_row(params![kind], |row| Ok((row.get(0)?, row.get(1)?))).optional().map_err(reading)
-    }
-
-    /// Remembers and forgets, all or nothing.
-    ///
-    /// # Errors
-    /// [`StoreError::Full`] or [`StoreError::NotSaved`]: nothing of it is on disk.
-    pub fn note_down(&mut self, notes: &[Note]) -> Result<(), StoreError> {
-        self.take_in(&[], &[], notes).map(|_| ())
-    }
-
     /// Entries that the chain of a device has after number `after`, in order, as long as their bodies have `most` bytes
     /// together (one at least).
     ///
@@ -249,7 +172,7 @@ impl Store {
             publics.iter().filter_map(|public| Some((device_with(public)?, *public))).collect();
         let transaction = self.connection.unchecked_transaction().map_err(|error| StoreError::writing(&error))?;
         let mut taken = TakenIn::default();
-        let mut births = std::collections::BTreeSet::new();
+        let mut births = BTreeSet::new();
         for run in carried.chunk_by(|one, next| one.device == next.device) {
             let Some(first) = run.first() else { continue };
             let public = match publics.get(&first.device) {
@@ -331,56 +254,6 @@ impl Store {
         Ok(())
     }
 
-    /// Erases a birth: its entries, and the keys of the files that they name, are on disk no more; what remains of each is
-    /// its number, its digest and its signature, so that the chains still prove the rest. Gives the files that no other
-    /// birth names; they are removed.
-    ///
-    /// # Errors
-    /// [`StoreError::Full`] or [`StoreError::NotSaved`]: nothing is erased. The practice itself cannot be.
-    pub fn erase(&mut self, birth: BirthId) -> Result<Vec<FileId>, StoreError> {
-        self.writable()?;
-        if birth == BirthId::PRACTICE {
-            return Err(StoreError::NotSaved("the practice stays".to_owned()));
-        }
-        self.make_exchange()?;
-        let key = birth_key(birth);
-        let reading = |error: rusqlite::Error| StoreError::reading(&error);
-        let writing = |error: rusqlite::Error| StoreError::writing(&error);
-        let select = "SELECT device, n, body, link, signature FROM entry WHERE birth = ?1";
-        let mut select = self.connection.prepare(select).map_err(reading)?;
-        let columns = |row: &rusqlite::Row| {
-            let body: Vec<u8> = row.get(2)?;
-            let digest = Sha256::digest(&body).into();
-            let (device, n) = (DeviceId(row.get(0)?), row.get(1)?);
-            Ok(Carried { device, n, birth: key, digest, body: Some(body), link: row.get(3)?, seal: row.get(4)? })
-        };
-        let rows = select.query_map(params![key], columns).and_then(Iterator::collect::<Result<Vec<_>, _>>).map_err(reading)?;
-        drop(select);
-        let files: std::collections::BTreeSet<FileId> = rows.iter().flat_map(files_of).collect();
-        let transaction = self.connection.unchecked_transaction().map_err(writing)?;
-        let put_all = || -> rusqlite::Result<()> {
-            for Carried { device, n, birth, digest, link, seal, .. } in &rows {
-                let value = [birth.as_slice(), digest, link, seal].concat();
-                put(&transaction, ERASED, &erased_name(*device, *n), &value)?;
-            }
-            // The one way by which an entry leaves the table.
-            transaction.execute_batch("DROP TRIGGER entry_remains")?;
-            transaction.execute("DELETE FROM entry WHERE birth = ?1", params![key])?;
-            transaction.execute_batch(ENTRY_REMAINS)?;
-            files.iter().try_for_each(|file| {
-                transaction.execute("DELETE FROM exchange WHERE kind = ?1 AND name = ?2", params![FILE_KEY, file.0]).map(|_| ())
-            })
-        };
-        put_all().and_then(|()| transaction.commit()).map_err(writing).map_err(|error| self.note(error))?;
-        // Freed pages are wiped; what lies in the log is folded in, so that nothing of it stays there.
-        let folded = self.connection.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()));
-        folded.map_err(writing)?;
-        for file in &files {
-            files::remove(&self.folder, *file).map_err(|error| StoreError::writing_file(&error))?;
-        }
-        Ok(files.into_iter().collect())
-    }
-
     /// How far the chain of another device goes here: number and link of its last entry.
     ///
     /// # Errors
@@ -415,17 +288,6 @@ impl Store {
         }
     }
 
-    /// An entry of a birth that was erased.
-    pub(crate) fn erased_at(&self, device: DeviceId, n: u64) -> Result<Option<Carried>, StoreError> {
-        let name = erased_name(device, n);
-        Ok(self.noted(ERASED, &name)?.and_then(|value| read_erased(&name, &value)))
-    }
-
-    /// Every entry of a birth that was erased, in the order of device and number.
-    pub(crate) fn all_erased(&self) -> Result<Vec<Carried>, StoreError> {
-        Ok(self.all_noted(ERASED)?.iter().filter_map(|(name, value)| read_erased(name, value)).collect())
-    }
-
     fn chain_end(&self, device: DeviceId) -> Result<Position, StoreError> {
         if let Some(value) = self.noted(CHAIN, &device.0)? {
             let parts = value.split_at_checked(8).and_then(|(n, link)| Some((n.try_into().ok()?, link.try_into().ok()?)));
@@ -433,55 +295,18 @@ impl Store {
                 return Ok(Position { n: u64::from_be_bytes(n), link });
             }
         }
-        // It came by a backup.
-        let last = self.places()?.into_iter().filter(|(of, _, _)| *of == device).map(|(_, n, _)| n).max();
-        let Some(n) = last else { return Ok(Position::START) };
-        let link = self.link_at(device, n)?.ok_or_else(|| StoreError::Damaged("an entry is gone".to_owned()))?;
-        Ok(Position { n, link })
-    }
-
-    fn has_exchange(&self) -> Result<bool, StoreError> {
-        self.connection.table_exists(None, "exchange").map_err(|error| StoreError::reading(&error))
-    }
-
-    fn make_exchange(&self) -> Result<(), StoreError> {
-        match self.has_exchange()? {
-            true => Ok(()),
-            false => self.connection.execute_batch(TABLE).map_err(|error| StoreError::writing(&error)),
+        // It came by a backup, or there is nothing of it.
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let mut known = self.connection.prepare_cached("SELECT 1 FROM device WHERE id = ?1").map_err(reading)?;
+        match known.exists(params![device.0]).map_err(reading)? {
+            true => self.find_last(device).map_err(reading),
+            false => Ok(Position::START),
         }
     }
 }
 
-fn files_of(entry: &Carried) -> Vec<FileId> {
-    let read = entry.body.as_deref().map(Entry::decode);
-    read.and_then(Result::ok).map(|entry| entry.fact.files()).unwrap_or_default()
-}
-
-fn erased_name(device: DeviceId, n: u64) -> [u8; 24] {
-    let mut name = [0; 24];
-    let (front, back) = name.split_at_mut(16);
-    front.copy_from_slice(&device.0);
-    back.copy_from_slice(&n.to_be_bytes());
-    name
-}
-
-fn read_erased(name: &[u8], value: &[u8]) -> Option<Carried> {
-    let (device, n) = name.split_first_chunk::<16>()?;
-    let (birth, value) = value.split_first_chunk::<24>()?;
-    let (digest, value) = value.split_first_chunk::<32>()?;
-    let (link, seal) = value.split_first_chunk::<32>()?;
-    let (device, n, seal) = (DeviceId(*device), u64::from_be_bytes(n.try_into().ok()?), seal.try_into().ok()?);
-    Some(Carried { device, n, birth: *birth, digest: *digest, body: None, link: *link, seal })
-}
-
 fn misfit(entry: &Carried, kind: MisfitKind) -> StoreError {
     StoreError::Misfit(Misfit::Entry { device: entry.device, n: entry.n, birth: birth_of(&entry.birth), kind })
-}
-
-fn put(connection: &Connection, kind: &str, name: &[u8], value: &[u8]) -> rusqlite::Result<()> {
-    let put = "INSERT INTO exchange (kind, name, value) VALUES (?1, ?2, ?3)
-               ON CONFLICT (kind, name) DO UPDATE SET value = excluded.value";
-    connection.prepare_cached(put)?.execute(params![kind, name, value]).map(|_| ())
 }
 
 /// Entries of other devices were put in by another way: how far their chains go is looked for anew.
@@ -490,34 +315,4 @@ pub(crate) fn forget_chains(connection: &Connection) -> rusqlite::Result<()> {
         true => connection.execute("DELETE FROM exchange WHERE kind = ?1", params![CHAIN]).map(|_| ()),
         false => Ok(()),
     }
-}
-
-/// Remembers what is not known yet; a store that has nothing to remember stays as it was.
-pub(crate) fn note_new<'a>(connection: &Connection, notes: impl IntoIterator<Item = &'a Note>) -> rusqlite::Result<()> {
-    let mut notes = notes.into_iter().peekable();
-    if notes.peek().is_none() {
-        return Ok(());
-    }
-    connection.execute_batch(TABLE)?;
-    let new = "INSERT OR IGNORE INTO exchange (kind, name, value) VALUES (?1, ?2, ?3)";
-    let mut new = connection.prepare_cached(new)?;
-    for note in notes {
-        if let Note::Put(kind, name, value) = note {
-            new.execute(params![kind, name, value])?;
-        }
-    }
-    Ok(())
-}
-
-fn write_notes(connection: &Connection, notes: &[Note]) -> rusqlite::Result<()> {
-    for note in notes {
-        match note {
-            Note::Put(kind, name, value) => put(connection, kind, name, value)?,
-            Note::Forget(kind, name) => {
-                let forget = "DELETE FROM exchange WHERE kind = ?1 AND name = ?2";
-                connection.prepare_cached(forget)?.execute(params![kind, name])?;
-            }
-        }
-    }
-    Ok(())
 }

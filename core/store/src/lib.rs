@@ -8,6 +8,7 @@ mod attempts;
 mod backup;
 mod chain;
 mod database;
+mod erasure;
 mod error;
 mod exchange;
 mod extract;
@@ -19,6 +20,7 @@ mod head;
 mod inbox;
 mod keys;
 mod kinds;
+mod notes;
 mod paper;
 mod platform;
 mod reserve;
@@ -37,7 +39,7 @@ pub use attempts::{ATTEMPTS, Attempts};
 pub use backup::{Backed, INCOMING, check_archive, check_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
-pub use exchange::{Carried, NamedValue, Note, Noted, TakenIn, chained, device_with, is_signed, link_after};
+pub use exchange::{Carried, TakenIn, chained, device_with, is_signed, link_after};
 pub use extract::Extract;
 pub use files::{FILE_KEY, FILE_KEY_BYTES, FILE_MAX, FILES};
 pub use head::HEAD;
@@ -45,6 +47,7 @@ pub use inbox::{Batch, DAMAGED, Drained, INBOX, INBOX_RECIPIENT, Inbox, InboxTai
 pub use keys::{
     DEVICE_KEY, PASSPHRASE_KEY, PASSPHRASE_LETTERS, Passphrase, RECOVERY_KEY, is_recovery_identity, recovery_identity,
 };
+pub use notes::{NamedValue, Note, Noted};
 pub use paper::{PAPER_DIGITS, shown_on_paper};
 pub use platform::{PlatformError, PlatformKeys};
 pub use reserve::{RESERVE, RESERVE_BYTES, free_bytes, low_space};

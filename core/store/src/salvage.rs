@@ -21,10 +21,10 @@ use zeroize::Zeroizing;
 
 use crate::chain::Position;
 use crate::database::{DATABASE, FORM, LOG, in_memory, in_use};
-use crate::exchange::note_new;
 use crate::head::{self, HEAD, Told};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{DataKey, Passphrase};
+use crate::notes::note_new;
 use crate::{Store, StoreError, Verdict};
 
 use found::Found;

@@ -159,7 +159,7 @@ impl Store {
         let key = DeviceKey::own(&connection)?;
         let (last, head) = (Position::START, Head::new(folder, false));
         let mut store = Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false };
-        store.last = store.find_last().map_err(|error| StoreError::reading(&error))?;
+        store.last = store.find_last(store.key.id()).map_err(|error| StoreError::reading(&error))?;
         for erased in store.all_erased()?.into_iter().filter(|erased| erased.device == store.key.id()) {
             if erased.n > store.last.n {
                 store.last = Position { n: erased.n, link: erased.link };
@@ -351,9 +351,10 @@ impl Store {
         hop.query_map([], |row| row.get(0))?.collect()
     }
 
-    fn find_last(&self) -> rusqlite::Result<Position> {
+    /// The last entry of a device's chain that is here. Each birth is looked at once.
+    pub(crate) fn find_last(&self, device: DeviceId) -> rusqlite::Result<Position> {
         let last = "SELECT n, link FROM entry WHERE birth = ?1 AND device = ?2 ORDER BY n DESC LIMIT 1";
-        let (mut last, device) = (self.connection.prepare(last)?, self.key.id());
+        let mut last = self.connection.prepare(last)?;
         let mut greatest = Position::START;
         for key in self.birth_keys()? {
             let position = |row: &rusqlite::Row| Ok(Position { n: row.get(0)?, link: row.get(1)? });

@@ -56,7 +56,8 @@ impl Giver<'_> {
         let Some(epoch) = self.epoch(store)? else { return Ok(false) };
         let mut own = notes::own(store)?;
         let (entries, mut put) = new_entries(store)?;
-        let acts = self.own_acts(store)?;
+        let heads = member::heads(&notes::records(store)?);
+        let acts = self.own_acts(store.device(), &heads);
         let quiet = own.seq > 0 && self.now_ms - own.sealed_ms < HEARTBEAT_MS && own.acts >= acts;
         if entries.is_empty() && quiet {
             return Ok(false);
@@ -65,7 +66,7 @@ impl Giver<'_> {
             put.extend(files_of(entry).map(notes::put_file_up));
         }
         let sealer = Sealer::new(store, self.me, epoch);
-        let body = self.body(store, &entries, &mut own, &sealer, &mut put)?;
+        let body = self.body(store, &entries, heads, &mut own, &sealer, &mut put)?;
         let header = Header { seq: own.seq + 1, ..sealer.header(Kind::Segment, own.last_hash())? };
         let object = sealer.seal(&header, &body)?;
         let hash = hash(&object);
@@ -87,19 +88,16 @@ impl Giver<'_> {
 
     /// The last act of this device that its next segment has to tell of: the others look for the acts of leads by themselves, and
     /// for anybody else's only once a segment tells that there are some.
-    fn own_acts(&self, store: &Store) -> Result<u64, SyncError> {
-        let this = store.device();
-        if self.roster.leads_ever().contains(&this) {
-            return Ok(0);
-        }
-        let heads = member::heads(&notes::records(store)?);
-        Ok(heads.iter().find(|head| head.device() == this).map_or(0, |head| head.seq))
+    fn own_acts(&self, this: DeviceId, heads: &[Seen]) -> u64 {
+        let own = heads.iter().find(|head| head.device() == this && !self.roster.leads_ever().contains(&this));
+        own.map_or(0, |head| head.seq)
     }
 
     fn body(
         &self,
         store: &Store,
         entries: &[Carried],
+        acts: Vec<Seen>,
         own: &mut Own,
         sealer: &Sealer<'_>,
         put: &mut Vec<Note>,
@@ -117,7 +115,6 @@ impl Giver<'_> {
         let (runs, births) = segment::pack(store, entries, &births, &all)?;
         let peers = notes::peers(store)?.into_iter();
         let seen = peers.map(|(device, peer)| Seen::new(device, peer.seq, peer.last_hash())).collect();
-        let acts = member::heads(&notes::records(store)?);
         Ok(Segment { sealed_ms: self.now_ms, seen, acts, runs, births })
     }
 
@@ -156,7 +153,8 @@ impl Giver<'_> {
         entries.retain(|entry| entry.n <= upto);
         let reached = entries.last().map_or(upto, |last| last.n);
         let sealer = Sealer::new(store, self.me, epoch);
-        let body = self.body(store, &entries, &mut own, &sealer, &mut put)?;
+        let acts = member::heads(&notes::records(store)?);
+        let body = self.body(store, &entries, acts, &mut own, &sealer, &mut put)?;
         let last = last_chain && reached >= upto;
         // The last part says how many there are.
         let parts = if last { part.number + 1 } else { 0 };
