@@ -10,8 +10,10 @@ use secundine_domain::time::{Elapsed, Occurred, Stamp};
 use secundine_store::Store;
 use secundine_sync::{Access, Place, Progress, Report, SyncError, Wishes};
 
+mod place;
 mod words;
 
+pub(crate) use place::{place_view, placed};
 use words::{bucket_words, probed_words};
 pub(crate) use words::{error_words, trouble_view};
 

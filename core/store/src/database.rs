@@ -32,7 +32,8 @@ const PATIENCE: Duration = Duration::from_secs(1);
 pub(crate) const FORM: i64 = 1;
 
 // One b-tree, clustered by birth: an entry dirties one page, so a mark costs one WAL frame and one fsync. The device that
-// has a seed is this one; a store that turns into a new device drops the old seed.
+// has a seed is this one; a store that turns into a new device drops the old seed. The indexes hold the few entries of two kinds
+// that are looked for in all births; no other entry touches them.
 pub(crate) const TABLES: &str = "
 CREATE TABLE entry (
     birth  BLOB NOT NULL CHECK (length(birth) = 24),
@@ -58,7 +59,15 @@ CREATE TRIGGER device_stays BEFORE UPDATE ON device
     WHEN NEW.id IS NOT OLD.id OR NEW.public IS NOT OLD.public OR NEW.seed IS NOT NULL
     BEGIN SELECT RAISE(ABORT, 'a device keeps its id and key; its seed can only be dropped'); END;
 CREATE TRIGGER device_remains BEFORE DELETE ON device BEGIN SELECT RAISE(ABORT, 'a device keeps its id'); END;
+CREATE INDEX entry_same_birth ON entry (birth) WHERE instr(body, CAST('{\"kind\":\"same_birth\",' AS BLOB)) > 0;
+CREATE INDEX entry_voice_noted ON entry (birth) WHERE instr(body, CAST('{\"kind\":\"voice_noted\",' AS BLOB)) > 0;
 ";
+
+/// Makes the indexes in a store of before there were any.
+pub(crate) fn make_indexes(connection: &Connection) -> rusqlite::Result<()> {
+    let made = TABLES.lines().filter(|line| line.starts_with("CREATE INDEX"));
+    made.map(|line| line.replacen("INDEX", "INDEX IF NOT EXISTS", 1)).try_for_each(|line| connection.execute_batch(&line))
+}
 
 /// The trigger that an erasure puts back: word for word as among the tables, since a check compares them.
 pub(crate) const ENTRY_REMAINS: &str =

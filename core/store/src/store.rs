@@ -8,7 +8,9 @@ use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
 use crate::chain::{Bound, DeviceKey, Link, Position};
-use crate::database::{DATABASE, FORM, TABLES, birth_key, birth_of, connect, make_folder, readable, set_aside_without_key};
+use crate::database::{
+    DATABASE, FORM, TABLES, birth_key, birth_of, connect, make_folder, make_indexes, readable, set_aside_without_key,
+};
 use crate::head::{self, HEAD, Head, Told};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
 use crate::{StoreError, inbox, reserve, restore, salvage};
@@ -152,6 +154,7 @@ impl Store {
         let connection = connect(folder, &data, OpenFlags::empty())?;
         // On a full disk the practice opens all the same; the inbox then stays as it was.
         let _ = inbox::prepare(&connection, folder);
+        let _ = make_indexes(&connection);
         reserve::make(folder);
         if reserve::low_space(folder) {
             spare(&connection).map_err(|error| StoreError::reading(&error))?;
