@@ -174,7 +174,7 @@ check-phones:
 KOTLIN := $(TARGET)/kotlin
 kotlin: $(KOTLIN)/tested
 $(KOTLIN)/tested: Cargo.lock $(wildcard tests/kotlin/*) tests/kotlin/venv/made tests/kotlin/node_modules/.package-lock.json \
-		$(shell find mobile tests/bindings -name '*.kt' -o -path 'mobile/stubs/*.java')
+		$(shell find mobile tests/bindings -name '.?*' -prune -o \( -name '*.kt' -o -path 'mobile/stubs/*.java' \) -print)
 	tests/kotlin/check $(KOTLIN)
 	@touch $@
 
