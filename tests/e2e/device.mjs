@@ -21,7 +21,7 @@ export function limitFiles(bridge, bytes) {
   execFileSync("prlimit", ["--pid", String(bridge.pid), `--fsize=${bytes}:unlimited`]);
 }
 
-/** Overwrites a part of one page of the database: the one in the middle, unless told. */
+/** Overwrites a part of one page of the database: one among the entries, unless told. */
 export function damage(folder, page) {
   const name = readdirSync(folder).find((file) => file.endsWith(".db"));
   const path = join(folder, name);
@@ -29,7 +29,7 @@ export function damage(folder, page) {
   assert.ok(pages > 8, `${pages} pages`);
   const file = openSync(path, "r+");
   const bytes = Buffer.alloc(256);
-  const place = (page ?? Math.floor(pages / 2)) * 4096 + 1024;
+  const place = (page ?? Math.floor((pages * 3) / 4)) * 4096 + 1024;
   readSync(file, bytes, 0, bytes.length, place);
   writeSync(file, bytes.map((byte) => byte ^ 0xff), 0, bytes.length, place);
   closeSync(file);

@@ -60,7 +60,8 @@ test('an emergency is marked with one touch each, told in order, and printed', a
 
   // A slip is taken back, and the account no longer tells it.
   await tap('emergency-response_marked-oxygen_started');
-  await at(page, 'undo').last().tap();
+  await page.locator('[data-test="emergency-response_marked-oxygen_started"] .clocks').waitFor();
+  await hand.tap('[data-test="undo"]', 'last');
   await page.locator('[data-test="emergency-response_marked-oxygen_started"] .clocks').waitFor({ state: 'detached' });
   assert.equal(await at(page, 'account').locator('li').count(), order.length);
   await tap('sheet-close');

@@ -127,7 +127,7 @@ test("another program reads the code off the screen in each light, half as large
   await at(hand.page, "qr").waitFor({ state: "detached" });
   await tap("code-show");
   await hand.find('[data-test="qr"]');
-  await hand.page.locator('[data-test="sheet-close"]').last().tap();
+  await hand.tap('[data-test="sheet-close"]', "last");
   await tap("emergency-handover");
   await hand.find('[data-test="code-show"]');
   assert.equal(await at(hand.page, "qr").count(), 0);

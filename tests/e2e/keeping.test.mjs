@@ -212,15 +212,13 @@ test("what the disk refuses is kept elsewhere and comes into the chart at the ne
 test("a damaged store is read as it is, then built anew, and written on", { timeout: 120_000 }, async (t) => {
   const { folder, bridge, hand } = await emptyPhone(t, browser);
   await createPractice(hand);
-  for (let n = 1; n <= 12; n += 1) {
-    const { birth } = await call(hand, { request: "register_birth", label: `House ${n}` });
-    for (let line = 0; line < 6; line += 1) await note(hand, birth, `Line ${line} at house ${n}. ${"Quiet. ".repeat(40)}`);
-  }
+  const { birth } = await call(hand, { request: "register_birth", label: "House 1" });
+  for (let line = 0; line < 90; line += 1) await note(hand, birth, `Line ${line}. ${"Quiet. ".repeat(40)}`);
   await call(hand, { request: "lock" });
   await bridge.stop();
   damage(`${folder}/practice`);
 
-  // A page in the middle shows only once it is read: the way out is told there.
+  // A page in the middle of a birth shows only once the birth is read: the way out is told there.
   const begin = async () => {
     const again = await startBridge(folder);
     t.after(() => again.stop());
@@ -268,7 +266,7 @@ test("a damaged store is read as it is, then built anew, and written on", { time
   await at(back, "salvage-aside").waitFor();
   await look("salvaged");
   const [read, entries, missing] = (await at(back, "salvaged").locator("td").allInnerTexts()).map(Number);
-  assert.ok(read >= 10 && read <= 12 && entries > 60 && missing >= 1, `${read} births, ${entries} entries, ${missing} missing`);
+  assert.ok(read === 1 && entries > 60 && missing >= 1, `${read} births, ${entries} entries, ${missing} missing`);
   await back.tap('[data-test="salvaged-done"]');
   await at(back, "strip").waitFor({ state: "detached" });
   await back.tap('[data-test="baby-born"]');

@@ -25,7 +25,7 @@ async function choose(hand, tag) {
 
 async function closeSheets(hand) {
   for (let open = await at(hand, "sheet-close").count(); open > 0; open -= 1) {
-    await at(hand, "sheet-close").last().tap();
+    await hand.tap('[data-test="sheet-close"]', "last");
     await hand.page.waitForTimeout(200);
   }
 }

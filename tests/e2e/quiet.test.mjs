@@ -182,7 +182,7 @@ test('a volume key marks a moment, which gets its name later', { timeout: 60_000
   await hand.tap('[data-test="menu"]');
   await hand.tap('[data-test="device"]');
   await hand.tap('[data-test="volume-marks-off"]');
-  await hand.page.locator('[data-test="sheet-close"]').last().tap();
+  await hand.tap('[data-test="sheet-close"]', "last");
   await press('PageUp');
   await sleep(500);
   assert.equal((await moments()).length, 0, 'switched off');
