@@ -83,8 +83,10 @@ export class Phone {
 
   /** Reads the page again at its beginning, and not where it was. */
   async anew() {
-    await this.run("const at = new URLSearchParams(location.hash.slice(1)); at.delete('birth'); history.replaceState(null, '', '#' + at)");
-    await this.page.reload();
+    const loaded = this.page.waitForEvent("load");
+    // In one go, so that nothing writes the birth there again.
+    await this.run("const at = new URLSearchParams(location.hash.slice(1)); at.delete('birth'); history.replaceState(null, '', '#' + at); location.reload()");
+    await loaded;
   }
 
   find(selector) {
