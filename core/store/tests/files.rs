@@ -7,11 +7,11 @@ mod common;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use common::{Founded, entry, passphrase, stamp};
+use common::{Founded, entry, from_elsewhere, passphrase, stamp};
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Fact, Photo};
 use secundine_domain::file::FileId;
-use secundine_store::{DATABASE, FILE_KEY, FILE_MAX, FILES, Misfit, Note, Store, StoreError};
+use secundine_store::{DATABASE, FILE_MAX, FILES, Misfit, Store, StoreError};
 use sha2::{Digest, Sha256};
 
 const CANARY: &[u8] = b"canary of a picture, long enough to be found by itself";
@@ -237,17 +237,6 @@ fn a_damaged_file_keeps_no_entry_out_of_a_backup_or_back() {
         fs::write(&altered, odd).unwrap();
         assert!(matches!(store.add_backup(&altered), Err(StoreError::DamagedBackup(_))), "{name}");
     }
-}
-
-/// A file that was sealed on another device, as it comes through a practice's bucket: with its key.
-fn from_elsewhere(store: &mut Store, plain: &[u8]) -> FileId {
-    let elsewhere = Founded::new();
-    let other = elsewhere.open();
-    let file = other.keep_file(plain).unwrap();
-    store.put_sealed_file(file, &other.sealed_file(file).unwrap()).unwrap();
-    let key = other.file_key(file).unwrap().to_vec();
-    store.note_down(&[Note::Put(FILE_KEY, file.0.to_vec(), key)]).unwrap();
-    file
 }
 
 #[test]

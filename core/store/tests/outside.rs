@@ -9,9 +9,9 @@ use std::path::Path;
 use std::process::{Command, Output};
 
 use common::chained::{Chained, Copy};
-use common::{Founded, PASSPHRASE, numbers, write};
+use common::{Founded, PASSPHRASE, from_elsewhere, numbers, write};
 use secundine_domain::entry::BirthId;
-use secundine_store::{DATABASE, ExposeSecret, FILE_KEY, HEAD, Note, PASSPHRASE_KEY, RECOVERY_KEY};
+use secundine_store::{DATABASE, ExposeSecret, HEAD, PASSPHRASE_KEY, RECOVERY_KEY};
 
 /// Runs a tool of the system; one that is not here is named with its package.
 fn run(tool: &str, package: &str, args: &[&str]) -> Output {
@@ -142,14 +142,11 @@ fn tar_and_age_open_a_backup_and_openssl_checks_every_entry_of_it() {
 
 #[test]
 fn a_picture_of_another_phone_opens_with_the_key_that_stands_in_the_entries() {
-    let (founded, elsewhere) = (Founded::new(), Founded::new());
-    let (mut store, other) = (founded.open(), elsewhere.open());
+    let founded = Founded::new();
+    let mut store = founded.open();
     // Of three pieces, the last one short; and of one piece.
-    for plain in [vec![7; 150_000], b"a picture of a placenta".to_vec()] {
-        let file = other.keep_file(&plain).unwrap();
-        store.put_sealed_file(file, &other.sealed_file(file).unwrap()).unwrap();
-        store.note_down(&[Note::Put(FILE_KEY, file.0.to_vec(), other.file_key(file).unwrap().to_vec())]).unwrap();
-    }
+    from_elsewhere(&mut store, &[7; 150_000]);
+    from_elsewhere(&mut store, b"a picture of a placenta");
     store.close().unwrap();
     let folder = tempfile::tempdir().unwrap();
     let file = |name: &str| folder.path().join(name);

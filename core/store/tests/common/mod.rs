@@ -14,8 +14,9 @@ use std::path::{Path, PathBuf};
 use rusqlite::Connection;
 use secundine_domain::entry::{BirthId, Entry, EntryId};
 use secundine_domain::fact::Fact;
+use secundine_domain::file::FileId;
 use secundine_domain::time::{Occurred, Stamp};
-use secundine_store::{DATABASE, ExposeSecret, Passphrase, RECOVERY_KEY, Store};
+use secundine_store::{DATABASE, ExposeSecret, FILE_KEY, Note, Passphrase, RECOVERY_KEY, Store};
 use tempfile::TempDir;
 
 pub const PASSPHRASE: &str = "seven quiet herons";
@@ -106,4 +107,15 @@ pub fn write(store: &mut Store, birth: BirthId, count: usize) {
 /// The numbers of the entries of a birth, in order.
 pub fn numbers(store: &Store, birth: BirthId) -> Vec<u64> {
     store.entries(birth).unwrap().iter().map(|stored| stored.entry.id.n).collect()
+}
+
+/// A file that was sealed on another device, as it comes through a practice's bucket: with its key.
+pub fn from_elsewhere(store: &mut Store, plain: &[u8]) -> FileId {
+    let elsewhere = Founded::new();
+    let other = elsewhere.open();
+    let file = other.keep_file(plain).unwrap();
+    store.put_sealed_file(file, &other.sealed_file(file).unwrap()).unwrap();
+    let key = other.file_key(file).unwrap().to_vec();
+    store.note_down(&[Note::Put(FILE_KEY, file.0.to_vec(), key)]).unwrap();
+    file
 }
