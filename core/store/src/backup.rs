@@ -103,7 +103,7 @@ impl Store {
         let mut header = member(seconds);
         let mut entries = tar.append_writer(&mut header, ENTRIES).map_err(writing)?;
         let recipient = self.data.whole_file_recipient();
-        let sealed = Encryptor::with_recipients(std::iter::once(&recipient as &dyn age::Recipient))
+        let sealed = Encryptor::with_recipients(std::iter::once(recipient as &dyn age::Recipient))
             .map_err(|error| StoreError::NotSaved(error.to_string()))?;
         let sealed = sealed.wrap_output(&mut entries).map_err(writing)?;
         self.write_archive(sealed, made, files)?.finish().map_err(writing)?;
@@ -261,7 +261,7 @@ pub(crate) fn entries<T>(
     let (taken, rest) = members(backup, file, |_, sealed| {
         let identity = key.whole_file_identity();
         let opened = Decryptor::new_buffered(sealed)
-            .and_then(|sealed| sealed.decrypt(std::iter::once(&identity as &dyn age::Identity)))
+            .and_then(|sealed| sealed.decrypt(std::iter::once(identity as &dyn age::Identity)))
             .map_err(|error| match error {
                 DecryptError::NoMatchingKeys | DecryptError::KeyDecryptionFailed | DecryptError::DecryptionFailed => {
                     StoreError::OtherPractice

@@ -4,20 +4,21 @@
 //! as it lies here, opens on every device of the practice and, with age alone, by hand. The inbox's recipient would not do,
 //! since its identity belongs to one device's database and is not carried by a backup.
 
+mod sealed;
+
 use std::cell::RefCell;
 use std::fs;
-use std::io::{self, Read, Write};
+use std::io::{self, Read};
 use std::path::{Path, PathBuf};
-use std::thread;
 
 use age::secrecy::ExposeSecret;
-use age::{DecryptError, Decryptor, Encryptor};
+use age::{DecryptError, Decryptor};
 use age_core::format::{FileKey, Stanza};
 use secundine_domain::file::FileId;
 use sha2::{Digest, Sha256};
 use zeroize::Zeroizing;
 
-use crate::keys::{DataKey, sync_folder, unfinished, write_named};
+use crate::keys::{sync_folder, unfinished, write_named};
 use crate::{Store, StoreError};
 
 /// Name of their folder in the practice's.
@@ -42,8 +43,7 @@ impl Store {
         if bytes.len() > FILE_MAX {
             return Err(StoreError::TooLarge);
         }
-        let sealed = seal(&self.data, bytes).map_err(|error| StoreError::NotSaved(error.to_string()))?;
-        put(&self.folder, &sealed)
+        sealed::seal(&made(&self.folder)?, self.data.whole_file_recipient(), bytes)
     }
 
     /// The bytes of a file as they were before they were sealed.
@@ -52,27 +52,13 @@ impl Store {
     /// [`StoreError::NoFile`] where it is not here, [`StoreError::DamagedFile`] where it is not as it was written,
     /// [`StoreError::NotRead`] where the system could not read it.
     pub fn open_file(&self, id: FileId) -> Result<Zeroizing<Vec<u8>>, StoreError> {
-        let sealed = read(&self.folder, id)?;
-        let identity = self.file_identity(id)?;
-        // Its name is worked out meanwhile: that takes about as long.
-        let (named, opened) = thread::scope(|scope| {
-            let named = scope.spawn(|| name(&sealed) == id);
-            let opened = open(&sealed, &*identity);
-            (named.join(), opened)
-        });
-        match named {
-            Ok(true) => opened.map_err(StoreError::DamagedFile),
-            _ => Err(StoreError::DamagedFile(UNFIT.to_owned())),
-        }
-    }
-
-    /// What opens a file: its own key where it was sealed on another device, else the data key.
-    fn file_identity(&self, id: FileId) -> Result<Box<dyn age::Identity>, StoreError> {
+        let path = path(&self.folder, id);
+        // Its own key where it was sealed on another device, else the data key.
         let own = self.noted(FILE_KEY, &id.0)?.and_then(|key| <[u8; FILE_KEY_BYTES]>::try_from(key.as_slice()).ok());
-        Ok(match own {
-            Some(key) => Box::new(ByFileKey(Zeroizing::new(key))),
-            None => Box::new(self.data.whole_file_identity()),
-        })
+        match own {
+            Some(key) => sealed::open(&path, id, &ByFileKey(Zeroizing::new(key))),
+            None => sealed::open(&path, id, self.data.whole_file_identity()),
+        }
     }
 
     /// The sealed bytes of a file, as they are on disk and as they travel.
@@ -98,12 +84,9 @@ impl Store {
             let key = <[u8; FILE_KEY_BYTES]>::try_from(key.as_slice());
             return key.map(Zeroizing::new).map_err(|_| StoreError::Damaged("the key of a file".to_owned()));
         }
-        let sealed = fs::File::open(path(&self.folder, id)).map_err(|error| match error.kind() {
-            io::ErrorKind::NotFound => StoreError::NoFile,
-            _ => StoreError::reading_file(&error),
-        })?;
+        let sealed = found(&path(&self.folder, id))?;
         let (identity, seen) = (self.data.whole_file_identity(), RefCell::new(None));
-        let looking = Looking { identity: &identity, seen: &seen };
+        let looking = Looking { identity, seen: &seen };
         let opened = Decryptor::new(sealed).and_then(|it| it.decrypt(std::iter::once(&looking as &dyn age::Identity)));
         opened.map_err(|error| StoreError::DamagedFile(why(&error)))?;
         seen.take().ok_or_else(|| StoreError::DamagedFile("it has no key".to_owned()))
@@ -161,22 +144,18 @@ fn why(error: &DecryptError) -> String {
     }
 }
 
-fn seal(key: &DataKey, bytes: &[u8]) -> io::Result<Vec<u8>> {
-    let recipient = key.whole_file_recipient();
-    let encryptor = Encryptor::with_recipients(std::iter::once(&recipient as &dyn age::Recipient)).map_err(io::Error::other)?;
-    let mut sealed = Vec::with_capacity(bytes.len() + (64 << 10));
-    let mut out = encryptor.wrap_output(&mut sealed)?;
-    out.write_all(bytes)?;
-    out.finish()?;
-    Ok(sealed)
+/// The folder of the files in this one of the practice, which is made where it is not there yet.
+fn made(folder: &Path) -> Result<PathBuf, StoreError> {
+    let files = folder.join(FILES);
+    if !files.exists() {
+        fs::create_dir(&files).and_then(|()| sync_folder(folder)).map_err(writing)?;
+    }
+    Ok(files)
 }
 
 /// Puts sealed bytes on disk under the name that they have.
 pub(crate) fn put(folder: &Path, sealed: &[u8]) -> Result<FileId, StoreError> {
-    let (id, files) = (name(sealed), folder.join(FILES));
-    if !files.exists() {
-        fs::create_dir(&files).and_then(|()| sync_folder(folder)).map_err(writing)?;
-    }
+    let (id, files) = (name(sealed), made(folder)?);
     let written = write_named(&files, &id.to_string(), sealed);
     if written.is_err() {
         let _ = fs::remove_file(unfinished(&files, &id.to_string()));
@@ -198,20 +177,18 @@ pub(crate) fn fits(folder: &Path, id: FileId) -> Result<Vec<u8>, StoreError> {
 
 /// The bytes of a file, whatever they are.
 fn read(folder: &Path, id: FileId) -> Result<Vec<u8>, StoreError> {
-    let file = fs::File::open(path(folder, id)).map_err(|error| match error.kind() {
-        io::ErrorKind::NotFound => StoreError::NoFile,
-        _ => StoreError::reading_file(&error),
-    })?;
+    let file = found(&path(folder, id))?;
     let mut sealed = Vec::new();
     file.take(SEALED_MAX + 1).read_to_end(&mut sealed).map_err(|error| StoreError::reading_file(&error))?;
     Ok(sealed)
 }
 
-fn open(sealed: &[u8], identity: &dyn age::Identity) -> Result<Zeroizing<Vec<u8>>, String> {
-    let mut plain = Zeroizing::new(Vec::with_capacity(sealed.len()));
-    let opened = Decryptor::new(sealed).and_then(|it| it.decrypt(std::iter::once(identity)));
-    opened.map_err(|error| why(&error))?.read_to_end(&mut plain).map_err(|error| error.to_string())?;
-    Ok(plain)
+/// A file that is open for reading.
+fn found(path: &Path) -> Result<fs::File, StoreError> {
+    fs::File::open(path).map_err(|error| match error.kind() {
+        io::ErrorKind::NotFound => StoreError::NoFile,
+        _ => StoreError::reading_file(&error),
+    })
 }
 
 /// Removes a file; one that is not here is no error.

@@ -3,6 +3,7 @@
 use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
+use std::sync::{Arc, OnceLock};
 
 use age::secrecy::{ExposeSecret, SecretString};
 use age::{DecryptError, scrypt, x25519};
@@ -52,28 +53,43 @@ fn parse(typed: &SecretString) -> Result<x25519::Identity, StoreError> {
     canonical(typed).expose_secret().parse().map_err(|_| StoreError::WrongPassphrase)
 }
 
-/// The key of the database, as the 64 hexadecimal digits that SQLCipher takes; wiped when dropped.
+/// The key of the database, wiped when dropped.
 #[derive(Clone)]
-pub(crate) struct DataKey(Zeroizing<String>);
+pub(crate) struct DataKey {
+    /// As the 64 hexadecimal digits that SQLCipher takes.
+    digits: Zeroizing<String>,
+    whole_files: OnceLock<Arc<WholeFiles>>,
+}
+
+/// What seals a whole file with the data key and what opens it. To make one of them takes the crate milliseconds: it measures
+/// how fast the machine stretches a passphrase. So they are made once.
+struct WholeFiles {
+    recipient: scrypt::Recipient,
+    identity: scrypt::Identity,
+}
 
 impl DataKey {
+    const fn of(digits: Zeroizing<String>) -> Self {
+        Self { digits, whole_files: OnceLock::new() }
+    }
+
     /// A new random key.
     pub(crate) fn random() -> Result<Self, StoreError> {
         let mut bytes = Zeroizing::new([0_u8; 32]);
         getrandom::fill(bytes.as_mut_slice()).map_err(|error| StoreError::DamagedKey(error.to_string()))?;
-        Ok(Self(Zeroizing::new(hex::encode(bytes.as_slice()))))
+        Ok(Self::of(Zeroizing::new(hex::encode(bytes.as_slice()))))
     }
 
     /// The statement that opens the database with this key and no further derivation.
     pub(crate) fn pragma(&self) -> Zeroizing<String> {
-        Zeroizing::new(format!("PRAGMA key = \"x'{}'\"", self.0.as_str()))
+        Zeroizing::new(format!("PRAGMA key = \"x'{}'\"", self.digits.as_str()))
     }
 
     /// The key itself.
     pub(crate) fn bytes(&self) -> Zeroizing<[u8; 32]> {
         let mut bytes = Zeroizing::new([0; 32]);
         // It was made or checked as 64 hexadecimal digits.
-        let _ = hex::decode_to_slice(self.0.as_bytes(), bytes.as_mut_slice());
+        let _ = hex::decode_to_slice(self.digits.as_bytes(), bytes.as_mut_slice());
         bytes
     }
 
@@ -106,7 +122,7 @@ impl DataKey {
     }
 
     fn seal(&self, recipient: &impl age::Recipient) -> Result<Vec<u8>, StoreError> {
-        age::encrypt(recipient, self.0.as_bytes()).map_err(|error| StoreError::NotSaved(error.to_string()))
+        age::encrypt(recipient, self.digits.as_bytes()).map_err(|error| StoreError::NotSaved(error.to_string()))
     }
 
     /// The key, by the passphrase.
@@ -148,16 +164,24 @@ impl DataKey {
         }
     }
 
-    /// What a whole file is sealed to with this key. It is random, so nothing is gained by stretching it.
-    pub(crate) fn whole_file_recipient(&self) -> scrypt::Recipient {
-        let mut recipient = scrypt::Recipient::new(SecretString::from(self.0.to_string()));
-        recipient.set_work_factor(1);
-        recipient
+    /// What a whole file is sealed to with this key.
+    pub(crate) fn whole_file_recipient(&self) -> &scrypt::Recipient {
+        &self.whole_files().recipient
     }
 
     /// What opens such a file.
-    pub(crate) fn whole_file_identity(&self) -> scrypt::Identity {
-        by_passphrase(SecretString::from(self.0.to_string()))
+    pub(crate) fn whole_file_identity(&self) -> &scrypt::Identity {
+        &self.whole_files().identity
+    }
+
+    fn whole_files(&self) -> &WholeFiles {
+        self.whole_files.get_or_init(|| {
+            let digits = || SecretString::from(self.digits.to_string());
+            let mut recipient = scrypt::Recipient::new(digits());
+            // The key is random, so nothing is gained by stretching it.
+            recipient.set_work_factor(1);
+            Arc::new(WholeFiles { recipient, identity: by_passphrase(digits()) })
+        })
     }
 
     fn read(folder: &Path, name: &str, identity: &impl age::Identity) -> Result<Self, StoreError> {
@@ -183,7 +207,7 @@ impl DataKey {
     /// The key that has these 64 digits.
     pub(crate) fn from_digits(digits: &str) -> Result<Self, StoreError> {
         match digits.len() == 64 && digits.bytes().all(|byte| byte.is_ascii_hexdigit()) {
-            true => Ok(Self(Zeroizing::new(digits.to_owned()))),
+            true => Ok(Self::of(Zeroizing::new(digits.to_owned()))),
             false => Err(StoreError::DamagedKey("not a key".to_owned())),
         }
     }

@@ -59,7 +59,11 @@ fn a_file_comes_back_as_it_was_under_the_name_of_its_sealed_bytes() {
     let founded = Founded::new();
     let store = founded.open();
     let mut ids = Vec::new();
-    for (seed, bytes) in [(3, 0), (5, 1), (7, 64 << 10), (11, 700_001)] {
+    // What a kill left half written is in nobody's way.
+    fs::create_dir(founded.file(FILES)).unwrap();
+    fs::write(founded.file(FILES).join("nameless.unfinished"), vec![7; 100_000]).unwrap();
+    // Around the 64 KiB that age seals at once, two of them, and the megabyte that is written at once.
+    for (seed, bytes) in [(3, 0), (5, 1), (7, 64 << 10), (9, 128 << 10), (11, 700_001), (13, (1 << 20) + (64 << 10) + 1)] {
         let plain = picture(seed, bytes);
         let id = store.keep_file(&plain).unwrap();
         assert_eq!(*store.open_file(id).unwrap(), plain, "{bytes}");
@@ -97,7 +101,7 @@ fn nothing_of_it_is_on_disk_in_plain() {
 fn what_is_damaged_absent_or_too_large_is_told() {
     let founded = Founded::new();
     let store = founded.open();
-    let id = store.keep_file(&picture(3, 100_000)).unwrap();
+    let id = store.keep_file(&picture(3, 200_000)).unwrap();
     let whole = fs::read(path(&founded, id)).unwrap();
     let damaged = |store: &Store| matches!(store.open_file(id), Err(StoreError::DamagedFile(_)));
     damage(&path(&founded, id));
@@ -112,6 +116,17 @@ fn what_is_damaged_absent_or_too_large_is_told() {
     assert!(damaged(&store));
     fs::remove_file(path(&founded, id)).unwrap();
     assert!(matches!(store.open_file(id), Err(StoreError::NoFile)));
+    // Damaged before it had a name: that fits, and the seal does not.
+    for at in [whole.len() / 4, whole.len() / 4 * 3] {
+        let mut sealed = whole.clone();
+        sealed[at] ^= 1;
+        let id = FileId(Sha256::digest(&sealed).into());
+        store.put_sealed_file(id, &sealed).unwrap();
+        assert!(matches!(store.open_file(id), Err(StoreError::DamagedFile(_))), "{at}");
+    }
+    // What the system cannot read may be whole.
+    fs::create_dir(path(&founded, id)).unwrap();
+    assert!(matches!(store.open_file(id), Err(StoreError::NotRead(_))));
     assert!(matches!(store.keep_file(&vec![0; FILE_MAX + 1]), Err(StoreError::TooLarge)));
     assert!(matches!(founded.open_elsewhere().open_file(other), Err(StoreError::NoFile)));
 }
@@ -120,6 +135,27 @@ impl Founded {
     /// Another practice, into which the files of this one are of no use.
     fn open_elsewhere(&self) -> Store {
         Store::create(&self.file("elsewhere"), passphrase()).unwrap().0
+    }
+}
+
+#[test]
+fn a_disk_that_fills_up_in_the_middle_of_a_file_keeps_nothing_of_it_and_takes_a_smaller_one() {
+    #[cfg(target_os = "linux")]
+    {
+        use common::again::{again, inside};
+        const TEST: &str = "a_disk_that_fills_up_in_the_middle_of_a_file_keeps_nothing_of_it_and_takes_a_smaller_one";
+        let Some(disk) = inside() else {
+            let folder = tempfile::tempdir().unwrap();
+            let mount = r#"mount -t tmpfs -o size=4m small "$0" && exec "$@""#;
+            let around = ["unshare", "--user", "--map-root-user", "--mount", "sh", "-c", mount];
+            return again(TEST, folder.path(), &[around.as_slice(), &[folder.path().to_str().unwrap()]].concat());
+        };
+        let (store, _) = Store::create(&disk.join("data"), passphrase()).unwrap();
+        let large = picture(3, 6 << 20);
+        assert!(matches!(store.keep_file(&large), Err(StoreError::Full)));
+        assert!(named(&disk.join("data")).is_empty());
+        let id = store.keep_file(&large[..1 << 20]).unwrap();
+        assert_eq!(*store.open_file(id).unwrap(), large[..1 << 20]);
     }
 }
 
