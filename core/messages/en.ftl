@@ -637,6 +637,10 @@ restored-brought = Restored: { $added ->
 restored-key-damaged = The key file { $file } in the backup was altered and is not put back. Choose a new passphrase and print a new recovery sheet.
 restored-refused = Not taken in from the backup. { $why }
 restored-other-history = Entry { $n } of device { $device } is another one in the backup than here, or follows on another one. What is here stays; the other is in the backup only. Keep the backup.
+restored-erased = { $count ->
+    [one] 1 entry belongs to a birth that was erased. It stays erased.
+   *[other] { $count } entries belong to births that were erased. They stay erased.
+}
 restored-further = and { $count } more like these.
 
 ## The check of the whole practice

@@ -635,6 +635,10 @@ restored-brought = Restaurado: { $added ->
 restored-key-damaged = El archivo de clave { $file } de la copia de seguridad fue alterado y no se repone. Elija una nueva frase de acceso e imprima una nueva hoja de recuperación.
 restored-refused = No se tomó de la copia de seguridad. { $why }
 restored-other-history = La anotación { $n } del dispositivo { $device } es otra en la copia que aquí, o sigue a otra distinta. Lo que hay aquí se queda; la otra está solo en la copia de seguridad. Conserve la copia.
+restored-erased = { $count ->
+    [one] 1 anotación es de un parto que fue borrado. Sigue borrada.
+   *[other] { $count } anotaciones son de partos que fueron borrados. Siguen borradas.
+}
 restored-further = y { $count } más como estas.
 
 ## The check of the whole practice

@@ -634,6 +634,10 @@ restored-brought = Restauré : { $added ->
 restored-key-damaged = Le fichier de clé { $file } de la sauvegarde a été altéré et n’est pas remis. Choisissez une nouvelle phrase de passe et imprimez une nouvelle feuille de secours.
 restored-refused = Pas repris de la sauvegarde. { $why }
 restored-other-history = L’entrée { $n } de l’appareil { $device } est autre dans la sauvegarde qu’ici, ou suit une autre entrée. Ce qui est ici reste ; l’autre n’est que dans la sauvegarde. Gardez la sauvegarde.
+restored-erased = { $count ->
+    [one] { $count } entrée appartient à une naissance qui a été effacée. Elle reste effacée.
+   *[other] { $count } entrées appartiennent à des naissances qui ont été effacées. Elles restent effacées.
+}
 restored-further = et { $count } de plus de ce genre.
 
 ## The check of the whole practice

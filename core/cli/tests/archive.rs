@@ -12,7 +12,7 @@ use std::process::Command;
 use age::secrecy::SecretString;
 use common::{PASSPHRASE, Practised, here, output, program, python, text};
 use secundine_session::api::Outgoing;
-use secundine_store::RECOVERY_KEY;
+use secundine_store::{RECOVERY_KEY, Store};
 
 /// What the script of the document says, and whether all fits.
 fn script(args: &[&str]) -> (String, bool) {
@@ -116,6 +116,35 @@ fn what_was_altered_left_out_or_put_in_is_found_by_both_readers() {
     );
 }
 
+/// The entries of a backup, opened as its README says.
+fn unpack(practised: &Practised, backup: &Path, archive: &Path) {
+    let unpacked = tempfile::tempdir().unwrap();
+    output("tar", &["-xf", text(backup), "-C", text(unpacked.path())]);
+    let file = |name: &str| fs::read(unpacked.path().join(name)).unwrap();
+    let identity: age::x25519::Identity = practised.recovery.parse().unwrap();
+    let digits = age::decrypt(&identity, &file(RECOVERY_KEY)).unwrap();
+    let digits = SecretString::from(String::from_utf8(digits).unwrap());
+    let opened = age::decrypt(&age::scrypt::Identity::new(digits), &file("entries.age"));
+    fs::write(archive, opened.unwrap()).unwrap();
+}
+
+#[test]
+fn of_a_birth_that_was_erased_nothing_is_missing_and_nothing_is_told() {
+    let mut practised = Practised::busy();
+    practised.lock();
+    let mut store = Store::open_with_identity(&practised.data(), &practised.recovery.clone().into()).unwrap();
+    store.erase(practised.birth).unwrap();
+    store.close().unwrap();
+    let (backup, archive) = (practised.folder.path().join("b.tar"), practised.folder.path().join("archive.jsonl"));
+    assert_eq!(practised.run("backup", &[text(&backup)]).1, 0);
+    let (said, code) = program(&["verify", text(&backup)], PASSPHRASE);
+    assert!(said.starts_with("4 entries of 1 birth checked: each is signed by its device (1).\n") && code == 0, "{said}");
+    unpack(&practised, &backup, &archive);
+    let (said, ok) = script(&[text(&archive)]);
+    assert!(ok && said == "18 entries of 1 births by 1 devices, 0 gaps: each is signed\n", "{said}");
+    assert!(!fs::read_to_string(&archive).unwrap().contains("all calm"));
+}
+
 #[test]
 fn a_backup_and_the_archive_in_it_are_checked_where_no_practice_is() {
     let mut practised = Practised::busy();
@@ -133,16 +162,8 @@ fn a_backup_and_the_archive_in_it_are_checked_where_no_practice_is() {
     let (said, code) = program(&["verify", text(&backup)], "seven loud herons");
     assert!(said.starts_with("This passphrase does not open the backup.") && code == 2, "{said}");
 
-    // As the README in the backup says.
-    let unpacked = practised.folder.path().join("unpacked");
-    fs::create_dir(&unpacked).unwrap();
-    output("tar", &["-xf", text(&backup), "-C", text(&unpacked)]);
-    let identity: age::x25519::Identity = practised.recovery.parse().unwrap();
-    let digits = age::decrypt(&identity, &fs::read(unpacked.join(RECOVERY_KEY)).unwrap()).unwrap();
-    let digits = SecretString::from(String::from_utf8(digits).unwrap());
-    let archive = unpacked.join("entries.jsonl");
-    let opened = age::decrypt(&age::scrypt::Identity::new(digits), &fs::read(unpacked.join("entries.age")).unwrap());
-    fs::write(&archive, opened.unwrap()).unwrap();
+    let archive = practised.folder.path().join("archive.jsonl");
+    unpack(&practised, &backup, &archive);
     assert_eq!(program(&["verify", text(&archive)], ""), (whole.to_owned(), 0));
     let (said, ok) = script(&[text(&archive), &early]);
     assert!(ok && said == "18 entries of 2 births by 1 devices, 0 gaps: each is signed\n", "{said}");

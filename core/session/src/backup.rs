@@ -33,9 +33,10 @@ pub fn told(restored: &Restored) -> Vec<Message> {
     let entries = restored.refused.iter().take(SENTENCES).map(refused);
     let further = restored.refused.len().saturating_sub(SENTENCES);
     let rest = (further > 0).then(|| Message::new("restored-further").with("count", number(further as u64)));
+    let erased = (restored.erased > 0).then(|| Message::new("restored-erased").with("count", number(restored.erased)));
     let damaged = number(restored.damaged_files);
     let files = (damaged > 0).then(|| Message::new("restored-files-damaged").with("count", damaged));
-    keys.chain(entries).chain(rest).chain(files).collect()
+    keys.chain(entries).chain(rest).chain(erased).chain(files).collect()
 }
 
 fn refused(misfit: &Misfit) -> Message {

@@ -356,14 +356,17 @@ fn everything_that_was_not_taken_in_has_words_and_many_are_counted() {
     let entry = |n, kind| Misfit::Entry { device, n, birth: None, kind };
     let refused = kinds.map(|kind| entry(7, kind)).to_vec();
     let damaged_keys = vec![PASSPHRASE_KEY];
+    let (erased, damaged_files) = (9, 1);
     let restored =
-        Restored { made, added: 0, known: 0, births: 0, refused, renewed: false, files: 0, damaged_files: 0, damaged_keys };
+        Restored { made, added: 0, known: 0, erased, births: 0, refused, renewed: false, files: 0, damaged_files, damaged_keys };
     let said: Vec<String> = told(&restored).iter().map(|message| Words::english().say(message)).collect();
-    assert_eq!(said.len(), 7);
+    assert_eq!(said.len(), 9);
     assert!(said.first().unwrap().contains(PASSPHRASE_KEY));
-    assert!(said.iter().skip(1).all(|line| line.contains('7') && line.contains("abababab")), "{said:?}");
+    assert_eq!(said.get(7).unwrap(), "9 entries belong to births that were erased. They stay erased.");
+    assert_eq!(said.get(8).unwrap(), "1 picture or sound in the backup was altered and is not put back.");
+    assert!(said.iter().skip(1).take(6).all(|line| line.contains('7') && line.contains("abababab")), "{said:?}");
     let refused = (1..=70).map(|n| entry(n, MisfitKind::Changed)).collect();
-    let many = told(&Restored { refused, damaged_keys: Vec::new(), ..restored });
+    let many = told(&Restored { refused, damaged_keys: Vec::new(), erased: 0, damaged_files: 0, ..restored });
     assert_eq!(many.len(), 51);
     assert_eq!(many.last(), Some(&Message::new("restored-further").with("count", 20_u32)));
 }

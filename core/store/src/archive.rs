@@ -2,7 +2,7 @@
 //!
 //! The first line is the [`Header`]. Then comes a line for each device, `{device, public}`, and a line for each entry,
 //! `{device, n, birth, body, link, signature}`, in the order of device and number. `body` is the stored text, since its
-//! digest is what the chain binds. Bytes are written as hexadecimal digits. The last line, `{end}`, holds the SHA-256 of
+//! digest is what the chain binds; of an entry whose birth was erased the `digest` stands in its place. Bytes are written as hexadecimal digits. The last line, `{end}`, holds the SHA-256 of
 //! everything before it. No line holds a secret of a device. In a backup, where the whole archive is sealed, a line `{file, key}`
 //! for each picture or sound that came from another phone of the practice stands before the entries, since nothing else there
 //! opens it.
@@ -22,8 +22,9 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
 use crate::StoreError;
-use crate::chain::{Link, Seal};
-use crate::database::{BirthKey, birth_key, birth_of};
+use crate::chain::Link;
+use crate::database::{birth_key, birth_of};
+use crate::exchange::Carried;
 use crate::files::FILE_KEY_BYTES;
 
 /// Version of the form that this program writes.
@@ -88,7 +89,10 @@ struct EntryLine {
     device: String,
     n: u64,
     birth: BirthId,
-    body: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    body: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    digest: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     before: Option<String>,
     link: String,
@@ -115,26 +119,14 @@ struct EndLine {
     end: String,
 }
 
-/// An entry as it is on disk.
-pub(crate) struct Kept {
-    pub device: DeviceId,
-    pub n: u64,
-    pub birth: BirthKey,
-    pub body: Vec<u8>,
-    /// The link of the entry before it on its device, where that entry is not in the extract.
-    pub before: Option<Link>,
-    pub link: Link,
-    pub seal: Seal,
-}
-
 /// What stands on a line between the first and the last.
 pub(crate) enum Item {
     /// A device and its public key.
     Device(DeviceId, [u8; 32]),
     /// A file and the key that opens it and no other.
     File(FileId, [u8; FILE_KEY_BYTES]),
-    /// An entry.
-    Entry(Kept),
+    /// An entry; and the link of the one before it on its device, where that one is not in the extract.
+    Entry(Carried, Option<Link>),
 }
 
 /// Writes an archive.
@@ -158,12 +150,15 @@ impl<W: Write> Writer<W> {
         self.line(&FileLine { file: file.to_string(), key: hex::encode(key) })
     }
 
-    pub(crate) fn entry(&mut self, kept: Kept) -> io::Result<()> {
-        let birth = birth_of(&kept.birth).ok_or_else(|| io::Error::other("an entry has no birth"))?;
-        let body = String::from_utf8(kept.body).map_err(|_| io::Error::other("an entry is no text"))?;
-        let (link, signature) = (hex::encode(kept.link), hex::encode(kept.seal));
-        let before = kept.before.map(hex::encode);
-        self.line(&EntryLine { device: kept.device.to_string(), n: kept.n, birth, body, before, link, signature })
+    /// Writes an entry, and the link of the one before it where that is asked for.
+    pub(crate) fn entry(&mut self, entry: Carried, before: Option<Link>) -> io::Result<()> {
+        let Carried { device, n, birth, digest, body, link, seal } = entry;
+        let birth = birth_of(&birth).ok_or_else(|| io::Error::other("an entry has no birth"))?;
+        let digest = body.is_none().then(|| hex::encode(digest));
+        let body = body.map(String::from_utf8).transpose().map_err(|_| io::Error::other("an entry is no text"))?;
+        let (link, signature) = (hex::encode(link), hex::encode(seal));
+        let before = before.map(hex::encode);
+        self.line(&EntryLine { device: device.to_string(), n, birth, body, digest, before, link, signature })
     }
 
     /// Writes the last line and gives back what was written to.
@@ -227,26 +222,32 @@ impl<'a> Reader<'a> {
             Line::File(FileLine { file, key }) if self.last.is_none() && self.header.birth.is_none() => {
                 Item::File(FileId(bytes(&file)?), bytes(&key)?)
             }
-            Line::Entry(line) => Item::Entry(self.entry(line)?),
+            Line::Entry(line) => self.entry(line)?,
             _ => return Err(damaged("a line is out of its place")),
         }))
     }
 
-    fn entry(&mut self, line: EntryLine) -> Result<Kept, StoreError> {
-        let EntryLine { device, n, birth, body, before, link, signature } = line;
+    fn entry(&mut self, line: EntryLine) -> Result<Item, StoreError> {
+        let EntryLine { device, n, birth, body, digest, before, link, signature } = line;
         let device = DeviceId(bytes(&device)?);
         if n == 0 || self.last.is_some_and(|last| last >= (device, n)) {
             return Err(damaged("an entry is out of its place"));
         }
-        let of = self.header.birth;
-        if of.is_some_and(|of| of != birth) || (of.is_none() && before.is_some()) {
+        let extract = self.header.birth;
+        if extract.is_some_and(|of| of != birth) || (extract.is_none() && before.is_some()) {
             return Err(damaged("an entry does not belong into it"));
         }
         self.last = Some((device, n));
         self.entries += 1;
-        let (birth, body) = (birth_key(birth), body.into_bytes());
-        let before = before.as_deref().map(bytes).transpose()?;
-        Ok(Kept { device, n, birth, body, before, link: bytes(&link)?, seal: bytes(&signature)? })
+        let (birth, link, seal) = (birth_key(birth), bytes(&link)?, bytes(&signature)?);
+        let entry = match (body, digest) {
+            (Some(body), None) => Carried::whole(device, n, birth, body.into_bytes(), link, seal),
+            (None, Some(digest)) if extract.is_none() => {
+                Carried { device, n, birth, digest: bytes(&digest)?, body: None, link, seal }
+            }
+            _ => return Err(damaged("an entry has no text, or it and its digest")),
+        };
+        Ok(Item::Entry(entry, before.as_deref().map(bytes).transpose()?))
     }
 
     fn end(&mut self, end: &str) -> Result<(), StoreError> {

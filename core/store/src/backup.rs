@@ -18,8 +18,9 @@ use secundine_domain::time::Stamp;
 use sha2::{Digest, Sha256};
 use tar::{Archive, Builder, EntryType};
 
-use crate::archive::{Header, Kept, Reader, Writer, damaged};
+use crate::archive::{Header, Reader, Writer, damaged};
 use crate::database::birth_key;
+use crate::exchange::Carried;
 use crate::files::{self, FILE_KEY, FILES, SEALED_MAX};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, is_recovery_identity, sync_folder};
 use crate::walk::Walk;
@@ -138,7 +139,7 @@ impl Store {
     fn write_archive<W: Write>(&self, out: W, made: &Stamp, files: BTreeMap<String, String>) -> Result<W, StoreError> {
         let writing = |error: io::Error| StoreError::writing_file(&error);
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
-        let (places, births) = (self.places()?, self.births_here()?);
+        let ((places, mut erased), births) = (self.places()?, self.births_here()?);
         let header = Header::new(made, self.key.id(), u64::try_from(places.len()).unwrap_or(u64::MAX), births, files);
         let mut writer = Writer::new(out, &header).map_err(writing)?;
         for public in self.devices()? {
@@ -151,10 +152,12 @@ impl Store {
         let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
         let mut select = self.connection.prepare(select).map_err(reading)?;
         for (device, n, birth) in places {
-            let kept = select.query_row(params![birth, device.0, n], |row| {
-                Ok(Kept { device, n, birth, body: row.get(0)?, before: None, link: row.get(1)?, seal: row.get(2)? })
-            });
-            writer.entry(kept.map_err(reading)?).map_err(writing)?;
+            let columns = |row: &rusqlite::Row| Ok(Carried::whole(device, n, birth, row.get(0)?, row.get(1)?, row.get(2)?));
+            let entry = match erased.remove(&(device, n)) {
+                Some(entry) => entry,
+                None => select.query_row(params![birth, device.0, n], columns).map_err(reading)?,
+            };
+            writer.entry(entry, None).map_err(writing)?;
         }
         writer.end().map_err(writing)
     }
@@ -206,12 +209,12 @@ pub fn check_archive(mut archive: impl BufRead) -> Result<(u64, u64), StoreError
 }
 
 fn check_entries(reader: &mut Reader<'_>) -> Result<(u64, u64), StoreError> {
-    Walk::along(reader, |walk, kept| {
-        let step = walk.step(&kept, || None);
+    Walk::along(reader, |walk, entry, _| {
+        let step = walk.step(&entry, || None);
         // What is missing was told of when it was found to be so; the rest is worth keeping all the more.
         match step.signed && step.misfit.is_none_or(|kind| kind == crate::MisfitKind::Missing) {
-            true => kept.reads(),
-            false => Err(damaged(format!("entry {} of {} does not fit", kept.n, kept.device))),
+            true => entry.reads(),
+            false => Err(damaged(format!("entry {} of {} does not fit", entry.n, entry.device))),
         }
     })?;
     Ok((reader.header.entries, reader.header.births))

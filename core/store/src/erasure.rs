@@ -1,17 +1,16 @@
 //! Births that were erased: what remains of their entries, so that the chains still prove the rest.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::params;
 use secundine_domain::entry::{BirthId, DeviceId, Entry};
 use secundine_domain::file::FileId;
-use sha2::{Digest, Sha256};
 
 use crate::database::{ENTRY_REMAINS, birth_key};
 use crate::exchange::Carried;
 use crate::files::{self, FILE_KEY};
-use crate::notes::put;
-use crate::{Store, StoreError};
+use crate::notes::write_notes;
+use crate::{Note, Store, StoreError};
 
 /// Entries of births that were erased: device and number, then birth, digest, link and signature.
 pub(crate) const ERASED: &str = "erased";
@@ -35,20 +34,15 @@ impl Store {
         let select = "SELECT device, n, body, link, signature FROM entry WHERE birth = ?1";
         let mut select = self.connection.prepare(select).map_err(reading)?;
         let columns = |row: &rusqlite::Row| {
-            let body: Vec<u8> = row.get(2)?;
-            let digest = Sha256::digest(&body).into();
-            let (device, n) = (DeviceId(row.get(0)?), row.get(1)?);
-            Ok(Carried { device, n, birth: key, digest, body: Some(body), link: row.get(3)?, seal: row.get(4)? })
+            let device = DeviceId(row.get(0)?);
+            Ok(Carried::whole(device, row.get(1)?, key, row.get(2)?, row.get(3)?, row.get(4)?))
         };
         let rows = select.query_map(params![key], columns).and_then(Iterator::collect::<Result<Vec<_>, _>>).map_err(reading)?;
         drop(select);
         let files: BTreeSet<FileId> = rows.iter().flat_map(files_of).collect();
         let transaction = self.connection.unchecked_transaction().map_err(writing)?;
         let put_all = || -> rusqlite::Result<()> {
-            for Carried { device, n, birth, digest, link, seal, .. } in &rows {
-                let value = [birth.as_slice(), digest, link, seal].concat();
-                put(&transaction, ERASED, &erased_name(*device, *n), &value)?;
-            }
+            write_notes(&transaction, &rows.iter().map(remains).collect::<Vec<_>>())?;
             // The one way by which an entry leaves the table.
             transaction.execute_batch("DROP TRIGGER entry_remains")?;
             transaction.execute("DELETE FROM entry WHERE birth = ?1", params![key])?;
@@ -73,18 +67,30 @@ impl Store {
         Ok(self.noted(ERASED, &name)?.and_then(|value| read_erased(&name, &value)))
     }
 
-    /// Every entry of a birth that was erased, in the order of device and number.
-    pub(crate) fn all_erased(&self) -> Result<Vec<Carried>, StoreError> {
-        Ok(self.all_noted(ERASED)?.iter().filter_map(|(name, value)| read_erased(name, value)).collect())
+    /// Every entry of a birth that was erased, by device and number.
+    pub(crate) fn all_erased(&self) -> Result<Erased, StoreError> {
+        let noted = self.all_noted(ERASED)?;
+        let read = noted.iter().filter_map(|(name, value)| read_erased(name, value));
+        Ok(read.map(|entry| ((entry.device, entry.n), entry)).collect())
     }
 }
 
-fn files_of(entry: &Carried) -> Vec<FileId> {
+/// Entries of births that were erased, by device and number: their digests still prove the others.
+pub(crate) type Erased = BTreeMap<(DeviceId, u64), Carried>;
+
+/// The files that an entry names.
+pub(crate) fn files_of(entry: &Carried) -> Vec<FileId> {
     let read = entry.body.as_deref().map(Entry::decode);
     read.and_then(Result::ok).map(|entry| entry.fact.files()).unwrap_or_default()
 }
 
-pub(crate) fn erased_name(device: DeviceId, n: u64) -> [u8; 24] {
+/// What remains of an entry whose birth is erased.
+pub(crate) fn remains(entry: &Carried) -> Note {
+    let Carried { device, n, birth, digest, link, seal, .. } = entry;
+    Note::Put(ERASED, erased_name(*device, *n).to_vec(), [birth.as_slice(), digest, link, seal].concat())
+}
+
+fn erased_name(device: DeviceId, n: u64) -> [u8; 24] {
     let mut name = [0; 24];
     let (front, back) = name.split_at_mut(16);
     front.copy_from_slice(&device.0);
@@ -92,7 +98,8 @@ pub(crate) fn erased_name(device: DeviceId, n: u64) -> [u8; 24] {
     name
 }
 
-fn read_erased(name: &[u8], value: &[u8]) -> Option<Carried> {
+/// An entry by the name and the value under which it remains.
+pub(crate) fn read_erased(name: &[u8], value: &[u8]) -> Option<Carried> {
     let (device, n) = name.split_first_chunk::<16>()?;
     let (birth, value) = value.split_first_chunk::<24>()?;
     let (digest, value) = value.split_first_chunk::<32>()?;

@@ -10,16 +10,16 @@ use rusqlite::{Connection, OptionalExtension, params};
 use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId};
 use sha2::{Digest, Sha256};
 
-use crate::chain::{DeviceKey, Position, device_of};
+use crate::chain::{DeviceKey, Link, Position, Seal, device_of};
 use crate::database::{BirthKey, birth_key, birth_of};
-use crate::erasure::{ERASED, erased_name};
+use crate::erasure::remains;
 use crate::notes::{Note, put, write_notes};
 use crate::{Misfit, MisfitKind, Store, StoreError};
 
 /// How far each chain goes that came from elsewhere: its device, then number and link.
 const CHAIN: &str = "chain";
 
-/// An entry on its way between devices.
+/// An entry with what proves it: as it is on disk, in an archive, and on its way between devices.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Carried {
     /// The device that wrote it.
@@ -36,6 +36,14 @@ pub struct Carried {
     pub link: [u8; 32],
     /// Its device's signature of number and link.
     pub seal: [u8; 64],
+}
+
+impl Carried {
+    /// An entry of this stored form.
+    pub(crate) fn whole(device: DeviceId, n: u64, birth: BirthKey, body: Vec<u8>, link: Link, seal: Seal) -> Self {
+        let digest = Sha256::digest(&body).into();
+        Self { device, n, birth, digest, body: Some(body), link, seal }
+    }
 }
 
 /// What was taken in.
@@ -131,11 +139,9 @@ impl Store {
             let found = select.query_map(params![key, device.0, after], |row| Ok((row.get(0)?, row.get(1)?, birth)));
             places.extend(found.map_err(reading)?.collect::<Result<Vec<_>, _>>().map_err(reading)?);
         }
-        let mut erased: BTreeMap<u64, Carried> = BTreeMap::new();
-        for entry in self.all_erased()?.into_iter().filter(|entry| entry.device == device && entry.n > after) {
-            places.push((entry.n, 0, entry.birth));
-            erased.insert(entry.n, entry);
-        }
+        let mut erased = self.all_erased()?;
+        erased.retain(|(of, n), _| *of == device && *n > after);
+        places.extend(erased.iter().map(|((_, n), entry)| (*n, 0, entry.birth)));
         places.sort_unstable();
         let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
         let mut select = self.connection.prepare_cached(select).map_err(reading)?;
@@ -145,15 +151,11 @@ impl Store {
             if bytes > most && !carried.is_empty() {
                 break;
             }
-            if let Some(entry) = erased.remove(&n) {
+            if let Some(entry) = erased.remove(&(device, n)) {
                 carried.push(entry);
                 continue;
             }
-            let columns = |row: &rusqlite::Row| {
-                let body: Vec<u8> = row.get(0)?;
-                let digest = Sha256::digest(&body).into();
-                Ok(Carried { device, n, birth, digest, body: Some(body), link: row.get(1)?, seal: row.get(2)? })
-            };
+            let columns = |row: &rusqlite::Row| Ok(Carried::whole(device, n, birth, row.get(0)?, row.get(1)?, row.get(2)?));
             carried.push(select.query_row(params![birth, device.0, n], columns).map_err(reading)?);
         }
         Ok(carried)
@@ -231,8 +233,7 @@ impl Store {
             }
             let Carried { birth, n, digest, body, link, seal, .. } = entry;
             let Some(body) = body else {
-                put(connection, ERASED, &erased_name(device, *n), &[birth.as_slice(), digest, link, seal].concat())
-                    .map_err(writing)?;
+                write_notes(connection, &[remains(entry)]).map_err(writing)?;
                 taken.added += 1;
                 continue;
             };
@@ -299,7 +300,7 @@ impl Store {
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
         let mut known = self.connection.prepare_cached("SELECT 1 FROM device WHERE id = ?1").map_err(reading)?;
         match known.exists(params![device.0]).map_err(reading)? {
-            true => self.find_last(device).map_err(reading),
+            true => self.find_last(device),
             false => Ok(Position::START),
         }
     }

@@ -14,10 +14,11 @@ use rusqlite::params;
 use secundine_domain::entry::{BirthId, DeviceId};
 use secundine_domain::time::Stamp;
 
-use crate::archive::{Header, Kept, Reader, Writer};
+use crate::archive::{Header, Reader, Writer};
 use crate::backup::{self, KeyFiles};
 use crate::chain::{Link, Position, device_of};
 use crate::database::{birth_key, birth_of};
+use crate::exchange::Carried;
 use crate::keys::Passphrase;
 use crate::store::stored;
 use crate::walk::Walk;
@@ -75,20 +76,20 @@ impl Extract {
 
     fn of(reader: &mut Reader<'_>) -> Result<Self, StoreError> {
         let (mut births, mut devices, mut misfit) = (BTreeMap::<_, Vec<Stored>>::new(), BTreeSet::new(), None);
-        Walk::along(reader, |walk, kept| {
-            devices.insert(kept.device);
-            let birth = birth_of(&kept.birth);
-            let kind = walk.step(&kept, || kept.before).misfit;
-            let entry = match kind.is_none() {
-                true => stored(&kept.body).and_then(|stored| kept.reads().map(|()| stored)).map(Some)?,
-                false => None,
+        Walk::along(reader, |walk, entry, before| {
+            devices.insert(entry.device);
+            let birth = birth_of(&entry.birth);
+            let kind = walk.step(&entry, || before).misfit;
+            let read = match entry.body.as_deref().filter(|_| kind.is_none()) {
+                Some(body) => stored(body).and_then(|stored| entry.reads().map(|()| stored)).map(Some)?,
+                None => None,
             };
             // Where the one before is nowhere, it is that one that is missing.
-            let n = if kind == Some(MisfitKind::Missing) { kept.n.saturating_sub(1) } else { kept.n };
-            let found = kind.map(|kind| Misfit::Entry { device: kept.device, n, birth, kind });
+            let n = if kind == Some(MisfitKind::Missing) { entry.n.saturating_sub(1) } else { entry.n };
+            let found = kind.map(|kind| Misfit::Entry { device: entry.device, n, birth, kind });
             misfit = misfit.take().or(found);
-            if let Some((birth, entry)) = birth.zip(entry) {
-                births.entry(birth).or_default().push(entry);
+            if let Some((birth, read)) = birth.zip(read) {
+                births.entry(birth).or_default().push(read);
             }
             Ok(())
         })?;
@@ -113,24 +114,23 @@ impl Store {
         .map_err(|error| StoreError::writing_file(&error))
     }
 
-    /// The entries of a birth as they are on disk.
-    fn kept(&self, birth: BirthId) -> Result<Vec<Kept>, StoreError> {
+    /// The entries of a birth as they are on disk, each with the link before it where the entry before is of another birth.
+    fn kept(&self, birth: BirthId) -> Result<Vec<(Carried, Option<Link>)>, StoreError> {
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
         let select = "SELECT device, n, body, link, signature FROM entry WHERE birth = ?1 ORDER BY device, n";
         let mut select = self.connection.prepare(select).map_err(reading)?;
         let birth = birth_key(birth);
         let rows = select.query_map(params![birth], |row| {
-            let (device, n) = (DeviceId(row.get(0)?), row.get(1)?);
-            Ok(Kept { device, n, birth, body: row.get(2)?, before: None, link: row.get(3)?, seal: row.get(4)? })
+            let device = DeviceId(row.get(0)?);
+            Ok(Carried::whole(device, row.get(1)?, birth, row.get(2)?, row.get(3)?, row.get(4)?))
         });
-        let mut kept: Vec<Kept> = rows.and_then(Iterator::collect).map_err(reading)?;
-        let mut last = None;
-        for entry in &mut kept {
+        let (mut kept, mut last) = (Vec::new(), None);
+        for entry in rows.map_err(reading)? {
+            let entry = entry.map_err(reading)?;
             let before = entry.n.saturating_sub(1);
-            if last != Some((entry.device, before)) {
-                entry.before = self.link_before(entry.device, before)?;
-            }
-            last = Some((entry.device, entry.n));
+            let gap = last.replace((entry.device, entry.n)) != Some((entry.device, before));
+            let link = if gap { self.link_before(entry.device, before)? } else { None };
+            kept.push((entry, link));
         }
         Ok(kept)
     }
@@ -142,12 +142,12 @@ impl Store {
 }
 
 /// Writes an archive with the devices that its entries are from.
-fn write<W: Write>(out: W, header: &Header, devices: &[VerifyingKey], kept: Vec<Kept>) -> io::Result<W> {
+fn write<W: Write>(out: W, header: &Header, devices: &[VerifyingKey], kept: Vec<(Carried, Option<Link>)>) -> io::Result<W> {
     let mut writer = Writer::new(out, header)?;
-    for public in devices.iter().filter(|public| kept.iter().any(|entry| entry.device == device_of(public))) {
+    for public in devices.iter().filter(|public| kept.iter().any(|(entry, _)| entry.device == device_of(public))) {
         writer.device(device_of(public), public.as_bytes())?;
     }
-    kept.into_iter().try_for_each(|entry| writer.entry(entry))?;
+    kept.into_iter().try_for_each(|(entry, before)| writer.entry(entry, before))?;
     writer.end()
 }
 

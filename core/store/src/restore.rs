@@ -3,7 +3,8 @@
 //! Histories merge as a union: what is not here is put in with its own link and signature, once they fit, and nothing that
 //! is here is changed. All of it is on disk, or nothing.
 
-use std::collections::BTreeMap;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
 use std::io;
 use std::path::Path;
@@ -13,11 +14,12 @@ use secundine_domain::entry::DeviceId;
 use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 
-use crate::archive::{Kept, Reader, damaged};
+use crate::archive::{Reader, damaged};
 use crate::backup::{self, KeyFiles};
 use crate::chain::{DeviceKey, Link};
 use crate::database::{BirthKey, DATABASE, LOG, birth_of, make_folder, set_aside_without_key};
-use crate::exchange::forget_chains;
+use crate::erasure::{Erased, files_of, remains};
+use crate::exchange::{Carried, forget_chains};
 use crate::files::{self, FILES};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, sync_folder, unfinished, write_named};
@@ -39,6 +41,8 @@ pub struct Restored {
     pub added: u64,
     /// Entries that were here already.
     pub known: u64,
+    /// Entries of births that were erased here, and stay so.
+    pub erased: u64,
     /// Births that were not here before.
     pub births: u64,
     /// What was not taken in; or, as [`MisfitKind::Missing`], what is neither in the backup nor here.
@@ -125,9 +129,12 @@ impl Store {
         let transaction = self.connection.unchecked_transaction().map_err(|error| StoreError::writing(&error))?;
         let (mut union, mut file_keys) = (Union::new(self)?, Vec::new());
         let (mut files, mut damaged_files) = (0, 0);
+        // The files come after the entries.
+        let left_out = RefCell::new(BTreeSet::new());
         // A file that no entry names does no harm: they are on disk before the entries that name them.
         let put_in = |name: FileId, sealed: &[u8]| {
             match files::name(sealed) == name {
+                _ if left_out.borrow().contains(&name) => {}
                 true if files::fits(&self.folder, name).is_ok() => {}
                 true => drop(files::put(&self.folder, sealed).map(|_| files += 1)?),
                 false => damaged_files += 1,
@@ -136,9 +143,10 @@ impl Store {
         };
         let (made, told) = backup::entries(open(backup)?, &self.data, put_in, |reader| {
             file_keys = union.take_in(reader)?;
+            left_out.replace(std::mem::take(&mut union.left_out));
             Ok((reader.header.made.clone(), reader.header.files.clone()))
         })?;
-        let Union { added, known, refused, split, .. } = union;
+        let Union { added, known, erased_here: erased, refused, split, .. } = union;
         let key = match split {
             true => Some(DeviceKey::random()?),
             false => None,
@@ -154,7 +162,7 @@ impl Store {
         }
         let births = self.births_here()?.saturating_sub(before);
         let damaged_keys = Vec::new();
-        Ok((Restored { made, added, known, births, refused, renewed, files, damaged_files, damaged_keys }, told))
+        Ok((Restored { made, added, known, erased, births, refused, renewed, files, damaged_files, damaged_keys }, told))
     }
 }
 
@@ -164,8 +172,14 @@ struct Union<'a> {
     connection: &'a Connection,
     /// What is here, in order.
     here: Vec<Place>,
+    /// What of it is erased.
+    erased: Erased,
     added: u64,
     known: u64,
+    /// Entries whose text the archive has, and which are erased here.
+    erased_here: u64,
+    /// The files that they name.
+    left_out: BTreeSet<FileId>,
     refused: Vec<Misfit>,
     /// The device whose history in the archive is another than here, from some entry on.
     forked: Option<DeviceId>,
@@ -175,22 +189,34 @@ struct Union<'a> {
 
 impl<'a> Union<'a> {
     fn new(store: &'a Store) -> Result<Self, StoreError> {
-        let (connection, here) = (&store.connection, store.places()?);
-        let refused = Vec::new();
-        Ok(Self { store, connection, here, added: 0, known: 0, refused, forked: None, split: false })
+        let (here, erased) = store.places()?;
+        Ok(Self {
+            store,
+            connection: &store.connection,
+            here,
+            erased,
+            added: 0,
+            known: 0,
+            erased_here: 0,
+            left_out: BTreeSet::new(),
+            refused: Vec::new(),
+            forked: None,
+            split: false,
+        })
     }
 
     /// Takes in the entries; gives the keys of files.
     fn take_in(&mut self, reader: &mut Reader<'_>) -> Result<Vec<Note>, StoreError> {
-        let walk = Walk::along(reader, |walk, kept| match self.find(kept.device, kept.n) {
-            Some(birth) if self.is_same(&kept, &birth)? => {
-                walk.pass(&kept);
-                self.known += 1;
+        let mut walk = Walk::along(reader, |walk, entry, _| match self.find(entry.device, entry.n) {
+            Some(birth) if self.is_same(&entry, &birth)? => {
+                walk.pass(&entry);
+                self.know(&entry);
                 Ok(())
             }
-            Some(birth) => self.keep_ours(walk, &kept, &birth),
-            None => self.take(walk, kept),
+            Some(birth) => self.keep_ours(walk, &entry, &birth),
+            None => self.take(walk, &entry),
         })?;
+        walk.file_keys.retain(|key| !matches!(key, Note::Put(_, name, _) if self.left_out.iter().any(|file| file.0 == **name)));
         Ok(walk.file_keys)
     }
 
@@ -201,63 +227,84 @@ impl<'a> Union<'a> {
     }
 
     fn link_here(&self, device: DeviceId, n: u64) -> Option<Link> {
+        if let Some(erased) = self.erased.get(&(device, n)) {
+            return Some(erased.link);
+        }
         let birth = self.find(device, n)?;
         let select = "SELECT link FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
         self.connection.prepare_cached(select).ok()?.query_row(params![birth, device.0, n], |row| row.get(0)).ok()
     }
 
-    fn is_same(&self, kept: &Kept, birth: &BirthKey) -> Result<bool, StoreError> {
+    /// Whether it is the entry that is here, of which the one or the other may be erased.
+    fn is_same(&self, entry: &Carried, birth: &BirthKey) -> Result<bool, StoreError> {
+        if let Some(ours) = self.erased.get(&(entry.device, entry.n)) {
+            return Ok(*ours == Carried { body: None, ..entry.clone() });
+        }
         let reading = |error: rusqlite::Error| StoreError::reading(&error);
-        let select = "SELECT body = ?4 AND link = ?5 AND signature = ?6 FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
+        let select = "SELECT (?4 IS NULL OR body = ?4) AND link = ?5 AND signature = ?6
+                      FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
         let mut select = self.connection.prepare_cached(select).map_err(reading)?;
-        let same = select.query_row(params![birth, kept.device.0, kept.n, kept.body, kept.link, kept.seal], |row| row.get(0));
-        Ok(*birth == kept.birth && same.map_err(reading)?)
+        let Carried { device, n, body, link, seal, .. } = entry;
+        let same = select.query_row(params![birth, device.0, n, body, link, seal], |row| row.get(0));
+        Ok(*birth == entry.birth && same.map_err(reading)?)
+    }
+
+    /// It is here already; what is erased stays so.
+    fn know(&mut self, entry: &Carried) {
+        match entry.body.is_some() && self.erased.contains_key(&(entry.device, entry.n)) {
+            true => {
+                self.erased_here += 1;
+                self.left_out.extend(files_of(entry));
+            }
+            false => self.known += 1,
+        }
     }
 
     /// Another entry of this id is here: it stays.
-    fn keep_ours(&mut self, walk: &mut Walk, kept: &Kept, birth: &BirthKey) -> Result<(), StoreError> {
-        let step = walk.step(kept, || self.link_here(kept.device, kept.n.saturating_sub(1)));
-        let other = step.signed && self.link_here(kept.device, kept.n) != Some(kept.link);
+    fn keep_ours(&mut self, walk: &mut Walk, entry: &Carried, birth: &BirthKey) -> Result<(), StoreError> {
+        let step = walk.step(entry, || self.link_here(entry.device, entry.n.saturating_sub(1)));
+        let other = step.signed && self.link_here(entry.device, entry.n) != Some(entry.link);
         if other {
-            self.fork(kept.device);
+            self.fork(entry.device);
         }
         let kind = step.misfit.filter(|_| !other).unwrap_or(MisfitKind::Rewritten);
-        self.refuse(kept, Some(birth), kind);
+        self.refuse(entry, Some(birth), kind);
         Ok(())
     }
 
     /// No entry of this id is here: it is put in if it fits.
-    fn take(&mut self, walk: &mut Walk, kept: Kept) -> Result<(), StoreError> {
-        let before = kept.n.saturating_sub(1);
-        let step = walk.step(&kept, || self.link_here(kept.device, before));
+    fn take(&mut self, walk: &mut Walk, entry: &Carried) -> Result<(), StoreError> {
+        let before = entry.n.saturating_sub(1);
+        let step = walk.step(entry, || self.link_here(entry.device, before));
         match step.misfit {
-            _ if step.signed && self.forked == Some(kept.device) => {
-                self.refuse(&kept, None, MisfitKind::Rewritten);
+            _ if step.signed && self.forked == Some(entry.device) => {
+                self.refuse(entry, None, MisfitKind::Rewritten);
                 return Ok(());
             }
             None => {}
             Some(MisfitKind::Missing) => {
-                let (device, n) = (kept.device, before);
+                let (device, n) = (entry.device, before);
                 self.refused.push(Misfit::Entry { device, n, birth: None, kind: MisfitKind::Missing });
             }
             Some(kind) => {
-                self.refuse(&kept, None, kind);
+                self.refuse(entry, None, kind);
                 return Ok(());
             }
         }
-        kept.reads()?;
-        self.insert(walk, &kept).map_err(|error| StoreError::writing(&error))?;
-        self.split |= kept.device == self.store.key.id() && kept.n >= self.store.next_id().n;
-        self.added += 1;
+        entry.reads()?;
+        self.insert(walk, entry).map_err(|error| StoreError::writing(&error))?;
+        self.split |= entry.device == self.store.key.id() && entry.n >= self.store.next_id().n;
+        self.added += u64::from(entry.body.is_some());
         Ok(())
     }
 
-    fn insert(&self, walk: &Walk, kept: &Kept) -> rusqlite::Result<()> {
-        let Kept { device, n, birth, body, link, seal, .. } = kept;
+    fn insert(&self, walk: &Walk, entry: &Carried) -> rusqlite::Result<()> {
+        let Carried { device, n, birth, body, link, seal, .. } = entry;
         if let Some(public) = walk.key(*device) {
             let known = "INSERT OR IGNORE INTO device (id, public) VALUES (?1, ?2)";
             self.connection.prepare_cached(known)?.execute(params![device.0, public.as_bytes()])?;
         }
+        let Some(body) = body else { return note_new(self.connection, &[remains(entry)]) };
         let insert = "INSERT INTO entry (birth, device, n, body, link, signature) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
         self.connection.prepare_cached(insert)?.execute(params![birth, device.0, n, body, link, seal]).map(|_| ())
     }
@@ -267,9 +314,9 @@ impl<'a> Union<'a> {
         self.split |= device == self.store.key.id();
     }
 
-    fn refuse(&mut self, kept: &Kept, birth: Option<&BirthKey>, kind: MisfitKind) {
+    fn refuse(&mut self, entry: &Carried, birth: Option<&BirthKey>, kind: MisfitKind) {
         let birth = birth.and_then(|birth| birth_of(birth));
-        self.refused.push(Misfit::Entry { device: kept.device, n: kept.n, birth, kind });
+        self.refused.push(Misfit::Entry { device: entry.device, n: entry.n, birth, kind });
     }
 }
 

@@ -21,6 +21,7 @@ use zeroize::Zeroizing;
 
 use crate::chain::Position;
 use crate::database::{DATABASE, FORM, LOG, in_memory, in_use};
+use crate::erasure::remains;
 use crate::head::{self, HEAD, Told};
 use crate::inbox::INBOX_RECIPIENT;
 use crate::keys::{DataKey, Passphrase};
@@ -140,7 +141,11 @@ impl Salvaged {
         let insert = "INSERT INTO entry (birth, device, n, body, link, signature) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
         let mut insert = transaction.prepare(insert)?;
         for Kept { row, .. } in &self.entries {
-            insert.execute(params![row.birth, row.device.0, row.n, row.body.as_slice(), row.link, row.seal])?;
+            let Some(body) = &row.body else {
+                note_new(&transaction, &[remains(&row.carried())])?;
+                continue;
+            };
+            insert.execute(params![row.birth, row.device.0, row.n, body.as_slice(), row.link, row.seal])?;
         }
         drop(insert);
         for (device, public) in &self.devices {

@@ -11,6 +11,7 @@ use crate::chain::{Bound, DeviceKey, Link, Position};
 use crate::database::{
     DATABASE, FORM, TABLES, birth_key, birth_of, connect, make_folder, make_indexes, readable, set_aside_without_key,
 };
+use crate::exchange::Carried;
 use crate::head::{self, HEAD, Head, Told};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, check_new};
 use crate::{StoreError, inbox, reserve, restore, salvage};
@@ -162,12 +163,7 @@ impl Store {
         let key = DeviceKey::own(&connection)?;
         let (last, head) = (Position::START, Head::new(folder, false));
         let mut store = Self { connection, data, key, last, head, folder: folder.to_owned(), broken: None, read_only: false };
-        store.last = store.find_last(store.key.id()).map_err(|error| StoreError::reading(&error))?;
-        for erased in store.all_erased()?.into_iter().filter(|erased| erased.device == store.key.id()) {
-            if erased.n > store.last.n {
-                store.last = Position { n: erased.n, link: erased.link };
-            }
-        }
+        store.last = store.find_last(store.key.id())?;
         if let Told::Position(device, at) = head::read(folder, &store.devices()?) {
             let own = device == store.key.id();
             let fits = own && (at == store.last || store.link_at(device, at.n)? == Some(at.link));
@@ -354,17 +350,19 @@ impl Store {
         hop.query_map([], |row| row.get(0))?.collect()
     }
 
-    /// The last entry of a device's chain that is here. Each birth is looked at once.
-    pub(crate) fn find_last(&self, device: DeviceId) -> rusqlite::Result<Position> {
+    /// The last entry of a device's chain that is here, be it of a birth that was erased. Each birth is looked at once.
+    pub(crate) fn find_last(&self, device: DeviceId) -> Result<Position, StoreError> {
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
         let last = "SELECT n, link FROM entry WHERE birth = ?1 AND device = ?2 ORDER BY n DESC LIMIT 1";
-        let mut last = self.connection.prepare(last)?;
+        let mut last = self.connection.prepare(last).map_err(reading)?;
         let mut greatest = Position::START;
-        for key in self.birth_keys()? {
+        for key in self.birth_keys().map_err(reading)? {
             let position = |row: &rusqlite::Row| Ok(Position { n: row.get(0)?, link: row.get(1)? });
-            let found = last.query_row(params![key, device.0], position).optional()?;
+            let found = last.query_row(params![key, device.0], position).optional().map_err(reading)?;
             greatest = found.filter(|found| found.n > greatest.n).unwrap_or(greatest);
         }
-        Ok(greatest)
+        let erased = self.all_erased()?.into_values().rfind(|entry| entry.device == device && entry.n > greatest.n);
+        Ok(erased.map_or(greatest, |Carried { n, link, .. }| Position { n, link }))
     }
 
     /// The link of a device's entry of this number.

@@ -4,11 +4,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use ed25519_dalek::VerifyingKey;
 use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId, StoredError};
-use sha2::{Digest, Sha256};
 
-use crate::archive::{Item, Kept, Reader, damaged};
+use crate::archive::{Item, Reader, damaged};
 use crate::chain::{Link, Position, device_of};
 use crate::database::{BirthKey, birth_key, birth_of};
+use crate::exchange::Carried;
 use crate::files::FILE_KEY;
 use crate::{MisfitKind, Note, StoreError};
 
@@ -38,13 +38,14 @@ pub(crate) struct Step {
 }
 
 impl Walk {
-    /// Walks to the end, hands each entry over, and gives what else was on the way.
+    /// Walks to the end, hands each entry over with what an extract tells of the link before it, and gives what else was on
+    /// the way.
     ///
     /// # Errors
     /// [`StoreError::DamagedBackup`] where the archive is cut off or altered, or what `take` answers.
     pub(crate) fn along(
         reader: &mut Reader<'_>,
-        mut take: impl FnMut(&mut Self, Kept) -> Result<(), StoreError>,
+        mut take: impl FnMut(&mut Self, Carried, Option<Link>) -> Result<(), StoreError>,
     ) -> Result<Self, StoreError> {
         let mut walk = Self::default();
         while let Some(item) = reader.next()? {
@@ -57,9 +58,9 @@ impl Walk {
                     walk.keys.insert(device, public);
                 }
                 Item::File(file, key) => walk.file_keys.push(Note::Put(FILE_KEY, file.0.to_vec(), key.to_vec())),
-                Item::Entry(kept) => {
-                    walk.births.insert(kept.birth);
-                    take(&mut walk, kept)?;
+                Item::Entry(entry, before) => {
+                    walk.births.extend(entry.body.is_some().then_some(entry.birth));
+                    take(&mut walk, entry, before)?;
                 }
             }
         }
@@ -76,26 +77,25 @@ impl Walk {
     }
 
     /// Goes on to an entry that is known to be right.
-    pub(crate) fn pass(&mut self, kept: &Kept) {
-        self.device = Some(kept.device);
-        self.at = vec![Position { n: kept.n, link: kept.link }];
+    pub(crate) fn pass(&mut self, entry: &Carried) {
+        self.device = Some(entry.device);
+        self.at = vec![Position { n: entry.n, link: entry.link }];
     }
 
     /// Goes on to an entry, and says what it proves. `before` is the link of the entry before it where the archive has none.
-    pub(crate) fn step(&mut self, kept: &Kept, before: impl FnOnce() -> Option<Link>) -> Step {
-        let Some(key) = self.keys.get(&kept.device) else {
+    pub(crate) fn step(&mut self, entry: &Carried, before: impl FnOnce() -> Option<Link>) -> Step {
+        let Some(key) = self.keys.get(&entry.device) else {
             return Step { signed: false, misfit: Some(MisfitKind::NoKey) };
         };
-        let told = Position { n: kept.n, link: kept.link };
-        let signed = told.is_signed(key, &kept.seal);
-        let n = kept.n.saturating_sub(1);
-        self.at.retain(|at| self.device == Some(kept.device) && at.n == n);
+        let told = Position { n: entry.n, link: entry.link };
+        let signed = told.is_signed(key, &entry.seal);
+        let n = entry.n.saturating_sub(1);
+        self.at.retain(|at| self.device == Some(entry.device) && at.n == n);
         if self.at.is_empty() {
             let link = if n == 0 { Some(Position::START.link) } else { before() };
             self.at.extend(link.map(|link| Position { n, link }));
         }
-        let digest = Sha256::digest(&kept.body).into();
-        let mut made: Vec<Position> = self.at.iter().map(|at| at.then(&kept.birth, &digest)).collect();
+        let mut made: Vec<Position> = self.at.iter().map(|at| at.then(&entry.birth, &entry.digest)).collect();
         let misfit = match (made.contains(&told), signed) {
             (true, true) => None,
             (false, true) if made.is_empty() => Some(MisfitKind::Missing),
@@ -103,7 +103,7 @@ impl Walk {
             (false, true) => Some(MisfitKind::Changed),
             (false, false) => Some(MisfitKind::Unlinked),
         };
-        self.device = Some(kept.device);
+        self.device = Some(entry.device);
         if signed {
             made.clear();
         }
@@ -113,13 +113,15 @@ impl Walk {
     }
 }
 
-impl Kept {
-    /// Whether it reads as the entry that it is said to be. Asked of an entry that its device has signed.
+impl Carried {
+    /// Whether it reads as the entry that it is said to be, unless its birth was erased. Asked of an entry that its device
+    /// has signed.
     ///
     /// # Errors
     /// [`StoreError::Newer`] for one of a later form, else [`StoreError::DamagedBackup`].
     pub(crate) fn reads(&self) -> Result<(), StoreError> {
-        let entry = Entry::decode(&self.body).map_err(|error| match error {
+        let Some(body) = &self.body else { return Ok(()) };
+        let entry = Entry::decode(body).map_err(|error| match error {
             StoredError::Newer(form) => StoreError::Newer(form.into()),
             StoredError::Unreadable(_) => damaged(format!("entry {} cannot be read", self.n)),
         })?;

@@ -141,6 +141,29 @@ fn tar_and_age_open_a_backup_and_openssl_checks_every_entry_of_it() {
 }
 
 #[test]
+fn of_a_birth_that_was_erased_the_digests_prove_the_rest() {
+    let founded = Founded::new();
+    let mut store = founded.open();
+    let gone = BirthId(store.next_id());
+    write(&mut store, gone, 3);
+    let kept = BirthId(store.next_id());
+    write(&mut store, kept, 3);
+    write(&mut store, gone, 1);
+    store.erase(gone).unwrap();
+    let device = store.device();
+    store.close().unwrap();
+    let backup = founded.back_up("backup.tar");
+    let folder = tempfile::tempdir().unwrap();
+    let file = |name: &str| folder.path().join(name);
+    said(&run("tar", "tar", &["-xf", text(&backup), "-C", text(folder.path())]));
+    let opened = said(&run("python3", "python3", &[&script("passphrase.py"), text(&file("entries.age")), &founded.data_key()]));
+    assert_eq!((opened.matches("canarynote").count(), opened.matches("\"digest\"").count()), (3, 4));
+    fs::write(file("entries.jsonl"), format!("{opened}\n")).unwrap();
+    let told = said(&run("python3", "python3", &[&script("archive.py"), text(&file("entries.jsonl"))]));
+    assert_eq!(told, format!("7 entries of {device} fit"));
+}
+
+#[test]
 fn a_picture_of_another_phone_opens_with_the_key_that_stands_in_the_entries() {
     let founded = Founded::new();
     let mut store = founded.open();

@@ -52,15 +52,15 @@ fn extract(birth: BirthId, entries: &[Entry], keys: &BTreeMap<DeviceId, DeviceKe
         let of_device: Vec<Entry> = entries.iter().filter(|entry| entry.id.device == device).cloned().collect();
         let mut before = None;
         for Bound { birth: of, body, at, seal, .. } in own.bind(Position::START, &of_device).unwrap() {
-            let gap = kept.last().is_none_or(|last: &Kept| (last.device, last.n + 1) != (device, at.n));
+            let gap = kept.last().is_none_or(|(last, _): &(Carried, _)| (last.device, last.n + 1) != (device, at.n));
             if of == birth_key(birth) {
                 let before = before.filter(|_| gap);
-                kept.push(Kept { device, n: at.n, birth: of, body, before, link: at.link, seal });
+                kept.push((Carried::whole(device, at.n, of, body, at.link, seal), before));
             }
             before = Some(at.link);
         }
     }
-    kept.sort_by_key(|entry| (entry.device, entry.n));
+    kept.sort_by_key(|(entry, _)| (entry.device, entry.n));
     let devices: Vec<_> = keys.values().map(DeviceKey::public).collect();
     write(Vec::new(), &Header::of_birth(birth, &MADE, DeviceId([1; 16]), kept.len() as u64), &devices, kept).unwrap()
 }

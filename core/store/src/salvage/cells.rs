@@ -52,6 +52,8 @@ pub(super) enum Shape {
     Drained,
     /// The text "file-key", name of a file 32, its key 16.
     FileKey,
+    /// The text "erased", name of an entry 24, what remains of it 152.
+    Erased,
 }
 
 impl Shape {
@@ -64,6 +66,7 @@ impl Shape {
             [44, 76, 0 | 76] => Some(Self::Device),
             [76, count, 44, whole, carry] if number(count) && number(whole) && blob(carry) => Some(Self::Drained),
             [29, 76, 44] => Some(Self::FileKey),
+            [25, 60, 316] => Some(Self::Erased),
             [boot, since, wall] if text(boot) && number(since) && number(wall) => Some(Self::Run),
             _ => None,
         }

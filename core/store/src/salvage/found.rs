@@ -6,6 +6,7 @@ use age::x25519;
 use ed25519_dalek::VerifyingKey;
 use secundine_domain::entry::DeviceId;
 use secundine_domain::time::Run;
+use sha2::{Digest, Sha256};
 use zeroize::Zeroizing;
 
 use super::cells::{Record, Shape, integer, records};
@@ -13,6 +14,8 @@ use super::pages::Pages;
 use crate::Note;
 use crate::chain::{Link, Seal, device_of};
 use crate::database::BirthKey;
+use crate::erasure::{ERASED, read_erased};
+use crate::exchange::Carried;
 use crate::files::FILE_KEY;
 use crate::inbox::DrainedRow;
 
@@ -20,19 +23,29 @@ use crate::inbox::DrainedRow;
 const IDENTITY: &[u8] = b"AGE-SECRET-KEY-1";
 const IDENTITY_LENGTH: usize = 74;
 
-/// A row that may be an entry.
+/// A row that may be an entry, or what remains of one.
 #[derive(Clone, PartialEq, Eq)]
 pub(super) struct Row {
     pub birth: BirthKey,
     pub device: DeviceId,
     pub n: u64,
-    pub body: Zeroizing<Vec<u8>>,
+    pub digest: [u8; 32],
+    /// None where its birth was erased.
+    pub body: Option<Zeroizing<Vec<u8>>>,
     pub link: Link,
     pub seal: Seal,
     /// It stands on whole pages.
     pub whole: bool,
     /// The pages that it lies on.
     pub pages: Vec<u32>,
+}
+
+impl Row {
+    /// What proves it.
+    pub(super) fn carried(&self) -> Carried {
+        let Self { birth, device, n, digest, link, seal, .. } = *self;
+        Carried { device, n, birth, digest, body: None, link, seal }
+    }
 }
 
 /// Everything that was found, not proved yet.
@@ -69,7 +82,12 @@ impl Found {
                 let n = u64::try_from(integer(*kind, n)).ok().filter(|n| *n > 0)?;
                 let device = DeviceId(exact(device)?);
                 let (birth, link, seal) = (exact(birth)?, exact(link)?, exact(seal)?);
-                self.rows.push(Row { birth, device, n, body: body.clone(), link, seal, whole, pages });
+                let (digest, body) = (Sha256::digest(body).into(), Some(body.clone()));
+                self.rows.push(Row { birth, device, n, digest, body, link, seal, whole, pages });
+            }
+            (Shape::Erased, [(_, kind), (_, name), (_, value)]) if **kind == ERASED.as_bytes() => {
+                let Carried { device, n, birth, digest, link, seal, .. } = read_erased(name, value).filter(|row| row.n > 0)?;
+                self.rows.push(Row { birth, device, n, digest, body: None, link, seal, whole, pages });
             }
             (Shape::Device, [(_, id), (_, public), _]) => {
                 let (id, public) = (DeviceId(exact(id)?), VerifyingKey::from_bytes(&exact(public)?).ok()?);

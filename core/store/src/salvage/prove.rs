@@ -8,14 +8,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use ed25519_dalek::VerifyingKey;
 use secundine_domain::entry::{BirthId, DeviceId, Entry, EntryId, StoredError};
-use sha2::{Digest, Sha256};
 
 use super::found::Row;
 use super::report::{Missing, Report};
 use crate::chain::{Link, Position};
 use crate::database::{BirthKey, birth_of};
 
-/// An entry that is kept.
+/// An entry that is kept, or what remains of one.
 pub(super) struct Kept {
     pub row: Row,
     pub proved: bool,
@@ -49,7 +48,8 @@ pub(super) fn prove(
         kept.extend(chain.walk(device, rows));
     }
     let here: BTreeSet<(DeviceId, u64)> = kept.iter().map(|kept| (kept.row.device, kept.row.n)).collect();
-    let births: BTreeSet<BirthKey> = kept.iter().map(|kept| kept.row.birth).collect();
+    let whole = kept.iter().filter(|kept| kept.row.body.is_some());
+    let births: BTreeSet<BirthKey> = whole.map(|kept| kept.row.birth).collect();
     let headless = births.iter().filter(|key| birth_of(*key).is_some_and(|birth| !begins(birth, &here)));
     touched.extend(headless);
     let count = |births: &BTreeSet<BirthKey>| births.iter().filter(|key| birth_of(*key) != Some(BirthId::PRACTICE)).count();
@@ -117,8 +117,8 @@ impl Chain<'_> {
         row.whole || (self.report.unchecked && self.public.is_some())
     }
 
-    /// One row for each number, from the last on: the one that the next follows from, else a proved one, else the one that
-    /// a head names. What else stands at its number contradicts it.
+    /// One row for each number, from the last on: the one that the next follows from, else a proved one, else what remains of
+    /// an erased one, else the one that a head names. What else stands at its number contradicts it.
     fn choose(&mut self, standing: BTreeMap<u64, Vec<Kept>>) -> Vec<Kept> {
         let mut chosen: Vec<Kept> = Vec::new();
         for (n, rows) in standing.into_iter().rev() {
@@ -126,7 +126,8 @@ impl Chain<'_> {
             let worth = |kept: &Kept| {
                 let wanted = after.is_some_and(|after| follows(&after.row, &kept.row.link));
                 let told = self.heads.iter().any(|at| (at.n, at.link) == (n, kept.row.link));
-                (wanted, kept.proved, told, kept.row.whole)
+                // What was erased stays so, wherever its text was found.
+                (wanted, kept.proved, kept.row.body.is_none(), told, kept.row.whole)
             };
             let (mut best, mut others): (Option<Kept>, Vec<Kept>) = (None, Vec::new());
             for kept in rows {
@@ -136,7 +137,7 @@ impl Chain<'_> {
                 }
             }
             let same = |kept: &Kept| {
-                best.as_ref().is_some_and(|best| (best.row.link, &best.row.body) == (kept.row.link, &kept.row.body))
+                best.as_ref().is_some_and(|best| (best.row.link, best.row.digest) == (kept.row.link, kept.row.digest))
             };
             others.iter().filter(|kept| !same(kept)).for_each(|kept| self.contradicts(&kept.row));
             chosen.extend(best);
@@ -148,8 +149,9 @@ impl Chain<'_> {
     /// Keeps what this program can read, and what a later one has written.
     fn read(&mut self, kept: Kept) -> Option<Kept> {
         let row = &kept.row;
+        let Some(body) = &row.body else { return Some(kept) };
         let id = EntryId { device: row.device, n: row.n };
-        match Entry::decode(&row.body) {
+        match Entry::decode(body) {
             Ok(entry) if entry.id == id && Some(entry.birth) == birth_of(&row.birth) => {}
             Err(StoredError::Newer(_)) => self.report.newer += 1,
             _ => {
@@ -192,5 +194,5 @@ impl Chain<'_> {
 /// Whether the link of a row is made from this one and what stands in the row.
 fn follows(row: &Row, before: &Link) -> bool {
     let before = Position { n: row.n - 1, link: *before };
-    before.then(&row.birth, &Sha256::digest(&row.body).into()).link == row.link
+    before.then(&row.birth, &row.digest).link == row.link
 }

@@ -89,7 +89,7 @@ impl Harmed {
     fn check(&self, salvaged: &Salvaged, place: &str) -> BTreeSet<u64> {
         let kept: BTreeSet<u64> = salvaged.entries.iter().map(|kept| kept.row.n).collect();
         for Kept { row, .. } in &salvaged.entries {
-            assert_eq!(Entry::decode(&row.body).unwrap(), self.entries[row.n as usize - 1], "{place}");
+            assert_eq!(Entry::decode(row.body.as_ref().unwrap()).unwrap(), self.entries[row.n as usize - 1], "{place}");
         }
         let report = &salvaged.report;
         assert_eq!((report.entries as usize, report.contradicting, report.unreadable), (kept.len(), 0, 0), "{place}");
