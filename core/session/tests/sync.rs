@@ -6,9 +6,11 @@ use std::path::Path;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
 use secundine_domain::fact::Practice;
 use secundine_domain::time::Stamp;
-use secundine_session::api::{ApiError, Request, Response, SyncRole, SyncState, SyncView, TypedPlace};
+use secundine_session::api::{ApiError, Request, Response, RestoredView, SyncRole, SyncState, SyncView, TypedPlace};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session, SharedSession};
 use tempfile::TempDir;
@@ -23,18 +25,22 @@ struct Phone {
 }
 
 impl Phone {
-    fn new(practitioner: &str) -> Self {
+    /// One that has no practice yet.
+    fn empty() -> Self {
         let folder = tempfile::tempdir().unwrap();
         let clock = HandClock::at(Stamp { wall_ms: START, offset_min: 60, zone: None, boot: None });
         let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
-        let session = SharedSession::new(Session::new(paths, Arc::new(clock.clone())));
+        Self { session: SharedSession::new(Session::new(paths, Arc::new(clock.clone()))), clock, folder }
+    }
+
+    fn new(practitioner: &str) -> Self {
+        let phone = Self::empty();
         let practice = Practice {
             name: format!("Practice of {practitioner}"),
             practitioner: practitioner.to_owned(),
             role: "Midwife".to_owned(),
             protocol: None,
         };
-        let phone = Self { session, clock, folder };
         phone.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
         phone
     }
@@ -352,8 +358,67 @@ fn a_phone_that_was_salvaged_is_a_new_device_and_joins_again() {
     }
     assert_eq!((ida.births(), mari.births()), (3, 3));
     assert_eq!(ida.view().members.len(), 3, "who it was stays in the roster until a lead removes it");
+    assert!(ida.is_whole() && mari.is_whole());
+}
+
+impl Phone {
+    fn back_up(&self) -> Vec<u8> {
+        let Response::MakeBackup(made) = self.call(Request::MakeBackup).unwrap() else { unreachable!() };
+        std::fs::read(made.path).unwrap()
+    }
+
+    fn restore(&self, backup: &[u8]) -> RestoredView {
+        let base64 = BASE64_STANDARD.encode(backup);
+        self.call(Request::BackupPart { offset: 0, base64 }).unwrap();
+        let Response::Restore(view) = self.call(Request::Restore { passphrase: PASSPHRASE.to_owned() }).unwrap() else {
+            unreachable!()
+        };
+        view
+    }
+
+    /// Whether the check of the records finds nothing.
+    fn is_whole(&self) -> bool {
+        let Response::Verify(verified) = self.call(Request::Verify).unwrap() else { unreachable!() };
+        verified.ok
+    }
+}
+
+#[test]
+fn no_backup_brings_back_what_was_erased_for_longer_than_until_its_phone_joins() {
+    let place = tempfile::tempdir().unwrap();
+    let (ida, mari, _) = two(place.path(), SyncRole::Member);
+    let birth = ida.born();
+    mari.born();
+    for phone in [&ida, &mari, &ida] {
+        phone.round();
+    }
+    let before = mari.back_up();
     for phone in [&ida, &mari] {
-        let Response::Verify(verified) = phone.call(Request::Verify).unwrap() else { unreachable!() };
-        assert!(verified.ok, "{verified:?}");
+        phone.call(Request::AskErasure { birth }).unwrap();
+    }
+    for phone in [&ida, &mari, &ida] {
+        phone.round();
+    }
+    mari.clock.advance(60_000);
+    let after = mari.back_up();
+    assert_eq!((mari.births(), mari.is_whole()), (1, true));
+
+    let told = mari.restore(&before);
+    assert_eq!((told.added, told.births), (0, 0));
+    assert_eq!(told.refused.iter().map(|why| why.id.as_str()).collect::<Vec<_>>(), ["restored-erased"]);
+    assert_eq!((mari.births(), mari.is_whole()), (1, true));
+
+    // Each is a new phone of the practice; the older one knows of nothing until it has joined.
+    for (backup, births) in [(&after, 1), (&before, 2)] {
+        let phone = Phone::empty();
+        assert_eq!(phone.restore(backup).refused, []);
+        assert_eq!((phone.births(), phone.is_whole()), (births, true));
+        let (one, other) = ida.welcome(&phone, SyncRole::Member);
+        assert_eq!(one, other);
+        let view = phone.round();
+        assert_eq!((view.failure, view.troubles), (None, Vec::new()));
+        assert_eq!((phone.births(), phone.is_whole()), (1, true));
+        ida.round();
+        assert!(ida.is_whole());
     }
 }

@@ -121,9 +121,16 @@ fn all(at: &mut At<'_, '_>) -> Result<(), SyncError> {
     }
     give::all(at)?;
     take::all(at)?;
-    if !compare::acts_behind(at)?.is_empty() {
+    // What has no key may have been erased, by an act that is told of behind the very segment that has none.
+    let keyless = |trouble: &Trouble| matches!(trouble, Trouble::NoBirthKey { .. });
+    let stuck = at.report.troubles.iter().any(keyless);
+    if stuck || !compare::acts_behind(at)?.is_empty() {
         acts::pull_all(at.access, at.me, at.bucket, &mut at.report.troubles)?;
         look_at_roster(at)?;
+        if stuck && !at.report.removed {
+            at.report.troubles.retain(|trouble| !keyless(trouble));
+            take::all(at)?;
+        }
         let behind = compare::acts_behind(at)?;
         at.report.troubles.extend(behind);
     }

@@ -9,13 +9,13 @@ use std::process::{Command, Stdio};
 
 use common::{Mem, Phone, START_MS, folder, practice};
 
-fn age(arguments: &[&str], sealed: &[u8]) -> Vec<u8> {
+/// What it makes of it; none where it does not open it.
+fn age(arguments: &[&str], sealed: &[u8]) -> Option<Vec<u8>> {
     let begun = Command::new("age").args(arguments).stdin(Stdio::piped()).stdout(Stdio::piped()).spawn();
     let mut child = begun.unwrap();
     child.stdin.take().unwrap().write_all(sealed).unwrap();
     let out = child.wait_with_output().unwrap();
-    assert!(out.status.success());
-    out.stdout
+    out.status.success().then_some(out.stdout)
 }
 
 #[test]
@@ -34,12 +34,13 @@ fn debians_age_opens_an_epoch_and_finds_its_key() {
     let key: ciborium::Value = ciborium::from_reader(key.as_slice()).unwrap();
     let key = key.as_map().unwrap().iter().find(|(name, _)| name.as_text() == Some("key")).unwrap().1.as_bytes().unwrap().clone();
     let state = bucket.state.lock().unwrap();
-    let (_, sealed) =
-        state.objects.iter().filter(|(name, _)| name.contains("/epoch/")).max_by_key(|(_, bytes)| bytes.len()).unwrap();
+    // The first was sealed before the second phone came.
+    let epochs: Vec<&Vec<u8>> =
+        state.objects.iter().filter(|(name, _)| name.contains("/epoch/")).map(|(_, sealed)| sealed).collect();
     for identity in [kem, sheet] {
         let file = root.path().join("identity");
         std::fs::write(&file, identity).unwrap();
-        let plain = age(&["-d", "-i", file.to_str().unwrap()], sealed);
-        assert!(plain.windows(32).any(|part| part == key.as_slice()));
+        let mut opened = epochs.iter().filter_map(|sealed| age(&["-d", "-i", file.to_str().unwrap()], sealed));
+        assert!(opened.any(|plain| plain.windows(32).any(|part| part == key.as_slice())));
     }
 }
