@@ -12,7 +12,7 @@ use secundine_store::Store;
 use crate::access::{Access, with};
 use crate::bucket::Bucket;
 use crate::member;
-use crate::notes::Me;
+use crate::notes::{self, Me};
 use crate::roster::Roster;
 use crate::{SyncError, Trouble};
 
@@ -114,7 +114,9 @@ pub fn round(access: &dyn Access, bucket: &dyn Bucket, wishes: &mut Wishes<'_>) 
 }
 
 fn all(at: &mut At<'_, '_>) -> Result<(), SyncError> {
-    acts::pull(at.access, at.me, at.bucket, &mut at.report.troubles)?;
+    // Who has read nothing of the others yet must not give on, from a backup, what they have erased.
+    let pull = if at.with(|store| notes::peers(store))?.is_empty() { acts::pull_all } else { acts::pull };
+    pull(at.access, at.me, at.bucket, &mut at.report.troubles)?;
     look_at_roster(at)?;
     if at.report.removed {
         return Ok(());

@@ -1,15 +1,17 @@
 //! Practices of two to fifty phones over a bucket that drops, delays, doubles and reorders, with phones that die in the
-//! middle and clocks a day apart: in the end all have the same charts, and nothing has vanished.
+//! middle, join later, ask that a birth be erased, and with clocks a day apart: in the end all have the same charts, and nothing
+//! has vanished but the births that two asked to erase.
 //!
 //! `SECUNDINE_SEEDS=1000` tries more; `SECUNDINE_SEED=17` plays one again.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::print_stdout, clippy::panic, reason = "a test")]
 
 mod common;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use common::{Dice, Mem, Phone, START_MS, Weather, folder, practice};
-use secundine_sync::SyncError;
+use common::{Dice, Mem, Phone, START_MS, Weather, folder, practice, welcome};
+use secundine_domain::entry::{BirthId, EntryId};
+use secundine_sync::{Role, SyncError, ask_erasure};
 
 const DAY_MS: i64 = 86_400_000;
 
@@ -23,17 +25,18 @@ fn seeds() -> Vec<u64> {
 
 #[test]
 fn all_come_to_the_same_charts_and_nothing_vanishes() {
-    let (mut phones, mut entries) = (0, 0);
+    let (mut phones, mut entries, mut erased) = (0, 0, 0);
     let seeds = seeds();
     for seed in &seeds {
-        let (of_phones, of_entries) = play(*seed);
+        let (of_phones, of_entries, of_erased) = play(*seed);
         phones += of_phones;
         entries += of_entries;
+        erased += of_erased;
     }
-    println!("{} seeds, {phones} phones, {entries} entries", seeds.len());
+    println!("{} seeds, {phones} phones, {entries} entries, {erased} births erased", seeds.len());
 }
 
-fn play(seed: u64) -> (usize, usize) {
+fn play(seed: u64) -> (usize, usize, usize) {
     let mut dice = Dice::new(seed);
     let root = folder();
     let many = if seed.is_multiple_of(100) { 50 } else { 2 + dice.below(5) };
@@ -43,15 +46,33 @@ fn play(seed: u64) -> (usize, usize) {
     bucket.state.lock().unwrap().delays = true;
     let mut now_ms = START_MS;
     practice(&mut phones, now_ms);
+    let mut written: BTreeMap<EntryId, BirthId> = BTreeMap::new();
+    let mut asked: BTreeMap<BirthId, BTreeSet<usize>> = BTreeMap::new();
     for step in 0..20 + 8 * many {
         now_ms += dice.below(3 * 3_600_000) as i64;
-        let phone = &mut phones[dice.below(many)];
-        match dice.below(5) {
+        if dice.one_in(25) {
+            let mut new = Phone::new(root.path(), phones.len(), skew(&mut dice));
+            welcome(&mut phones[0], &mut new, Role::Member, now_ms);
+            phones.push(new);
+        }
+        let at = dice.below(phones.len());
+        let phone = &mut phones[at];
+        match dice.below(6) {
+            5 if !phone.births.is_empty() => {
+                // Of few births, so that now and then two ask for the same.
+                let birth = phone.births[dice.below(phone.births.len().min(2))];
+                match ask_erasure(phone.store(), birth, now_ms) {
+                    Ok(_) => drop(asked.entry(birth).or_default().insert(at)),
+                    // It has joined, and nothing has told it so yet.
+                    Err(error) => assert!(matches!(error, SyncError::NotMember), "seed {seed}: {error:?}"),
+                }
+            }
             0 | 1 => {
                 let known = (!phone.births.is_empty() && !dice.one_in(3)).then(|| phone.births[dice.below(phone.births.len())]);
                 for k in 0..=dice.below(4) {
                     let birth = if k == 0 { known } else { phone.births.last().copied() };
-                    phone.write(birth, &format!("seed {seed}, step {step}, {k}"), now_ms);
+                    let id = phone.write(birth, &format!("seed {seed}, step {step}, {k}"), now_ms);
+                    written.insert(id, birth.unwrap_or(BirthId(id)));
                 }
             }
             2 => {
@@ -71,19 +92,24 @@ fn play(seed: u64) -> (usize, usize) {
     bucket.set(Weather::default());
     bucket.state.lock().unwrap().delays = false;
     bucket.state.lock().unwrap().hidden.clear();
-    for last in 0..3 {
+    for last in 0..4 {
         for phone in &mut phones {
             let (report, done) = phone.round(&bucket, now_ms);
             done.unwrap_or_else(|error| panic!("seed {seed}: {error:?}"));
-            assert!(last < 2 || report.troubles.is_empty(), "seed {seed}: {:?}", report.troubles);
+            assert!(last < 3 || report.troubles.is_empty(), "seed {seed}: {:?}", report.troubles);
         }
     }
-    let written: BTreeSet<_> = phones.iter().flat_map(|phone| phone.written.iter().copied()).collect();
+    let erased: BTreeSet<BirthId> = asked.into_iter().filter(|(_, by)| by.len() > 1).map(|(birth, _)| birth).collect();
+    let kept: BTreeSet<EntryId> = written.iter().filter(|(_, birth)| !erased.contains(birth)).map(|(id, _)| *id).collect();
     let versions = phones[0].versions();
     for phone in &mut phones {
-        assert!(phone.entries().is_superset(&written), "seed {seed}: entries vanished on {}", phone.label);
+        assert!(phone.entries().is_superset(&kept), "seed {seed}: entries vanished on {}", phone.label);
         assert_eq!(phone.versions(), versions, "seed {seed}: {}", phone.label);
-        assert!(phone.store().verify().unwrap().misfit.is_none(), "seed {seed}: {}", phone.label);
+        for birth in &erased {
+            assert!(phone.store().entries(*birth).unwrap().is_empty(), "seed {seed}: {birth:?} is still on {}", phone.label);
+        }
+        let misfit = phone.store().verify().unwrap().misfit;
+        assert!(misfit.is_none(), "seed {seed}: {}: {misfit:?}", phone.label);
     }
-    (many, written.len())
+    (phones.len(), written.len(), erased.len())
 }
