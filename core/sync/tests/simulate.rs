@@ -59,8 +59,9 @@ fn play(seed: u64) -> (usize, usize, usize) {
         let phone = &mut phones[at];
         match dice.below(6) {
             5 if !phone.births.is_empty() => {
-                // Of few births, so that now and then two ask for the same.
-                let birth = phone.births[dice.below(phone.births.len().min(2))];
+                // One that somebody has asked for already, so that two often ask for the same.
+                let wanted = phone.births.iter().find(|birth| asked.get(birth).is_some_and(|by| by.len() == 1));
+                let birth = *wanted.unwrap_or(&phone.births[dice.below(phone.births.len())]);
                 match ask_erasure(phone.store(), birth, now_ms) {
                     Ok(_) => drop(asked.entry(birth).or_default().insert(at)),
                     // It has joined, and nothing has told it so yet.

@@ -28,8 +28,9 @@ fn note(id: EntryId, birth: BirthId, letters: usize) -> Entry {
 }
 
 impl Harmed {
-    /// Three births whose notes alternate, each of so many letters, some of their own length; closed, or with its log.
-    fn new(entries: u64, letters: impl Fn(u64) -> usize, closed: bool) -> Self {
+    /// Three births whose notes alternate, each of so many letters, some of their own length, of which one may be erased;
+    /// closed, or with its log.
+    fn new(entries: u64, letters: impl Fn(u64) -> usize, erased: Option<u64>, closed: bool) -> Self {
         let source = tempfile::tempdir().unwrap();
         let key = DataKey::random().unwrap();
         let mut store = Store::found(source.path(), key.clone()).unwrap();
@@ -41,6 +42,9 @@ impl Harmed {
             let stamp =
                 Stamp { boot: Some(Boot { id: "run".to_owned(), since_ms: entry.id.n as i64 }), ..entry.recorded.clone() };
             store.beat(&stamp.run().unwrap()).unwrap();
+        }
+        if let Some(n) = erased {
+            store.erase(BirthId(EntryId { n, ..first })).unwrap();
         }
         let folder = if closed {
             store.close().unwrap();
@@ -57,11 +61,16 @@ impl Harmed {
 
     /// Small notes, and now and then one that goes on over several pages.
     fn closed() -> Self {
-        Self::new(40, |n| if n % 9 == 0 { 9_000 } else { 150 }, true)
+        Self::new(40, |n| if n % 9 == 0 { 9_000 } else { 150 }, None, true)
+    }
+
+    /// The same once the second birth is erased.
+    fn erased() -> Self {
+        Self::new(40, |n| if n % 9 == 0 { 9_000 } else { 150 }, Some(2), true)
     }
 
     fn logged() -> Self {
-        Self::new(40, |_| 150, false)
+        Self::new(40, |_| 150, None, false)
     }
 
     fn bytes(&self, name: &str) -> Vec<u8> {
@@ -89,10 +98,14 @@ impl Harmed {
     fn check(&self, salvaged: &Salvaged, place: &str) -> BTreeSet<u64> {
         let kept: BTreeSet<u64> = salvaged.entries.iter().map(|kept| kept.row.n).collect();
         for Kept { row, .. } in &salvaged.entries {
-            assert_eq!(Entry::decode(row.body.as_ref().unwrap()).unwrap(), self.entries[row.n as usize - 1], "{place}");
+            let written = &self.entries[row.n as usize - 1];
+            assert_eq!(row.digest, <[u8; 32]>::from(Sha256::digest(written.encode().unwrap())), "{place}");
+            let body = row.body.as_ref().map(|body| Entry::decode(body).unwrap());
+            assert_eq!(body, body.as_ref().map(|_| written.clone()), "{place}");
         }
+        let whole = salvaged.entries.iter().filter(|kept| kept.row.body.is_some()).count();
         let report = &salvaged.report;
-        assert_eq!((report.entries as usize, report.contradicting, report.unreadable), (kept.len(), 0, 0), "{place}");
+        assert_eq!((report.entries as usize, report.contradicting, report.unreadable), (whole, 0, 0), "{place}");
         assert_eq!(report.missing_count() as usize, self.entries.len() - kept.len(), "{place}: {:?}", report.missing);
         for missing in &report.missing {
             assert!((missing.first..=missing.last).all(|n| !kept.contains(&n)), "{place}");
@@ -130,7 +143,20 @@ fn a_healthy_store_reads_as_the_store_itself_reads_it() {
 
 #[test]
 fn what_does_not_lie_on_a_page_that_is_zeroed_comes_back_and_the_rest_is_counted() {
-    let harmed = Harmed::closed();
+    each_page_is_zeroed(&Harmed::closed());
+}
+
+#[test]
+fn the_same_where_a_birth_was_erased() {
+    let harmed = Harmed::erased();
+    let salvaged = harmed.read().unwrap();
+    assert_eq!(harmed.check(&salvaged, "healthy"), harmed.all());
+    assert_eq!(salvaged.report, Report { entries: 27, births: 2, ..Report::default() });
+    each_page_is_zeroed(&harmed);
+    each_page_has_a_flipped_bit(&Harmed::erased());
+}
+
+fn each_page_is_zeroed(harmed: &Harmed) {
     let healthy = harmed.bytes(DATABASE);
     let rows = harmed.read().unwrap().entries;
     let mut costly = 0;
@@ -146,7 +172,8 @@ fn what_does_not_lie_on_a_page_that_is_zeroed_comes_back_and_the_rest_is_counted
         // The salt goes with the first page.
         assert_eq!(salvaged.report.unchecked, page == 0);
         assert!(page == 0 || salvaged.report.pages == [number], "{:?}", salvaged.report.pages);
-        let gaps = kept.iter().filter(|n| **n > 1 && !kept.contains(&(**n - 1))).count();
+        let whole = salvaged.entries.iter().filter(|kept| kept.row.body.is_some()).map(|kept| kept.row.n);
+        let gaps = whole.filter(|n| *n > 1 && !kept.contains(&(n - 1))).count();
         if !salvaged.devices.is_empty() {
             assert_eq!(salvaged.report.unprovable as usize, gaps, "page {number}");
         }
@@ -158,7 +185,10 @@ fn what_does_not_lie_on_a_page_that_is_zeroed_comes_back_and_the_rest_is_counted
 
 #[test]
 fn a_flipped_bit_costs_at_most_the_entries_on_its_page() {
-    let harmed = Harmed::closed();
+    each_page_has_a_flipped_bit(&Harmed::closed());
+}
+
+fn each_page_has_a_flipped_bit(harmed: &Harmed) {
     let healthy = harmed.bytes(DATABASE);
     let rows = harmed.read().unwrap().entries;
     let (mut saved, mut on_page) = (0, 0);
@@ -212,7 +242,7 @@ fn of_a_database_cut_short_what_lies_before_the_cut_comes_back() {
 
 #[test]
 fn each_frame_of_the_log_harmed_in_turn_costs_only_what_stands_nowhere_else() {
-    let harmed = Harmed::new(16, |_| 150, false);
+    let harmed = Harmed::new(16, |_| 150, None, false);
     let healthy = harmed.bytes(LOG);
     let frames = (healthy.len() - 32) / (24 + PAGE);
     assert!(frames > 16, "{frames}");
@@ -359,7 +389,7 @@ fn an_entry_of_a_later_form_is_kept_and_told() {
 
 /// The pages of a small store, decrypted, one after another.
 fn plain() -> Vec<u8> {
-    let harmed = Harmed::new(12, |n| if n == 5 { 9_000 } else { 100 }, true);
+    let harmed = Harmed::new(12, |n| if n == 5 { 9_000 } else { 100 }, None, true);
     let mut pages = harmed.pages(LOG).all;
     pages.sort_by_key(|page| page.number);
     pages.iter().flat_map(|page| page.bytes.iter().copied().chain([0; 80])).collect()
