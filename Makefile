@@ -31,7 +31,7 @@ help:
 	@echo 'make fuzz   any bytes at every decoder, FUZZ_SECONDS=60 each'
 	@echo 'make garage a cluster of Garage on loopback, as a practice may have it; it takes commands (tests/garage/cluster.py)'
 	@echo 'make bindings generate what Kotlin, Swift and Python call, after a change of mobile/bindings'
-	@echo 'make check-phones  type-check all Rust for Android and iOS (a quarter of an hour at first; Debian 12 only)'
+	@echo 'make check-phones  type-check all Rust for Android and iOS (5 to 15 minutes at first; Debian 12 only)'
 	@echo 'make soak   the long forms of the tests (about two hours); soak-kills, soak-laws, … run one of them'
 	@echo 'make supply known weaknesses of what others made, and bills of materials; make reproduce builds the core twice and compares'
 	@echo 'make lint   formatting, lints and types only'
@@ -165,7 +165,7 @@ generated: generated-anew
 			exit 1; }; \
 	done
 
-# A quarter of an hour at first, a minute when little has changed, and a gigabyte and a half in the target folder.
+# 5 to 15 minutes at first, a minute when little has changed, and a gigabyte and a half in the target folder.
 check-phones:
 	$(call packages,$(BUILD_PACKAGES))
 	mobile/check-phones.sh
