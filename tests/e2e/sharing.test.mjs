@@ -6,7 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 
-import { createPractice } from "./birth.mjs";
+import { PASSPHRASE, createPractice } from "./birth.mjs";
 import { emptyPhone, launch, picturesIn } from "./browser.mjs";
 import { at, call } from "./core.mjs";
 import { hold } from "./device.mjs";
@@ -160,6 +160,7 @@ test("a photograph is fetched when it is wanted, a sheet brings the practice bac
   assert.deepEqual([view.leads, view.members.length, view.troubles], [true, 3, []]);
   assert.equal((await call(third, { request: "births", skip: 0, take: 9 })).births.length, 1);
 
+  const backup = (await call(other, { request: "make_backup" })).path;
   await toErasing(lead);
   await hold(lead, "erase-do");
   await lead.find('[data-test="erase-asked"]');
@@ -182,5 +183,16 @@ test("a photograph is fetched when it is wanted, a sheet brings the practice bac
   await toSharing(lead);
   await lead.find('[data-test="sharing-state"]');
   await seenLead("erased");
+
+  // A backup from before does not bring it back, and says so.
+  await other.anew();
+  for (const step of ["menu", "practice", "backups", "backup-add"]) await other.tap(`[data-test="${step}"]`);
+  await at(other, "restore-file").setInputFiles(backup);
+  await other.type('[data-test="restore-passphrase"]', PASSPHRASE);
+  await other.tap('[data-test="restore-do"]');
+  assert.match(await other.textOf('[data-test="restored-refused"]'), /stay erased/);
+  await seenOther("restored");
+  await other.tap('[data-test="restored-done"]');
+  assert.equal((await call(other, { request: "births", skip: 0, take: 9 })).births.length, 0);
   assert.deepEqual([...lead.problems, ...other.problems, ...third.problems], []);
 });

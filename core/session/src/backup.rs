@@ -26,7 +26,14 @@ pub fn brought(restored: &Restored) -> Message {
     Message::new("restored-brought").with("added", number(restored.added)).with("known", number(restored.known))
 }
 
-/// What could not be taken in, each in words.
+/// How much was not taken in.
+#[must_use]
+pub fn left_out(restored: &Restored) -> u32 {
+    let Restored { refused, erased, damaged_files, damaged_keys, .. } = restored;
+    number((refused.len() + damaged_keys.len()) as u64 + erased + damaged_files)
+}
+
+/// What was not taken in, in words.
 #[must_use]
 pub fn told(restored: &Restored) -> Vec<Message> {
     let keys = restored.damaged_keys.iter().map(|name| Message::new("restored-key-damaged").with("file", *name));

@@ -27,6 +27,10 @@ births: number,
  */
 made: string, 
 /**
- * What could not be taken in, each in words.
+ * Entries, files and keys that were not taken in.
+ */
+left_out: number, 
+/**
+ * The same, in words.
  */
 refused: Array<Message>, };

@@ -129,7 +129,9 @@ pub struct RestoredView {
     pub births: u32,
     /// Local date and time at which the backup was made, `2026-11-25 03:12`.
     pub made: String,
-    /// What could not be taken in, each in words.
+    /// Entries, files and keys that were not taken in.
+    pub left_out: u32,
+    /// The same, in words.
     pub refused: Vec<Message>,
 }
 

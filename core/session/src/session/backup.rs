@@ -94,6 +94,7 @@ impl Session {
             known: number(restored.known),
             births: number(restored.births),
             made: minute(&restored.made),
+            left_out: backup::left_out(&restored),
             refused: backup::told(&restored),
         }))
     }
