@@ -82,6 +82,9 @@ api_bind_addr = "127.0.0.1:{admin}"
         for node, one in enumerate(ids, 1):
             self.until("layout", "assign", "-z", f"dc{node}", "-c", "1G", one[:16])
         self.until("layout", "apply", "--version", "1")
+        for node in nodes:
+            # The others hear of it within ten seconds or so; until then they are "not ready" for some of the objects.
+            self.until("layout", "history", node=node, says="#1 ")
         self.until("bucket", "create", BUCKET)
 
     def config(self, node):
@@ -112,15 +115,15 @@ api_bind_addr = "127.0.0.1:{admin}"
         done = subprocess.run([self.garage, "-c", config, *words], capture_output=True, text=True, timeout=120)
         return done.returncode, done.stdout, done.stderr
 
-    def until(self, *words, node=None):
-        """The same, again until it works: nodes take a moment to know each other."""
+    def until(self, *words, node=None, says=""):
+        """The same, again until it works and says so: nodes take a moment to know each other."""
         deadline = time.monotonic() + 60
         while True:
             code, said, complained = self.ask(*words, node=node)
-            if code == 0:
+            if code == 0 and says in said:
                 return said
             if time.monotonic() > deadline:
-                sys.exit(f"{words}: {complained}")
+                sys.exit(f"{words}: {complained or said}")
             time.sleep(0.3)
 
     def key(self, name, rights):
