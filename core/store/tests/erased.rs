@@ -7,7 +7,7 @@ mod common;
 use std::fs;
 use std::path::PathBuf;
 
-use common::{Founded, entry, from_elsewhere, numbers, stamp, write};
+use common::{Founded, entry, from_elsewhere, numbers, stamp, two_births};
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Fact, Photo};
 use secundine_domain::file::FileId;
@@ -15,8 +15,7 @@ use secundine_store::{DATABASE, FILES, Store, StoreError, check_backup};
 
 const MADE: i64 = 1_795_570_800_000;
 
-/// Two births whose entries alternate, 1 to 3, 7, 8 and the pictures 11 and 12 of the one, 4 to 6, 9 and 10 of the other; and
-/// a backup of that. Then the one with the pictures is erased.
+/// Two births, the entries 11 and 12 being pictures of the one, and a backup of that. Then the one with the pictures is erased.
 struct Erased {
     founded: Founded,
     store: Option<Store>,
@@ -30,12 +29,7 @@ impl Erased {
     fn new() -> Self {
         let founded = Founded::new();
         let mut store = founded.open();
-        let gone = BirthId(store.next_id());
-        write(&mut store, gone, 3);
-        let kept = BirthId(store.next_id());
-        write(&mut store, kept, 3);
-        write(&mut store, gone, 2);
-        write(&mut store, kept, 2);
+        let (gone, kept) = two_births(&mut store);
         // One of this phone and one of another.
         let pictures = [store.keep_file(b"a picture").unwrap(), from_elsewhere(&mut store, b"another")];
         for file in pictures {

@@ -104,6 +104,17 @@ pub fn write(store: &mut Store, birth: BirthId, count: usize) {
     }
 }
 
+/// Two births whose entries alternate: 1 to 3, 7 and 8 of the one, 4 to 6, 9 and 10 of the other.
+pub fn two_births(store: &mut Store) -> (BirthId, BirthId) {
+    let one = BirthId(store.next_id());
+    write(store, one, 3);
+    let other = BirthId(store.next_id());
+    write(store, other, 3);
+    write(store, one, 2);
+    write(store, other, 2);
+    (one, other)
+}
+
 /// The numbers of the entries of a birth, in order.
 pub fn numbers(store: &Store, birth: BirthId) -> Vec<u64> {
     store.entries(birth).unwrap().iter().map(|stored| stored.entry.id.n).collect()
