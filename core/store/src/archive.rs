@@ -2,10 +2,10 @@
 //!
 //! The first line is the [`Header`]. Then comes a line for each device, `{device, public}`, and a line for each entry,
 //! `{device, n, birth, body, link, signature}`, in the order of device and number. `body` is the stored text, since its
-//! digest is what the chain binds; of an entry whose birth was erased the `digest` stands in its place. Bytes are written as hexadecimal digits. The last line, `{end}`, holds the SHA-256 of
-//! everything before it. No line holds a secret of a device. In a backup, where the whole archive is sealed, a line `{file, key}`
-//! for each picture or sound that came from another phone of the practice stands before the entries, since nothing else there
-//! opens it.
+//! digest is what the chain binds; of an entry whose birth was erased the `digest` stands in its place. Bytes are written as
+//! hexadecimal digits. The last line, `{end}`, holds the SHA-256 of everything before it. No line holds a secret of a device. In
+//! a backup, where the whole archive is sealed, a line `{file, key}` for each picture or sound that came from another phone of
+//! the practice stands before the entries, since nothing else there opens it.
 //!
 //! An extract has the entries of one birth, which its header names. Where the entry before one is not in it, that one's link
 //! stands beside it as `before`, so that its signature proves it all the same. `core/store/ARCHIVE.md` tells all of this to

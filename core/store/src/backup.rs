@@ -11,7 +11,6 @@ use std::io::{self, BufRead, BufReader, BufWriter, Read, Write};
 use std::path::{Path, PathBuf};
 
 use age::{DecryptError, Decryptor, Encryptor};
-use rusqlite::params;
 use secundine_domain::entry::BirthId;
 use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
@@ -20,7 +19,6 @@ use tar::{Archive, Builder, EntryType};
 
 use crate::archive::{Header, Reader, Writer, damaged};
 use crate::database::birth_key;
-use crate::exchange::Carried;
 use crate::files::{self, FILE_KEY, FILES, SEALED_MAX};
 use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, is_recovery_identity, sync_folder};
 use crate::walk::Walk;
@@ -138,7 +136,6 @@ impl Store {
     /// Writes every entry as an archive, and what opens the files that other devices sealed.
     fn write_archive<W: Write>(&self, out: W, made: &Stamp, files: BTreeMap<String, String>) -> Result<W, StoreError> {
         let writing = |error: io::Error| StoreError::writing_file(&error);
-        let reading = |error: rusqlite::Error| StoreError::reading(&error);
         let ((places, mut erased), births) = (self.places()?, self.births_here()?);
         let header = Header::new(made, self.key.id(), u64::try_from(places.len()).unwrap_or(u64::MAX), births, files);
         let mut writer = Writer::new(out, &header).map_err(writing)?;
@@ -149,15 +146,8 @@ impl Store {
             let Ok(name) = name.as_slice().try_into() else { continue };
             writer.file(FileId(name), &key).map_err(writing)?;
         }
-        let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
-        let mut select = self.connection.prepare(select).map_err(reading)?;
-        for (device, n, birth) in places {
-            let columns = |row: &rusqlite::Row| Ok(Carried::whole(device, n, birth, row.get(0)?, row.get(1)?, row.get(2)?));
-            let entry = match erased.remove(&(device, n)) {
-                Some(entry) => entry,
-                None => select.query_row(params![birth, device.0, n], columns).map_err(reading)?,
-            };
-            writer.entry(entry, None).map_err(writing)?;
+        for place in places {
+            writer.entry(self.carried_at(place, &mut erased)?, None).map_err(writing)?;
         }
         writer.end().map_err(writing)
     }

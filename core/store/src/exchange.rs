@@ -12,8 +12,9 @@ use sha2::{Digest, Sha256};
 
 use crate::chain::{DeviceKey, Link, Position, Seal, device_of};
 use crate::database::{BirthKey, birth_key, birth_of};
-use crate::erasure::remains;
+use crate::erasure::{Erased, remains};
 use crate::notes::{Note, put, write_notes};
+use crate::verify::Place;
 use crate::{Misfit, MisfitKind, Store, StoreError};
 
 /// How far each chain goes that came from elsewhere: its device, then number and link.
@@ -143,22 +144,27 @@ impl Store {
         erased.retain(|(of, n), _| *of == device && *n > after);
         places.extend(erased.iter().map(|((_, n), entry)| (*n, 0, entry.birth)));
         places.sort_unstable();
-        let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
-        let mut select = self.connection.prepare_cached(select).map_err(reading)?;
         let (mut carried, mut bytes) = (Vec::new(), 0);
         for (n, length, birth) in places {
             bytes += length;
             if bytes > most && !carried.is_empty() {
                 break;
             }
-            if let Some(entry) = erased.remove(&(device, n)) {
-                carried.push(entry);
-                continue;
-            }
-            let columns = |row: &rusqlite::Row| Ok(Carried::whole(device, n, birth, row.get(0)?, row.get(1)?, row.get(2)?));
-            carried.push(select.query_row(params![birth, device.0, n], columns).map_err(reading)?);
+            carried.push(self.carried_at((device, n, birth), &mut erased)?);
         }
         Ok(carried)
+    }
+
+    /// The entry at this place; it is taken out of those that were erased, should it be one.
+    pub(crate) fn carried_at(&self, (device, n, birth): Place, erased: &mut Erased) -> Result<Carried, StoreError> {
+        if let Some(entry) = erased.remove(&(device, n)) {
+            return Ok(entry);
+        }
+        let reading = |error: rusqlite::Error| StoreError::reading(&error);
+        let select = "SELECT body, link, signature FROM entry WHERE birth = ?1 AND device = ?2 AND n = ?3";
+        let mut select = self.connection.prepare_cached(select).map_err(reading)?;
+        let columns = |row: &rusqlite::Row| Ok(Carried::whole(device, n, birth, row.get(0)?, row.get(1)?, row.get(2)?));
+        select.query_row(params![birth, device.0, n], columns).map_err(reading)
     }
 
     /// Puts entries of other devices beside those that are here, with the public keys of their devices, and notes, in one

@@ -154,25 +154,27 @@ fn name_of(path: &Path) -> Result<FileId, StoreError> {
 /// One thread opens the first half, another one the second.
 fn opened(path: &Path, identity: &(dyn age::Identity + Sync)) -> Result<Zeroizing<Vec<u8>>, StoreError> {
     // The crate holds the last chunk against its key before it tells the length.
-    let length = decrypted(path, identity)?.seek(SeekFrom::End(0)).map_err(misread)?;
+    let mut opened = decrypted(path, identity)?;
+    let length = opened.seek(SeekFrom::End(0)).map_err(misread)?;
     let mut plain = Zeroizing::new(vec![0; usize::try_from(length).unwrap_or_default()]);
     let half = plain.len() / 2 / CHUNK * CHUNK;
     let (first, second) = plain.split_at_mut(half);
     scope(|threads| {
-        let second =
-            Builder::new().spawn_scoped(threads, move || open_part(path, identity, half as u64, second)).map_err(misread)?;
-        let first = open_part(path, identity, 0, first);
+        let open_second = move || open_part(decrypted(path, identity)?, half as u64, second);
+        let second = Builder::new().spawn_scoped(threads, open_second).map_err(misread)?;
+        let first = open_part(opened, 0, first);
         joined(second).map_err(misread)?.and(first)
     })?;
     Ok(plain)
 }
 
-fn open_part(path: &Path, identity: &dyn age::Identity, from: u64, plain: &mut [u8]) -> Result<(), StoreError> {
-    let mut opened = decrypted(path, identity)?;
+fn open_part(mut opened: Opened, from: u64, plain: &mut [u8]) -> Result<(), StoreError> {
     opened.seek(SeekFrom::Start(from)).and_then(|_| opened.read_exact(plain)).map_err(misread)
 }
 
-fn decrypted(path: &Path, identity: &dyn age::Identity) -> Result<StreamReader<BufReader<File>>, StoreError> {
+type Opened = StreamReader<BufReader<File>>;
+
+fn decrypted(path: &Path, identity: &dyn age::Identity) -> Result<Opened, StoreError> {
     let opened = Decryptor::new_buffered(reader(path)?).and_then(|it| it.decrypt(std::iter::once(identity)));
     opened.map_err(|error| match error {
         DecryptError::Io(error) => misread(error),
