@@ -225,7 +225,7 @@ reproduce:
 # Each figure of tests/RESULTS.md comes from one line here. `make -k soak` goes on where one of them fails.
 LONG := cargo test --profile long
 SOAK := soak-kills soak-syscalls soak-power soak-failing soak-births soak-laws soak-clocks soak-pages soak-bits soak-photos \
-	soak-archive soak-office soak-fhir soak-helios soak-screens soak-fuzz soak-sync soak-garage
+	soak-archive soak-office soak-fhir soak-helios soak-screens soak-late soak-fuzz soak-sync soak-garage
 .PHONY: $(SOAK)
 
 soak: $(SOAK)
@@ -284,6 +284,11 @@ soak-screens: tools-test ui tests/e2e/node_modules/.package-lock.json
 	for language in '' pseudo pseudo-rtl; do \
 		SECUNDINE_BRIDGE=$(BRIDGE) SECUNDINE_SCREENS=all SECUNDINE_LANGUAGE=$$language node --test tests/e2e/screens.test.mjs; \
 	done
+
+# The browser tests with each answer a third of a second late: what looks or touches before the page has its answer is found.
+soak-late: tools-test ui tests/e2e/node_modules/.package-lock.json
+	cargo build -p secundine-bridge
+	SECUNDINE_LATE_MS=300 SECUNDINE_BRIDGE=$(BRIDGE) node --test --test-concurrency=2 $(BROWSER_TESTS)
 
 # AGPL: a program beside ours that the tests run, and nothing of it goes into ours. A quarter of an hour to build, once.
 GARAGE := $(TARGET)/tools/bin/garage

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { PASSPHRASE, createPractice, lookAtMother } from './birth.mjs';
-import { BETWEEN_TAPS_MS, Phone, at, launch, openPage, startBridge } from './browser.mjs';
+import { BETWEEN_TAPS_MS, Phone, at, launch, openPage, startBridge, until } from './browser.mjs';
 
 const out = 'out/behave';
 mkdirSync(out, { recursive: true });
@@ -26,6 +26,11 @@ async function timeline() {
 }
 async function lines(kind) {
   return (await timeline()).filter((line) => line.fact.kind === kind && !line.retracted).length;
+}
+async function takenBack(kind) {
+  await at(page, 'undo').click();
+  await at(page, 'undo').waitFor({ state: 'detached' });
+  assert.equal(await lines(kind), 0, 'undone');
 }
 async function centre(name) {
   await at(page, name).scrollIntoViewIfNeeded();
@@ -59,21 +64,21 @@ try {
 
   await page.mouse.move(x, y);
   await page.mouse.down();
-  await pause(600);
-  assert.equal(await lines('cord_clamped'), 1, 'a contact marks without lifting');
+  await until('a contact marks without lifting', async () => (await lines('cord_clamped')) === 1);
   await page.mouse.up();
+  await takenBack('cord_clamped');
+
+  await pause(1_100);
   await page.mouse.click(x, y);
-  await pause(300);
+  await page.mouse.click(x, y);
+  await at(page, 'undo').waitFor();
   assert.equal(await lines('cord_clamped'), 1, 'a repeat is one mark');
-  await at(page, 'undo').click();
-  await pause(500);
-  assert.equal(await lines('cord_clamped'), 0, 'undone');
+  await takenBack('cord_clamped');
   await pause(1500);
 
   await at(page, 'mark-cord_clamped').focus();
   await page.keyboard.press('Enter');
-  await pause(600);
-  assert.equal(await lines('cord_clamped'), 1, 'a key marks too');
+  await until('a key marks too', async () => (await lines('cord_clamped')) === 1);
 
   let broken = true;
   await page.route('**/call', (route) => {
@@ -87,9 +92,8 @@ try {
   await shoot('not-saved');
   broken = false;
   await at(page, 'not-saved-again').click();
-  await pause(600);
-  assert.equal(await lines('cord_cut'), 1, 'tried again');
-  assert.equal(await at(page, 'not-saved').count(), 0);
+  await until('tried again', async () => (await lines('cord_cut')) === 1);
+  await at(page, 'not-saved').waitFor({ state: 'detached' });
 
   broken = true;
   await at(page, 'more').click();
@@ -128,10 +132,9 @@ try {
   // What was done when it went wrong: one touch each.
   await at(page, 'emergency').click();
   await at(page, 'emergency-response_marked-help_called').click();
-  await pause(600);
+  await until('a response with one touch', async () => (await lines('response_marked')) === 1);
   await shoot('emergency');
   await at(page, 'sheet-close').click();
-  assert.equal(await lines('response_marked'), 1);
 
   await at(page, 'more').click();
   await at(page, 'more-mark-baby_born-2').click();
@@ -201,8 +204,8 @@ try {
   const [sx, sy] = await centre('mark-cord_pulsation_stopped');
   const cdp = await page.context().newCDPSession(page);
   await cdp.send('Input.synthesizeScrollGesture', { x: sx, y: sy, yDistance: -160, speed: 1200, gestureSourceType: 'touch' });
+  await until('it scrolls', async () => (await page.evaluate(() => window.scrollY)) > 50);
   await pause(400);
-  assert.ok((await page.evaluate(() => window.scrollY)) > 50, 'it scrolls');
   assert.equal(await written(), before, 'a scroll is no mark');
 
   // Water: three bursts of contacts, then the whole screen is one button.
@@ -218,8 +221,7 @@ try {
   await at(page, 'mark-now').waitFor();
   await shoot('wet');
   await at(page, 'mark-now').click({ delay: 120 });
-  await pause(600);
-  assert.equal(await written(), before + 1, 'marked, to be named later');
+  await until('marked, to be named later', async () => (await written()) === before + 1);
   await at(page, 'mark-now-close').click();
   await page.setViewportSize({ width: 640, height: 360 });
   await pause(300);

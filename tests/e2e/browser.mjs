@@ -1,5 +1,6 @@
 // Headless Chromium with touch, against the loopback bridge: the page as on a phone.
 
+import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
@@ -43,6 +44,20 @@ export function picturesIn(folder) {
   };
 }
 
+/** Lets each call of a page wait on its way, ms. */
+async function callLate(page, ms) {
+  await page.unroute("**/call");
+  if (ms === 0) return;
+  await page.route("**/call", async (route) => {
+    await sleep(ms);
+    // The page may be gone by then.
+    await route.continue().catch(() => {});
+  });
+}
+
+/** For all pages: whoever looks before the page has its answer is found by it. */
+const LATE_MS = Number(process.env.SECUNDINE_LATE_MS ?? 0);
+
 /** A page in a theme, that tells any error of its own. */
 export async function openPage(browser, address, size, theme = "day") {
   const context = await browser.newContext({ viewport: size, hasTouch: true, reducedMotion: "no-preference" });
@@ -51,10 +66,17 @@ export async function openPage(browser, address, size, theme = "day") {
     if (!localStorage.getItem("secundine-settings")) localStorage.setItem("secundine-settings", settings);
   }, theme);
   const page = await context.newPage();
+  await callLate(page, LATE_MS);
   page.on("pageerror", (error) => console.error("page error:", error.message));
   page.on("console", (message) => message.type() === "error" && console.error("console:", message.text()));
   await page.goto(address);
   return page;
+}
+
+/** Waits until something holds, as long as for anything on a page. */
+export async function until(what, holds) {
+  for (const end = performance.now() + 15_000; performance.now() < end; await sleep(50)) if (await holds()) return;
+  assert.fail(what);
 }
 
 export const at = (page, name) => page.locator(`[data-test="${name}"]`);
@@ -71,6 +93,7 @@ export class Phone {
     if (script) await context.addInitScript(script);
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
+    await callLate(page, LATE_MS);
     // Time that a test can move.
     if (clock) await page.clock.install();
     const phone = new Phone(page);
@@ -87,6 +110,11 @@ export class Phone {
     // In one go, so that nothing writes the birth there again.
     await this.run("const at = new URLSearchParams(location.hash.slice(1)); at.delete('birth'); history.replaceState(null, '', '#' + at); location.reload()");
     await loaded;
+  }
+
+  /** Every answer comes late by so much from now on, as from a disk that takes its time, ms. */
+  late(ms) {
+    return callLate(this.page, ms);
   }
 
   find(selector) {

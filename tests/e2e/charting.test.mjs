@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
-import { Phone, emptyPhone, launch, picturesIn } from "./browser.mjs";
+import { Phone, emptyPhone, launch, picturesIn, until } from "./browser.mjs";
 
 const pictures = picturesIn("charting");
 const LAPTOP = { width: 1280, height: 800 };
@@ -41,14 +41,6 @@ async function tabTo(page, name, key = "Tab") {
     await page.keyboard.press(key);
   }
   assert.fail(`${name} is not reached with ${key}`);
-}
-
-async function until(what, holds) {
-  for (let n = 0; n < 50; n += 1) {
-    if (await holds()) return;
-    await sleep(100);
-  }
-  assert.fail(what);
 }
 
 const points = (page) => page.locator('[data-test="point"]').count();

@@ -149,6 +149,7 @@ test("each cord of a fused disc is asked by its clamps, and the chorions appear"
   await give(hand, "dividing-layers", ["option-two"]);
   await give(hand, "crossing-vessels", ["option-cross"]);
   await give(hand, "cord-length", ["quick-400", "exam-all-pieces"], 1);
+  await hand.find('[data-test="exam-question"][data-item="cord-thickness"]');
   for (let n = 0; n < 6; n += 1) {
     await hand.find('[data-test="exam-question"][data-cord="1"]');
     await hand.tap('[data-test="exam-skip"]');

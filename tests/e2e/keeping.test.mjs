@@ -6,7 +6,7 @@ import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, createPractice } from "./birth.mjs";
-import { Phone, emptyPhone, launch, picturesIn, startBridge } from "./browser.mjs";
+import { Phone, emptyPhone, launch, picturesIn, startBridge, until } from "./browser.mjs";
 import { at, call, note } from "./core.mjs";
 import { damage, hold, limitFiles } from "./device.mjs";
 
@@ -25,8 +25,7 @@ async function toPractice(hand) {
 
 /** Waits for so many births in the list. */
 async function countsBirths(hand, count) {
-  await at(hand, "birth").nth(count - 1).waitFor();
-  assert.equal(await at(hand, "birth").count(), count);
+  await until(`${count} births`, async () => (await at(hand, "birth").count()) === count);
 }
 
 test("the recovery sheet has its code and its words, prints black on white, and is known again when typed", { timeout: 60_000 }, async (t) => {
@@ -101,7 +100,7 @@ test("a backup brings everything back after all was destroyed", { timeout: 90_00
   assert.match(await hand.textOf('[data-test="backup-made"]'), /2 births, \d+ entries, \d+ kB/);
   const file = readFileSync((await hand.textOf('[data-test="backup-path"]')).trim());
   assert.ok(file.length > 0 && !file.includes("Mill Lane"), "sealed");
-  assert.equal(await at(hand, "backups-list").locator("li").count(), 1);
+  await until("it stands in the list", async () => (await at(hand, "backups-list").locator("li").count()) === 1);
   await look("backups");
   await hand.tap('[data-test="backups-back"]');
   await hand.page.locator("[data-test=backup-age]", { hasText: "today" }).waitFor();
@@ -205,7 +204,7 @@ test("what the disk refuses is kept elsewhere and comes into the chart at the ne
   await hand.tap('[data-test="birth"]');
   await hand.tap('[data-test="tab-timeline"]');
   for (const what of ["Cord clamped", "Father holds the lamp"]) await hand.page.locator("[data-test=timeline]", { hasText: what }).waitFor();
-  assert.equal(await at(hand, "band-elsewhere").count(), 0);
+  await at(hand, "band-elsewhere").waitFor({ state: "detached" });
   assert.deepEqual(hand.problems, []);
 });
 

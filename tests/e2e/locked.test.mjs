@@ -7,7 +7,7 @@ import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, createPractice, mark } from "./birth.mjs";
-import { Phone, emptyPhone, launch, startBridge } from "./browser.mjs";
+import { Phone, emptyPhone, launch, startBridge, until } from "./browser.mjs";
 
 const out = resolve("out/locked");
 mkdirSync(out, { recursive: true });
@@ -158,5 +158,5 @@ test("the locked screens fit a small phone in every light", { timeout: 180_000 }
   await back.find('[data-test="locked-stage"]');
   await look(back, "after-kill");
   await unlock(back);
-  assert.equal(await back.page.locator('[data-test="birth"]').count(), 1, "one birth");
+  await until("one birth", async () => (await back.page.locator('[data-test="birth"]').count()) === 1);
 });

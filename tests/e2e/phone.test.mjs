@@ -8,7 +8,7 @@ import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { createPractice } from "./birth.mjs";
-import { emptyPhone, launch } from "./browser.mjs";
+import { emptyPhone, launch, until } from "./browser.mjs";
 import { call } from "./core.mjs";
 import { camera, photograph } from "./photograph.mjs";
 
@@ -44,7 +44,7 @@ const script = { content: `(${shell})();${PORTS}` };
 const asked = (hand, name) => hand.page.evaluate((name) => window.phone.asked.filter(([one]) => one === name).map(([, args]) => args), name);
 
 /** Waits until the last that was asked by this name is so; gives it. */
-async function until(hand, name, fits) {
+async function lastAsked(hand, name, fits) {
   for (let tries = 0; tries < 150; tries += 1) {
     const last = (await asked(hand, name)).at(-1);
     if (last !== undefined && fits(last)) return last;
@@ -64,11 +64,11 @@ test("a phone is told the times that come and the clock that runs, and no name",
   // There was no practice: what an earlier one left is taken away.
   assert.equal((await asked(hand, "remind"))[0].group, null);
   await tap(hand, "baby-born");
-  const clock = await until(hand, "clock", (last) => last.sinceMs !== null);
+  const clock = await lastAsked(hand, "clock", (last) => last.sinceMs !== null);
   assert.ok(clock.sinceMs >= 0 && clock.sinceMs < 60_000, `${clock.sinceMs}`);
   const { births } = await call(hand, { request: "births", skip: 0, take: 1 });
   const armed = async () => (await call(hand, { request: "birth", birth: births[0].birth })).due.filter((due) => due.armed);
-  const reminded = await until(hand, "remind", (last) => last.group !== null);
+  const reminded = await lastAsked(hand, "remind", (last) => last.group !== null);
   const due = await armed();
   assert.ok(due.length > 0, "the protocol of the practice has times");
   assert.equal(reminded.group, births[0].birth);
@@ -88,7 +88,7 @@ test("a phone is told the times that come and the clock that runs, and no name",
 
   await tap(hand, "mark-cord_clamped");
   await tap(hand, "mark-placenta_born");
-  await until(hand, "clock", (last) => last.sinceMs === null);
+  await lastAsked(hand, "clock", (last) => last.sinceMs === null);
   const everything = JSON.stringify(await hand.page.evaluate(() => window.phone.asked.filter(([name]) => name === "remind" || name === "clock")));
   assert.doesNotMatch(everything, /Maria|placenta|baby|third|mother|blood|birth/i);
   assert.deepEqual(hand.problems, []);
@@ -99,19 +99,18 @@ test("the screen stays on and the keys are the page's while a birth is timed", {
   await createPractice(hand);
   assert.deepEqual(await asked(hand, "volume_keys"), []);
   await tap(hand, "baby-born");
-  await until(hand, "keep_awake", (last) => last.on);
-  await until(hand, "volume_keys", (last) => last.on);
+  await lastAsked(hand, "keep_awake", (last) => last.on);
+  await lastAsked(hand, "volume_keys", (last) => last.on);
   const { births } = await call(hand, { request: "births", skip: 0, take: 1 });
   const moments = async () => (await call(hand, { request: "birth", birth: births[0].birth })).timeline.filter((line) => line.fact.kind === "moment_marked").length;
   // As Kotlin hands it over.
   await hand.run("window.dispatchEvent(new KeyboardEvent('keydown', { key: 'AudioVolumeUp' }))");
   await hand.page.waitForFunction(() => window.phone.asked.some(([name]) => name === "buzz"));
-  for (let tries = 0; tries < 50 && (await moments()) === 0; tries += 1) await sleep(100);
-  assert.equal(await moments(), 1);
+  await until("a key marks the moment", async () => (await moments()) === 1);
   await tap(hand, "tab-timeline");
-  await until(hand, "volume_keys", (last) => !last.on);
+  await lastAsked(hand, "volume_keys", (last) => !last.on);
   await tap(hand, "back");
-  await until(hand, "keep_awake", (last) => !last.on);
+  await lastAsked(hand, "keep_awake", (last) => !last.on);
 });
 
 test("a photograph that the phone's camera gave is sealed like any other", { timeout: 180_000 }, async (t) => {

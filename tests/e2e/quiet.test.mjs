@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import test from 'node:test';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { PASSPHRASE, createPractice } from './birth.mjs';
-import { Phone, at, launch, picturesIn, startBridge } from './browser.mjs';
+import { Phone, at, launch, picturesIn, startBridge, until } from './browser.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'secundine-'));
 const bridge = await startBridge(folder);
@@ -363,8 +363,7 @@ test('before a birth: what is in place and what is not, in words; and the choice
   await look('device-red');
   await hand.tap('[data-test="theme-auto"] >> nth=-1');
   await hand.tap('[data-test="hand-left"]');
-  await sleep(50);
-  assert.equal(await page.evaluate('document.documentElement.dataset.hand'), 'left');
+  await until('the left hand', () => page.evaluate('document.documentElement.dataset.hand === "left"'));
   // It gets dark while a finger rests on the glass: the theme waits until it is gone.
   const hour = new Date().getHours();
   const byClock = hour >= 20 || hour < 7 ? 'night' : 'day';

@@ -53,8 +53,12 @@ export async function exchange(hand) {
   }
 }
 
-/** Whether both show the same words. */
-export const wordsOf = (hand) => at(hand, "words").locator("bdi").allInnerTexts();
+/** The words that both have to show alike. */
+export async function wordsOf(hand) {
+  const words = at(hand, "words").locator("bdi");
+  await words.first().waitFor();
+  return words.allInnerTexts();
+}
 
 /** Brings both phones together without a hand: one leads, the other joins. Gives the identity on the practice's sheet. */
 export async function joined(first, second, folder) {

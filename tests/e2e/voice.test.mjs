@@ -8,7 +8,7 @@ import { after, before, test } from "node:test";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE, createPractice, writeFile } from "./birth.mjs";
-import { emptyPhone, launch, picturesIn } from "./browser.mjs";
+import { emptyPhone, launch, picturesIn, until } from "./browser.mjs";
 
 const pictures = picturesIn("voice");
 const SETTLED_MS = 1_300;
@@ -189,8 +189,7 @@ test("a device without a voice or a recorder says so, and the rest works", { tim
   assert.equal(await hand.has('[data-test="aloud"], [data-test="voice-begin"]'), false);
   const asked = await question(hand);
   await hand.tap('[data-test^="option-"]');
-  for (let tries = 0; (await question(hand)) === asked && tries < 50; tries += 1) await sleep(50);
-  assert.notEqual(await question(hand), asked);
+  await until("the next question", async () => (await question(hand)) !== asked);
   await pictures(hand)("nothing");
   assert.deepEqual(hand.problems, []);
 });
@@ -279,8 +278,7 @@ test("a note of two chapters is sealed, listened to after the next unlocking, an
   // It plays, and a chapter is a place to jump to.
   await hand.tap('[data-test="voice-play"]');
   const position = () => hand.page.locator('[data-test="voice-audio"]').evaluate((audio) => audio.currentTime);
-  for (let tries = 0; (await position()) < 0.3 && tries < 60; tries += 1) await sleep(50);
-  assert.ok((await position()) >= 0.3, "it plays");
+  await until("it plays", async () => (await position()) >= 0.3);
   const at = await hand.textOf('[data-test="voice-chapter-1"] bdi');
   await hand.tap('[data-test="voice-chapter-1"]');
   await sleep(400);

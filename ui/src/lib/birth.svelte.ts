@@ -120,19 +120,31 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
     void keepAgain(this.#made.get(factKey(fact)), touched, first);
   }
 
-  /** Gives an order that writes; whoever asked keeps what was typed if this throws. Tells the new entry. */
-  async write(order: Order): Promise<EntryId> {
+  /** Gives an order that writes; whoever asked keeps what was typed if this throws. Tells the new entry, once it is on disk. */
+  async put(order: Order): Promise<EntryId> {
     const { request, ...params } = order;
     const { entry } = await ask(request, params as never);
     feel('mark');
+    return entry;
+  }
+
+  /** The same, and the chart read anew. */
+  async write(order: Order): Promise<EntryId> {
+    const entry = await this.put(order);
     await this.refresh();
     return entry;
   }
 
-  async retract(entry: EntryId, reason: string): Promise<void> {
+  /** Takes an entry out of the chart; done once that is on disk. */
+  async takeOut(entry: EntryId, reason: string): Promise<void> {
     await ask('retract', { birth: this.id, entry, reason });
     feel('undo');
     if (this.undo?.entry === entry) this.undo = null;
+  }
+
+  /** The same, and the chart read anew. */
+  async retract(entry: EntryId, reason: string): Promise<void> {
+    await this.takeOut(entry, reason);
     await this.refresh();
   }
 
