@@ -113,6 +113,31 @@ test("who goes on in the examination before an answer is on disk stays where she
   assert.deepEqual(hand.problems, []);
 });
 
+test("of two marks on their way only the later is taken back, and a touch of the earlier again is no second one", { timeout: 60_000 }, async (t) => {
+  const { hand, tap, look } = await begin(t);
+  await tap("baby-born");
+  await at(hand, "mark-cord_clamped").waitFor();
+  await sleep(1_500);
+  await hand.late(4 * LATE_MS);
+  await tap("mark-cord_clamped");
+  await sleep(LATE_MS);
+  await tap("mark-cord_pulsation_stopped");
+  await sleep(LATE_MS);
+  // Past the second in which a touch is a repeat: the button still says that it is being saved.
+  await tap("mark-cord_clamped");
+  await look("two-on-their-way");
+  await at(hand, "undo").waitFor();
+  assert.match(await hand.textOf(".undo"), /pulsation/i, "not the earlier one, which a touch would no longer mean");
+  await hand.late(0);
+  await tap("undo");
+  await at(hand, "undo").waitFor({ state: "detached" });
+  const { births } = await call(hand, { request: "births", skip: 0, take: 1 });
+  const { timeline } = await call(hand, { request: "birth", birth: births[0].birth });
+  const marks = timeline.filter(({ fact }) => fact.kind.startsWith("cord_")).map(({ fact, retracted }) => [fact.kind, retracted]);
+  assert.deepEqual(marks, [["cord_clamped", false], ["cord_pulsation_stopped", true]]);
+  assert.deepEqual(hand.problems, []);
+});
+
 test("what is set on the drawing while it is written is not lost under it", { timeout: 60_000 }, async (t) => {
   const { hand, tap, birth } = await examination(t);
   const touch = async (across, down) => {

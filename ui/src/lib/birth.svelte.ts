@@ -93,10 +93,7 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   async mark({ fact, label }: NextMark, touched: number): Promise<void> {
     const key = factKey(fact);
     const what = say(label);
-    if (this.saving === key) return;
-    this.saving = key;
-    // From here on an undo would mean this mark, not the one before.
-    this.undo = null;
+    if (!this.begins(key, touched)) return;
     feelMark(touched);
     try {
       const made = ask('record', this.#marked(fact, touched)).then(({ entry }) => ({ birth: this.id, entry }));
@@ -106,12 +103,12 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
       await this.refresh();
       const clock = this.#clockOf(entry);
       this.made = { key, clock };
-      this.offerUndo(entry, what);
+      if (this.isLatest(touched)) this.offerUndo(entry, what);
     } catch (cause) {
       feel('failed');
       notSaved.add(what, asApiError(cause), () => this.mark({ fact, label }, touched), () => ({ request: 'record', ...this.#marked(fact, touched) }));
     } finally {
-      this.saving = null;
+      this.ends(key);
     }
   }
 

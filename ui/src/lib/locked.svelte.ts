@@ -49,7 +49,8 @@ class Locked extends Marks<Undo> {
     this.arrival = performance.now();
     if (view === null) {
       this.still();
-      this.undo = this.made = this.saving = null;
+      this.undo = this.made = null;
+      this.saving.clear();
       this.tell([]);
       return;
     }
@@ -63,10 +64,7 @@ class Locked extends Marks<Undo> {
   async mark({ fact, label }: NextMark, touched: number): Promise<void> {
     const key = factKey(fact);
     const what = say(label);
-    if (this.saving === key || touched < this.#quietUntil) return;
-    this.saving = key;
-    // From here on an undo would mean this mark, not the one before.
-    this.undo = null;
+    if (touched < this.#quietUntil || !this.begins(key, touched)) return;
     feelMark(touched);
     try {
       const view = await ask('locked_mark', { mark: asMark(fact), ago_ms: ago(touched) });
@@ -74,12 +72,12 @@ class Locked extends Marks<Undo> {
       this.take(view);
       const clock = view.marks.at(-1)?.clock ?? '';
       this.made = { key, clock };
-      this.offer({ what, clock });
+      if (this.isLatest(touched)) this.offer({ what, clock });
     } catch (cause) {
       feel('failed');
       notSaved.add(what, asApiError(cause), () => this.mark({ fact, label }, touched));
     } finally {
-      this.saving = null;
+      this.ends(key);
     }
   }
 

@@ -1,3 +1,4 @@
+import { SvelteSet } from 'svelte/reactivity';
 import type { NextMark } from '../gen/NextMark';
 
 /** How long a mark can be undone with one touch. */
@@ -14,16 +15,39 @@ export interface Undo {
 /** Mark buttons on a screen, what was just made with them, and what can be taken back. */
 export class Marks<U extends Undo> {
   undo = $state<U | null>(null);
-  /** Key of the fact that is on its way to the disk. */
-  saving = $state<string | null>(null);
+  /** Keys of the facts that are on their way to the disk. */
+  readonly saving = new SvelteSet<string>();
   /** The mark just made, with its time. */
   made = $state<{ key: string; clock: string } | null>(null);
   /** The buttons as they stand on the screen. */
   next = $state.raw<NextMark[]>([]);
 
   #told: NextMark[] = [];
+  /** When the latest mark was touched. */
+  #latest = -Infinity;
   #undoTimer: ReturnType<typeof setTimeout> | undefined;
   #settleTimer: ReturnType<typeof setTimeout> | undefined;
+
+  /** A mark of this key was touched. False where one is on its way already: it is the same. */
+  protected begins(key: string, touched: number): boolean {
+    if (this.saving.has(key)) return false;
+    this.saving.add(key);
+    this.#latest = touched;
+    // From here on an undo would mean this mark, not the one before.
+    this.undo = null;
+    return true;
+  }
+
+  /** The mark of this key is on disk, or was refused. */
+  protected ends(key: string): void {
+    this.saving.delete(key);
+    this.#show();
+  }
+
+  /** Whether no other mark was touched since: only the latest can be taken back. */
+  protected isLatest(touched: number): boolean {
+    return this.#latest === touched;
+  }
 
   /** Ten seconds in which one touch takes the mark back. */
   protected offer(undo: U): void {
@@ -35,7 +59,12 @@ export class Marks<U extends Undo> {
   /** Takes the buttons that the core tells; they show once the screen has settled. */
   protected tell(next: NextMark[]): void {
     this.#told = next;
-    if (!this.#settleTimer) this.next = next;
+    this.#show();
+  }
+
+  /** No button moves under a finger: not while one says that it is being saved, nor right after a mark. */
+  #show(): void {
+    if (this.#settleTimer === undefined && this.saving.size === 0) this.next = this.#told;
   }
 
   /** The buttons keep their places for a moment. */
@@ -44,7 +73,7 @@ export class Marks<U extends Undo> {
     this.#settleTimer = setTimeout(() => {
       this.#settleTimer = undefined;
       this.made = null;
-      this.next = this.#told;
+      this.#show();
     }, SETTLE_MS);
   }
 
