@@ -2255,7 +2255,10 @@ ui-exam-still-open = Still open: { $n }
 ## Reminders, touches and the device
 
 fact-moment = Moment marked, to be named later
-fact-touched-again = touched again { $seconds } s later
+fact-touched-again = { $seconds ->
+    [0] touched again at once
+   *[other] touched again { $seconds } s later
+}
 thing-cannot-tell = This device cannot tell
 thing-percent = { $value } %
 thing-notifications = Notifications

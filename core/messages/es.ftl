@@ -2253,7 +2253,10 @@ ui-exam-still-open = Sin responder: { $n }
 ## Reminders, touches and the device
 
 fact-moment = Momento marcado, por nombrar después
-fact-touched-again = tocado otra vez { $seconds } s después
+fact-touched-again = { $seconds ->
+    [0] tocado otra vez al instante
+   *[other] tocado otra vez { $seconds } s después
+}
 thing-cannot-tell = Este dispositivo no puede decirlo
 thing-percent = { $value } %
 thing-notifications = Notificaciones

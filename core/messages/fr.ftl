@@ -2255,7 +2255,10 @@ ui-exam-still-open = Encore ouverts : { $n }
 ## Reminders, touches and the device
 
 fact-moment = Moment marqué, à nommer plus tard
-fact-touched-again = touché de nouveau { $seconds } s plus tard
+fact-touched-again = { $seconds ->
+    [0] touché de nouveau aussitôt
+   *[other] touché de nouveau { $seconds } s plus tard
+}
 thing-cannot-tell = Cet appareil ne peut pas le dire
 thing-percent = { $value } %
 thing-notifications = Notifications

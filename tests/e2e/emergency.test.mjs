@@ -94,7 +94,7 @@ test('an emergency is marked with one touch each, told in order, and printed', a
   await look('leaving-contact');
   await tap('save');
   await at(page, 'save').waitFor({ state: 'detached' });
-  assert.match(await at(page, 'leaving-open').innerText(), /11 of 16 not recorded/);
+  await page.locator('[data-test="leaving-open"]', { hasText: '11 of 16 not recorded' }).waitFor();
   await look('leaving-later');
   await tap('leaving-home_left');
 
