@@ -113,7 +113,7 @@ test("who goes on in the examination before an answer is on disk stays where she
   assert.deepEqual(hand.problems, []);
 });
 
-test("of two marks on their way only the later is taken back, and a touch of the earlier again is no second one", { timeout: 60_000 }, async (t) => {
+test("of two marks on their way only the later is taken back, and a touch that comes again is kept beside its mark", { timeout: 60_000 }, async (t) => {
   const { hand, tap, look } = await begin(t);
   await tap("baby-born");
   await at(hand, "mark-cord_clamped").waitFor();
@@ -135,6 +135,8 @@ test("of two marks on their way only the later is taken back, and a touch of the
   const { timeline } = await call(hand, { request: "birth", birth: births[0].birth });
   const marks = timeline.filter(({ fact }) => fact.kind.startsWith("cord_")).map(({ fact, retracted }) => [fact.kind, retracted]);
   assert.deepEqual(marks, [["cord_clamped", false], ["cord_pulsation_stopped", true]]);
+  const clamped = timeline.find(({ fact }) => fact.kind === "cord_clamped");
+  assert.equal(clamped.again.length, 1, "the touch that came again is kept beside its mark");
   assert.deepEqual(hand.problems, []);
 });
 

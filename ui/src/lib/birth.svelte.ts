@@ -93,7 +93,10 @@ export class Birth extends Marks<Undo & { entry: EntryId; back?: Order }> {
   async mark({ fact, label }: NextMark, touched: number): Promise<void> {
     const key = factKey(fact);
     const what = say(label);
-    if (!this.begins(key, touched)) return;
+    const first = this.saving.get(key);
+    // The button said that it was being saved: it is the same mark, and nothing that was felt is lost.
+    if (first !== undefined) return void keepAgain(this.#made.get(key), touched, first);
+    this.begins(key, touched);
     feelMark(touched);
     try {
       const made = ask('record', this.#marked(fact, touched)).then(({ entry }) => ({ birth: this.id, entry }));

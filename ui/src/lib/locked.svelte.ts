@@ -64,7 +64,8 @@ class Locked extends Marks<Undo> {
   async mark({ fact, label }: NextMark, touched: number): Promise<void> {
     const key = factKey(fact);
     const what = say(label);
-    if (touched < this.#quietUntil || !this.begins(key, touched)) return;
+    if (touched < this.#quietUntil || this.saving.has(key)) return;
+    this.begins(key, touched);
     feelMark(touched);
     try {
       const view = await ask('locked_mark', { mark: asMark(fact), ago_ms: ago(touched) });

@@ -1,4 +1,4 @@
-import { SvelteSet } from 'svelte/reactivity';
+import { SvelteMap } from 'svelte/reactivity';
 import type { NextMark } from '../gen/NextMark';
 
 /** How long a mark can be undone with one touch. */
@@ -15,8 +15,8 @@ export interface Undo {
 /** Mark buttons on a screen, what was just made with them, and what can be taken back. */
 export class Marks<U extends Undo> {
   undo = $state<U | null>(null);
-  /** Keys of the facts that are on their way to the disk. */
-  readonly saving = new SvelteSet<string>();
+  /** The facts that are on their way to the disk, by their keys, and when each was touched. */
+  readonly saving = new SvelteMap<string, number>();
   /** The mark just made, with its time. */
   made = $state<{ key: string; clock: string } | null>(null);
   /** The buttons as they stand on the screen. */
@@ -28,14 +28,12 @@ export class Marks<U extends Undo> {
   #undoTimer: ReturnType<typeof setTimeout> | undefined;
   #settleTimer: ReturnType<typeof setTimeout> | undefined;
 
-  /** A mark of this key was touched. False where one is on its way already: it is the same. */
-  protected begins(key: string, touched: number): boolean {
-    if (this.saving.has(key)) return false;
-    this.saving.add(key);
+  /** A mark of this key was touched, and none of it is on its way. */
+  protected begins(key: string, touched: number): void {
+    this.saving.set(key, touched);
     this.#latest = touched;
     // From here on an undo would mean this mark, not the one before.
     this.undo = null;
-    return true;
   }
 
   /** The mark of this key is on disk, or was refused. */
