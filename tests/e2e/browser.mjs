@@ -44,19 +44,15 @@ export function picturesIn(folder) {
   };
 }
 
-/** Lets each call of a page wait on its way, ms. */
-async function callLate(page, ms) {
-  await page.unroute("**/call");
-  if (ms === 0) return;
-  await page.route("**/call", async (route) => {
-    await sleep(ms);
-    // The page may be gone by then.
-    await route.continue().catch(() => {});
-  });
+/** Each call of every page waits so long on its way: a test that looks before the page has its answer is found by it. */
+const LATE_MS = Number(process.env.SECUNDINE_LATE_MS ?? 0);
+
+async function callLate(page) {
+  if (LATE_MS > 0) await page.route("**/call", (route) => sleep(LATE_MS).then(() => goOn(route)));
 }
 
-/** For all pages: whoever looks before the page has its answer is found by it. */
-const LATE_MS = Number(process.env.SECUNDINE_LATE_MS ?? 0);
+/** The page may be gone by now. */
+const goOn = (route) => route.fallback().catch(() => {});
 
 /** A page in a theme, that tells any error of its own. */
 export async function openPage(browser, address, size, theme = "day") {
@@ -66,7 +62,7 @@ export async function openPage(browser, address, size, theme = "day") {
     if (!localStorage.getItem("secundine-settings")) localStorage.setItem("secundine-settings", settings);
   }, theme);
   const page = await context.newPage();
-  await callLate(page, LATE_MS);
+  await callLate(page);
   page.on("pageerror", (error) => console.error("page error:", error.message));
   page.on("console", (message) => message.type() === "error" && console.error("console:", message.text()));
   await page.goto(address);
@@ -93,7 +89,7 @@ export class Phone {
     if (script) await context.addInitScript(script);
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
-    await callLate(page, LATE_MS);
+    await callLate(page);
     // Time that a test can move.
     if (clock) await page.clock.install();
     const phone = new Phone(page);
@@ -112,9 +108,21 @@ export class Phone {
     await loaded;
   }
 
-  /** Every answer comes late by so much from now on, as from a disk that takes its time, ms. */
-  late(ms) {
-    return callLate(this.page, ms);
+  /** As with a disk that takes its time: no call of this name gets through before it is let go, each in its turn or all. */
+  async hold(name) {
+    const waiting = [];
+    const hold = async (route) => {
+      if (route.request().postDataJSON().request === name) await new Promise((go) => waiting.push(go));
+      await goOn(route);
+    };
+    await this.page.route("**/call", hold);
+    return {
+      next: () => waiting.shift()(),
+      all: async () => {
+        await this.page.unroute("**/call", hold);
+        for (const go of waiting.splice(0)) go();
+      },
+    };
   }
 
   find(selector) {

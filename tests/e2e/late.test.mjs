@@ -9,7 +9,8 @@ import { emptyPhone, launch, picturesIn, until } from "./browser.mjs";
 import { at, call, now } from "./core.mjs";
 import { limitFiles } from "./device.mjs";
 
-const LATE_MS = 800;
+/** Time for a page that would go wrong to do so. */
+const WHILE_MS = 600;
 let browser;
 before(async () => {
   browser = await launch();
@@ -41,26 +42,20 @@ async function examination(t) {
 test("a field that has its text from the core takes none before it is there", { timeout: 60_000 }, async (t) => {
   const { hand, tap, look } = await begin(t);
   await tap("menu");
-  await tap("practice");
-  await hand.type('[data-test="term-years"]', "25");
-  await tap("term-save");
-  await at(hand, "term-saved").waitFor();
-
-  await tap("practice-back");
-  await hand.late(LATE_MS);
-  await tap("menu");
+  const term = await hand.hold("term");
   await tap("practice");
   assert.equal(await at(hand, "term-years").isDisabled(), true, "its text is not there yet");
   assert.equal(await at(hand, "term-save").isDisabled(), true);
   await look("term-not-yet");
+  await term.all();
   await hand.type('[data-test="term-years"]', "30");
-  await sleep(2 * LATE_MS);
-  assert.equal(await at(hand, "term-years").inputValue(), "30");
 
+  const server = await hand.hold("server");
   await tap("server");
   assert.equal(await at(hand, "server-address").isDisabled(), true);
+  await server.all();
   await hand.type('[data-test="server-address"]', "https://example.org/fhir");
-  await sleep(2 * LATE_MS);
+  await sleep(WHILE_MS);
   assert.equal(await at(hand, "server-address").inputValue(), "https://example.org/fhir");
   assert.deepEqual(hand.problems, []);
 });
@@ -71,44 +66,47 @@ test("a list that has not been read is not written over by its first addition", 
   await call(hand, { request: "list_medicines", medicines: [kept] });
   await tap("menu");
   await tap("practice");
-  await hand.late(2 * LATE_MS);
+  const list = await hand.hold("medicines");
   await tap("medicines");
   await hand.type('[data-test="list-name"]', "arnica");
   await tap("list-uterotonic-no");
-  assert.equal(await at(hand, "medicines-list").count(), 0, "it is not there yet");
+  assert.equal(await at(hand, "medicines-add").isDisabled(), true, "what it would be added to is not there yet");
+  await list.all();
   await tap("medicines-add");
   await at(hand, "medicines-remove-1").waitFor();
-  await hand.late(0);
   const { medicines } = await call(hand, { request: "medicines" });
   assert.deepEqual(medicines.map(({ name }) => name), ["ergometrine", "arnica"]);
+  assert.deepEqual(hand.problems, []);
 });
 
 test("who goes on in the examination before an answer is on disk stays where she went", { timeout: 60_000 }, async (t) => {
   const { hand, tap, exam, asked, items } = await examination(t);
-  await tap("exam-skip");
-  const first = items[1].item;
-  assert.equal(await asked(), first);
-  await hand.late(LATE_MS);
+  const answered = async () => (await exam()).items.filter((one) => one.answer !== null).map((one) => one.item);
 
   // To the list and from there to another item.
+  const [{ item: first }] = items;
+  let answer = await hand.hold("record");
   await tap("exam-could-not-tell");
   await tap("exam-list");
   await tap("exam-jump-maternal-surface");
-  await sleep(4 * LATE_MS);
+  await answer.all();
+  await until("it is on disk", async () => (await answered()).length === 1);
+  await sleep(WHILE_MS);
   assert.equal(await asked(), "maternal-surface");
 
   // Past the next one, and an item that the answer brings comes in before it.
+  const next = items[items.findIndex((one) => one.item === "insertion") + 1].item;
   await tap("exam-list");
   await tap("exam-jump-insertion");
+  answer = await hand.hold("record");
   await tap("option-velamentous");
-  const next = items[items.findIndex((one) => one.item === "insertion") + 1].item;
   await tap("exam-skip");
   assert.equal(await asked(), next);
-  await sleep(4 * LATE_MS);
+  await answer.all();
+  await until("it is on disk too", async () => (await answered()).length === 2);
+  await sleep(WHILE_MS);
   assert.equal(await asked(), next, "no question changes under a finger");
-  await hand.late(0);
-  const answered = (await exam()).items.filter((one) => one.answer !== null).map((one) => one.item);
-  assert.deepEqual(answered, [first, "insertion"]);
+  assert.deepEqual(await answered(), [first, "insertion"]);
   assert.ok((await exam()).items.some((one) => one.item === "insertion-edge"), "the answer brought one");
   assert.deepEqual(hand.problems, []);
 });
@@ -118,25 +116,28 @@ test("of two marks on their way only the later is taken back, and a touch that c
   await tap("baby-born");
   await at(hand, "mark-cord_clamped").waitFor();
   await sleep(1_500);
-  await hand.late(4 * LATE_MS);
+  const { births } = await call(hand, { request: "births", skip: 0, take: 1 });
+  const lines = async (kind) => (await call(hand, { request: "birth", birth: births[0].birth })).timeline.filter(({ fact }) => fact.kind === kind);
+  const marks = await hand.hold("record");
   await tap("mark-cord_clamped");
-  await sleep(LATE_MS);
   await tap("mark-cord_pulsation_stopped");
-  await sleep(LATE_MS);
+  await sleep(1_000);
   // Past the second in which a touch is a repeat: the button still says that it is being saved.
   await tap("mark-cord_clamped");
   await look("two-on-their-way");
+
+  marks.next();
+  await until("the earlier is on disk", async () => (await lines("cord_clamped")).length === 1);
+  await sleep(WHILE_MS);
+  assert.equal(await at(hand, "undo").count(), 0, "a touch would no longer mean the earlier one");
+  await marks.all();
   await at(hand, "undo").waitFor();
-  assert.match(await hand.textOf(".undo"), /pulsation/i, "not the earlier one, which a touch would no longer mean");
-  await hand.late(0);
+  assert.match(await hand.textOf(".undo"), /pulsation/i);
   await tap("undo");
   await at(hand, "undo").waitFor({ state: "detached" });
-  const { births } = await call(hand, { request: "births", skip: 0, take: 1 });
-  const { timeline } = await call(hand, { request: "birth", birth: births[0].birth });
-  const marks = timeline.filter(({ fact }) => fact.kind.startsWith("cord_")).map(({ fact, retracted }) => [fact.kind, retracted]);
-  assert.deepEqual(marks, [["cord_clamped", false], ["cord_pulsation_stopped", true]]);
-  const clamped = timeline.find(({ fact }) => fact.kind === "cord_clamped");
-  assert.equal(clamped.again.length, 1, "the touch that came again is kept beside its mark");
+  await until("the later is taken back", async () => (await lines("cord_pulsation_stopped"))[0]?.retracted);
+  const [clamped, ...more] = await lines("cord_clamped");
+  assert.deepEqual([clamped.retracted, clamped.again.length, more.length], [false, 1, 0], "one mark, and the touch that came again beside it");
   assert.deepEqual(hand.problems, []);
 });
 
@@ -161,16 +162,17 @@ test("what is set on the drawing while it is written is not lost under it", { ti
   await tap("exam-list");
   await tap("exam-sketch");
   await touch(0.5, 0.45);
-  await hand.late(LATE_MS);
+  const set = await point();
+  const writing = await hand.hold("record");
   await tap("sketch-keep");
-  await sleep(200);
   await touch(0.6, 0.5);
+  await until("it is set anew", async () => (await point()).join() !== set.join());
   const later = await point();
+  await writing.all();
   await until("the first place is on disk", recorded);
-  await sleep(3 * LATE_MS);
+  await sleep(WHILE_MS);
   assert.deepEqual(await point(), later, "the later place stays in sight");
   const first = await recorded();
-  await hand.late(0);
   await tap("sketch-back");
   await at(hand, "exam-sketch").waitFor();
   const last = await recorded();
@@ -187,7 +189,7 @@ test("what a sheet wrote and the disk refused is told after the sheet was left",
   await tap("more");
   await tap("enter-noted");
   await hand.type('[data-test="note-text"]', "Father holds the lamp");
-  await hand.late(LATE_MS);
+  const writing = await hand.hold("record");
   await sleep(700); // Four touches in half a second would be taken for water.
   await tap("save");
   await tap("sheet-close");
@@ -197,13 +199,13 @@ test("what a sheet wrote and the disk refused is told after the sheet was left",
   await tap("more");
   await tap("enter-noted");
   await hand.type('[data-test="note-text"]', "Kettle on");
+  await writing.all();
   await at(hand, "not-saved").waitFor();
   assert.match(await hand.textOf('[data-test="not-saved"]'), /Note/);
   assert.equal(await at(hand, "note-text").inputValue(), "Kettle on");
   await look("not-saved");
 
   // After a refused write only another file takes anything, until the practice is opened anew.
-  await hand.late(0);
   await tap("not-saved-elsewhere");
   await hand.page.locator("[data-test=not-saved]", { hasText: "Kept elsewhere" }).waitFor();
   await tap("not-saved-dismiss");
