@@ -1829,6 +1829,7 @@ ui-pad-next = Next
 
 ## Photographs
 
+ui-photograph = Photograph
 ui-photos = Photographs
 ui-photos-count = { $count ->
     [0] Photographs

@@ -1827,6 +1827,7 @@ ui-pad-next = Sigue
 
 ## Photographs
 
+ui-photograph = Fotografía
 ui-photos = Fotografías
 ui-photos-count = { $count ->
     [0] Fotografías

@@ -1826,6 +1826,7 @@ ui-pad-next = Suivant
 
 ## Photographs
 
+ui-photograph = Photographie
 ui-photos = Photos
 ui-photos-count = { $count ->
     [0] Photos

@@ -8,6 +8,7 @@ import { PASSPHRASE, createPractice } from "./birth.mjs";
 import { emptyPhone, launch, picturesIn, until } from "./browser.mjs";
 import { at, call, now } from "./core.mjs";
 import { limitFiles } from "./device.mjs";
+import { camera, photograph } from "./photograph.mjs";
 
 /** Time for a page that would go wrong to do so. */
 const WHILE_MS = 600;
@@ -26,7 +27,7 @@ async function begin(t) {
 
 /** One baby whose placenta is born; the page is open at the first item of the examination. */
 async function examination(t) {
-  const { hand, tap } = await begin(t);
+  const { bridge, hand, tap, look } = await begin(t);
   const { birth } = await call(hand, { request: "register_birth", label: "Harbour" });
   await call(hand, { request: "record", birth, fact: { kind: "baby_born", data: { baby: 1 } }, at: now });
   await call(hand, { request: "record", birth, fact: { kind: "placenta_born", data: { babies: [1] } }, at: now });
@@ -36,7 +37,7 @@ async function examination(t) {
   await at(hand, "exam-question").waitFor();
   const exam = async () => (await call(hand, { request: "birth", birth })).examinations[0];
   const asked = () => at(hand, "exam-question").getAttribute("data-item");
-  return { hand, tap, birth, exam, asked, items: (await exam()).items };
+  return { bridge, hand, tap, look, birth, exam, asked, items: (await exam()).items };
 }
 
 test("a field that has its text from the core takes none before it is there", { timeout: 60_000 }, async (t) => {
@@ -219,5 +220,24 @@ test("what a sheet wrote and the disk refused is told after the sheet was left",
   await tap("birth");
   await tap("tab-timeline");
   await hand.page.locator("[data-test=timeline]", { hasText: "Father holds the lamp" }).waitFor();
+  assert.deepEqual(hand.problems, []);
+});
+
+test("a photograph that the disk refused is told after the screen was left, and kept at a second try", { timeout: 60_000 }, async (t) => {
+  const { bridge, hand, tap, birth, look } = await examination(t);
+  await tap("photographs");
+  const picture = await photograph(hand, camera(0));
+  const writing = await hand.hold("file_part");
+  await at(hand, "photo-input").setInputFiles(picture);
+  await tap("sheet-close");
+  limitFiles(bridge, 4096);
+  await writing.all();
+  await at(hand, "not-saved").waitFor();
+  assert.match(await hand.textOf('[data-test="not-saved"]'), /Photograph\s+The picture or sound could NOT be saved/);
+  await look("photograph-not-saved");
+  limitFiles(bridge, "unlimited");
+  await tap("not-saved-again");
+  await at(hand, "not-saved").waitFor({ state: "detached" });
+  await until("it stands in the chart", async () => (await call(hand, { request: "birth", birth })).photos.length === 1);
   assert.deepEqual(hand.problems, []);
 });
