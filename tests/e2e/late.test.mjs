@@ -236,7 +236,10 @@ test("a photograph that the disk refused is told after the screen was left, and 
   assert.match(await hand.textOf('[data-test="not-saved"]'), /Photograph\s+The picture or sound could NOT be saved/);
   await look("photograph-not-saved");
   limitFiles(bridge, "unlimited");
+  const again = await hand.hold("file_part");
   await tap("not-saved-again");
+  await hand.page.locator("[data-test=not-saved-again]", { hasText: "Saving" }).waitFor();
+  await again.all();
   await at(hand, "not-saved").waitFor({ state: "detached" });
   await until("it stands in the chart", async () => (await call(hand, { request: "birth", birth })).photos.length === 1);
   assert.deepEqual(hand.problems, []);

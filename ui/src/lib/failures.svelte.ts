@@ -1,4 +1,5 @@
 import type { Request } from '../gen/Request';
+import { feel } from './feedback';
 import { asApiError, type ApiError } from './transport';
 
 /** A write that is not on disk. It stays on the screen until it is tried again, kept elsewhere or put aside. */
@@ -8,6 +9,8 @@ export interface Failure {
   again: () => Promise<void>;
   /** The order as it would be given now; none where it cannot be kept elsewhere. */
   order: (() => Request) | null;
+  /** It is being tried again. */
+  trying: boolean;
   /** It is kept in another file and waits for the next unlocking. */
   kept: boolean;
 }
@@ -16,21 +19,24 @@ class NotSaved {
   list = $state<Failure[]>([]);
 
   add(what: string, error: ApiError, again: () => Promise<void>, order: (() => Request) | null = null): void {
-    this.list.push({ what, error, again, order: keepable(error) ? order : null, kept: false });
+    this.list.push({ what, error, again, order: keepable(error) ? order : null, trying: false, kept: false });
   }
 
   drop(failure: Failure): void {
     this.list = this.list.filter((other) => other !== failure);
   }
 
-  /** Tries again; a second failure is told anew. */
+  /** Tries again; it stays where it is until it is on disk. A second failure is told anew. */
   async retry(failure: Failure): Promise<void> {
-    this.drop(failure);
+    if (failure.trying) return;
+    failure.trying = true;
     try {
       await failure.again();
     } catch (cause) {
+      feel('failed');
       this.add(failure.what, asApiError(cause), failure.again, failure.order);
     }
+    this.drop(failure);
   }
 
   /** Gives the order to be kept in another file. */
