@@ -15,3 +15,14 @@ export async function call(hand, request) {
 export const now = { at: "now", ago_ms: 0 };
 /** Writes a note into a birth. */
 export const note = (hand, birth, text) => call(hand, { request: "record", birth, fact: { kind: "noted", data: { text } }, at: now });
+
+/** Makes a backup, and tells where it lies. */
+export async function backUp(hand) {
+  await call(hand, { request: "make_backup" });
+  for (;;) {
+    const { asked } = await call(hand, { request: "backups" });
+    if (asked.state === "made") return asked.path;
+    if (asked.state !== "going") throw new Error(JSON.stringify(asked));
+    await hand.page.waitForTimeout(50);
+  }
+}

@@ -95,7 +95,11 @@ test("a backup brings everything back after all was destroyed", { timeout: 90_00
   assert.match(await hand.textOf('[data-test="backup-age"]'), /No backup yet/);
   await hand.tap('[data-test="backups"]');
   await at(hand, "backups-none").waitFor();
+  const far = await hand.hold("backups");
   await hand.tap('[data-test="backup-make"]');
+  await at(hand, "backup-going").waitFor();
+  await look("backup-going");
+  await far.all();
   await at(hand, "backup-made").waitFor();
   assert.match(await hand.textOf('[data-test="backup-made"]'), /2 births, \d+ entries, \d+ kB/);
   const file = readFileSync((await hand.textOf('[data-test="backup-path"]')).trim());

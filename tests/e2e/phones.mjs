@@ -6,14 +6,13 @@ import { join } from "node:path";
 
 import { PASSPHRASE } from "./birth.mjs";
 import { Phone, startBridge } from "./browser.mjs";
-import { at, call } from "./core.mjs";
+import { at, backUp, call } from "./core.mjs";
 
 const PART = 1024 * 1024;
 
 /** Gives everything that one device has to another one. */
 export async function give(from, to) {
-  const { path } = await call(from, { request: "make_backup" });
-  const file = readFileSync(path);
+  const file = readFileSync(await backUp(from));
   for (let offset = 0; offset < file.length; offset += PART) {
     await call(to, { request: "backup_part", offset, base64: file.subarray(offset, offset + PART).toString("base64") });
   }

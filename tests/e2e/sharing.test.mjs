@@ -8,7 +8,7 @@ import { after, before, test } from "node:test";
 
 import { PASSPHRASE, createPractice } from "./birth.mjs";
 import { emptyPhone, launch, picturesIn } from "./browser.mjs";
-import { at, call } from "./core.mjs";
+import { at, backUp, call } from "./core.mjs";
 import { hold } from "./device.mjs";
 import { photographed } from "./phones.mjs";
 import { camera, photograph } from "./photograph.mjs";
@@ -160,7 +160,7 @@ test("a photograph is fetched when it is wanted, a sheet brings the practice bac
   assert.deepEqual([view.leads, view.members.length, view.troubles], [true, 3, []]);
   assert.equal((await call(third, { request: "births", skip: 0, take: 9 })).births.length, 1);
 
-  const backup = (await call(other, { request: "make_backup" })).path;
+  const backup = await backUp(other);
   await toErasing(lead);
   await hold(lead, "erase-do");
   await lead.find('[data-test="erase-asked"]');

@@ -33,7 +33,9 @@ pub use birth::{
 pub use examination::{ExaminationView, ExaminingView, ItemView, OptionView};
 pub use files::{FileBytes, FileKind, KeptFile, KeptPicture};
 pub use handover::{HandoverCode, HandoverGroup, HandoverLine, HandoverPart, HandoverView};
-pub use keeping::{BackupLine, BackupMade, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot};
+pub use keeping::{
+    BackupLine, BackupMade, BackupState, BackupsView, KeysView, QrView, RecoveryView, RestoredView, SalvageView, Slot,
+};
 pub use locked::{DrainedView, LockedCord, LockedLine, LockedMark, LockedView};
 pub use outgoing::Outgoing;
 pub use own::{ImportView, OwnField, OwnGroup, OwnLine, OwnOffer, OwnSave, OwnState, OwnView};

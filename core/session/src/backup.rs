@@ -1,13 +1,95 @@
 //! What a backup brought, in words; and what kept it from being made or restored.
 
-use secundine_domain::message::Message;
-use secundine_store::{Backed, Misfit, MisfitKind, Restored, StoreError};
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicU32, Ordering};
 
-use crate::api::{ApiError, ErrorCode};
+use secundine_domain::message::Message;
+use secundine_store::{Backed, BackupBegun, Lend, Misfit, MisfitKind, Restored, StoreError};
+
+use crate::api::{ApiError, BackupMade, BackupState, ErrorCode};
 use crate::verify::{self, number};
 
 /// Most sentences about single entries; the rest are counted. Our own choice.
 const SENTENCES: usize = 50;
+
+/// The backup that was asked for, and what became of it.
+#[derive(Default)]
+pub(crate) struct BackupDesk {
+    /// Counts those that were asked for, so that what comes of one that was forgotten is not taken for another's.
+    asked: u64,
+    now: Option<Now>,
+    /// Begun, and no thread has taken it yet.
+    pub(crate) next: Option<BackupTask>,
+}
+
+enum Now {
+    Going(Arc<AtomicU32>),
+    Ended(BackupState),
+}
+
+/// A backup that is to be made beside everything else.
+pub struct BackupTask {
+    /// Which of those that were asked for.
+    pub(crate) number: u64,
+    begun: BackupBegun,
+    path: PathBuf,
+    far: Arc<AtomicU32>,
+}
+
+impl BackupDesk {
+    pub(crate) fn begin(&mut self, begun: BackupBegun, path: PathBuf) {
+        let far = Arc::default();
+        self.asked += 1;
+        self.now = Some(Now::Going(Arc::clone(&far)));
+        self.next = Some(BackupTask { number: self.asked, begun, path, far });
+    }
+
+    pub(crate) fn is_going(&self) -> bool {
+        matches!(self.now, Some(Now::Going(_)))
+    }
+
+    /// Whether it is this one that is being made.
+    pub(crate) fn is(&self, number: u64) -> bool {
+        self.is_going() && self.asked == number
+    }
+
+    pub(crate) fn end(&mut self, number: u64, made: Result<BackupMade, ApiError>) {
+        if self.is(number) {
+            let ended = made.map_or_else(|error| BackupState::Failed { said: error.message }, BackupState::Made);
+            self.now = Some(Now::Ended(ended));
+        }
+    }
+
+    /// The practice was closed.
+    pub(crate) fn forget(&mut self) {
+        (self.now, self.next) = (None, None);
+    }
+
+    pub(crate) fn asked(&self) -> Option<BackupState> {
+        Some(match self.now.as_ref()? {
+            Now::Going(far) => BackupState::Going { percent: far.load(Ordering::Relaxed) / 10 },
+            Now::Ended(ended) => ended.clone(),
+        })
+    }
+}
+
+impl BackupTask {
+    /// Makes it, and asks for the store by moments.
+    pub(crate) fn make(self, lend: Lend<'_>) -> Result<BackupMade, ApiError> {
+        let Self { begun, path, far, .. } = self;
+        let backed = begun.make(&path, lend, &mut |thousandths| far.store(thousandths, Ordering::Relaxed)).map_err(making)?;
+        Ok(BackupMade {
+            path: path.to_string_lossy().into_owned(),
+            births: number(backed.births),
+            entries: number(backed.entries),
+            files: number(backed.files),
+            damaged_files: number(backed.damaged_files),
+            bytes: backed.bytes,
+            waiting: 0,
+        })
+    }
+}
 
 /// That a backup was made.
 #[must_use]

@@ -61,6 +61,7 @@ impl From<StoreError> for ApiError {
                 Self::impossible(Message::new("error-file-large").with("megabytes", megabytes))
             }
             StoreError::WipeUnfinished(_) => Self::new(ErrorCode::NotSaved, "error-wipe-unfinished"),
+            StoreError::Closed => Self::new(ErrorCode::Locked, "error-locked"),
             StoreError::InUse => Self::new(ErrorCode::InUse, "error-in-use"),
             StoreError::Full => Self::new(ErrorCode::NotSaved, "error-full"),
             StoreError::NotSaved(_) => Self::new(ErrorCode::NotSaved, "error-not-saved"),

@@ -10,7 +10,7 @@ use secundine_domain::fact::{Fact, Photo, Practice};
 use secundine_domain::message::Message;
 use secundine_domain::protocol::OwnChange;
 use secundine_domain::time::{Occurred, Run, Stamp};
-use secundine_store::{Backed, Birth, InboxTail, Restored, Store, StoreError, Stored};
+use secundine_store::{Birth, InboxTail, Restored, Store, StoreError, Stored};
 
 use crate::api::{ApiError, DrainedView, ErrorCode, SalvageView, VerifyView};
 use crate::examining::Examining;
@@ -114,11 +114,6 @@ impl OpenPractice {
     /// What was read of a damaged store; none where the practice can be written.
     pub(crate) fn salvage(&self) -> Option<&SalvageView> {
         self.salvage.as_ref()
-    }
-
-    /// Makes a backup at this path.
-    pub(crate) fn back_up(&self, path: &Path, made: &Stamp) -> Result<Backed, StoreError> {
-        self.store.back_up(path, made)
     }
 
     /// The entries of a birth as an archive of their own.

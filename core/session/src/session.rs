@@ -36,6 +36,7 @@ use crate::api::{
     ApiError, At, BirthView, Door, ErrorCode, ExaminingView, Phase, RehearsalMode, Request, Response, ScenarioName, Signer,
     StatusView,
 };
+use crate::backup::BackupDesk;
 use crate::clock::{BlindClock, Clock, earlier};
 use crate::examining;
 use crate::hide;
@@ -78,6 +79,7 @@ pub struct Session {
     passing: Passing,
     outbox: Outbox,
     sync: Desk,
+    copying: BackupDesk,
     phones: Phones,
     /// The mark that native code made last, as long as it can be taken back.
     marked: Option<Marking>,
@@ -100,10 +102,26 @@ impl Session {
         let clock = Arc::new(BlindClock::new(clock, paths.data.clone()));
         let keys = Keys::new(&paths.data, platform);
         let (kept, passing, outbox) = (Kept::default(), Passing::default(), Outbox::default());
-        let sync = Desk::default();
+        let (sync, copying) = (Desk::default(), BackupDesk::default());
         let (practice, rehearsal, latest, locked, hidden) = (None, None, None, None, None);
         let (phones, marked) = (Phones::default(), None);
-        Self { paths, clock, practice, rehearsal, latest, locked, kept, keys, hidden, passing, outbox, sync, phones, marked }
+        Self {
+            paths,
+            clock,
+            practice,
+            rehearsal,
+            latest,
+            locked,
+            kept,
+            keys,
+            hidden,
+            passing,
+            outbox,
+            sync,
+            copying,
+            phones,
+            marked,
+        }
     }
 
     /// The one door. The clocks are read before anything else is done.
@@ -134,8 +152,8 @@ impl Session {
             Request::RenewRecovery { passphrase } => self.renew_recovery(passphrase, &now),
             Request::CheckRecovery { recovery } => self.check_recovery(recovery, &now),
             Request::BeforeBirth { device } => self.before_birth(&device, &now),
-            Request::Backups => self.backups(&now),
-            Request::MakeBackup => self.make_backup(&now),
+            Request::Backups => Ok(Response::Backups(self.backups()?)),
+            Request::MakeBackup => Ok(Response::MakeBackup(self.make_backup(&now)?)),
             Request::BackupPart { offset, base64 } => self.backup_part(offset, &base64),
             Request::Restore { passphrase } => self.restore(passphrase, &now),
             Request::ReadDamaged { passphrase } => self.read_damaged(passphrase, &now),
@@ -247,6 +265,7 @@ impl Session {
         self.passing = Passing::default();
         self.outbox = Outbox::default();
         self.sync.forget();
+        self.copying.forget();
         self.phones = Phones::default();
         self.marked = None;
     }

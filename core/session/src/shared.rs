@@ -9,6 +9,7 @@ use secundine_store::Store;
 
 use crate::Session;
 use crate::api::{ApiError, Request, Response};
+use crate::backup::{BackupTask, not_made};
 use crate::sending::{Courier, Failure, Http, Run, try_server};
 use crate::sync::{self, Moments, Task};
 
@@ -38,11 +39,21 @@ impl SharedSession {
     /// # Errors
     /// What [`Session::call`] answers.
     pub fn call(&self, request: Request) -> Result<Response, ApiError> {
-        let (answer, runs, task) =
-            with(&self.session, |session| (session.call(request), session.runs_to_begin(), session.sync_to_begin()))?;
+        let (answer, runs, task, backup) = with(&self.session, |session| {
+            (session.call(request), session.runs_to_begin(), session.sync_to_begin(), session.backup_to_begin())
+        })?;
+        backup.into_iter().for_each(|backup| self.begin_backup(backup));
         runs.into_iter().for_each(|run| self.begin(run));
         task.into_iter().for_each(|task| self.begin_sync(task));
         answer
+    }
+
+    fn begin_backup(&self, task: BackupTask) {
+        let (session, number) = (Arc::clone(&self.session), task.number);
+        let begun = thread::Builder::new().name("backup".to_owned()).spawn(move || back_up(task, &session));
+        if begun.is_err() {
+            let _ = with(&self.session, |session| session.backed_up(number, Err(not_made())));
+        }
     }
 
     fn begin_sync(&self, task: Task) {
@@ -105,6 +116,14 @@ fn carry(run: Run, session: &Mutex<Session>, courier: &dyn Courier) {
             }
         }
     }
+}
+
+/// Makes a backup. The session is held for moments only: no mark ever waits for it.
+fn back_up(task: BackupTask, session: &Mutex<Session>) {
+    let number = task.number;
+    let lend = &mut |work: &mut dyn FnMut(&Store)| with(session, |session| session.lend(number, work)).unwrap_or(false);
+    let made = catch_unwind(AssertUnwindSafe(|| task.make(lend)));
+    let _ = with(session, |session| session.backed_up(number, made.unwrap_or_else(|_| Err(ApiError::internal()))));
 }
 
 /// Does a task of sharing, and what was asked for meanwhile. The session is held for moments only.

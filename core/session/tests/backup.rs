@@ -14,13 +14,19 @@ use secundine_domain::message::Message;
 use secundine_domain::time::{Boot, Stamp};
 use secundine_record::words::Words;
 use secundine_session::api::{
-    ApiError, At, BackupMade, BackupsView, Door, ErrorCode, LockedMark, RehearsalMode, Request, Response, RestoredView,
+    ApiError, At, BackupMade, BackupState, BackupsView, Door, ErrorCode, LockedMark, RehearsalMode, Request, Response,
+    RestoredView,
 };
 use secundine_session::backup::{left_out, told};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session};
 use secundine_store::{INCOMING, Misfit, MisfitKind, PASSPHRASE_KEY, Restored};
 use tempfile::TempDir;
+
+#[path = "common/backed.rs"]
+mod backed;
+
+use backed::back_up;
 
 const PASSPHRASE: &str = "seven quiet herons";
 
@@ -79,8 +85,7 @@ impl Device {
     }
 
     fn make(&mut self) -> BackupMade {
-        let Response::MakeBackup(made) = self.call(Request::MakeBackup).unwrap() else { unreachable!() };
-        made
+        back_up(&mut self.session)
     }
 
     fn list(&mut self) -> BackupsView {
@@ -329,6 +334,41 @@ fn backups_are_listed_newest_first_and_tell_what_waits() {
     assert!(view.backups.iter().all(|line| line.bytes > 4_000));
     assert!(!folder.join("secundine-backup-2026-11-25-0239.tar.unfinished").exists(), "what was killed is tidied up");
     assert!(folder.join("letter.unfinished").exists());
+}
+
+#[test]
+fn what_is_recorded_while_it_is_made_does_not_wait_and_is_in_the_next() {
+    let mut at = Device::with_practice();
+    let birth = at.birth();
+    let Response::MakeBackup(view) = at.call(Request::MakeBackup).unwrap() else { unreachable!() };
+    assert_eq!((view.asked, view.backups.len()), (Some(BackupState::Going { percent: 0 }), 0));
+    at.note(birth, "Kettle on");
+    // Asked twice, it is the one that is being made.
+    at.call(Request::MakeBackup).unwrap();
+    at.session.finish_backup();
+    let view = at.list();
+    let Some(BackupState::Made(made)) = view.asked else { unreachable!("{view:?}") };
+    assert_eq!((view.backups.len(), at.make().entries), (1, made.entries + 1));
+}
+
+#[test]
+fn none_is_made_of_a_practice_that_was_locked_meanwhile() {
+    let mut at = Device::with_practice();
+    at.call(Request::MakeBackup).unwrap();
+    at.lock();
+    at.session.finish_backup();
+    let view = at.list();
+    assert_eq!((view.asked, view.backups.len()), (None, 0));
+}
+
+#[test]
+fn one_that_fails_is_told_for_who_asks_later() {
+    let mut at = Device::with_practice();
+    at.call(Request::MakeBackup).unwrap();
+    fs::remove_dir_all(at.folder.path().join("records")).unwrap();
+    at.session.finish_backup();
+    let Some(BackupState::Failed { said }) = at.list().asked else { unreachable!() };
+    assert_eq!(said.id, "error-backup-not-made");
 }
 
 #[test]

@@ -7,9 +7,12 @@ use secundine_domain::fact::Fact;
 use secundine_domain::time::Boot;
 use secundine_session::api::{At, DeviceTold, LineView, Request, Response, Standing, Thing};
 
+#[path = "common/backed.rs"]
+mod backed;
 #[path = "common/room.rs"]
 mod room;
 
+use backed::back_up;
 use room::Room;
 
 /// On a device whose clock runs through suspend.
@@ -79,7 +82,7 @@ fn a_clock_that_was_set_shows_before_a_birth() {
     room.clock.change(|stamp| stamp.wall_ms -= 5_000);
     assert_eq!(room.standing(Thing::Clock), Standing::NotInPlace);
     assert_eq!(room.standing(Thing::Backup), Standing::NotInPlace);
-    room.session.call(Request::MakeBackup).unwrap();
+    back_up(&mut room.session);
     assert_eq!(room.standing(Thing::Backup), Standing::InPlace);
     assert_eq!((room.standing(Thing::Protocol), room.standing(Thing::Battery)), (Standing::NotInPlace, Standing::CannotTell));
 }

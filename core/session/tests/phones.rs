@@ -22,9 +22,13 @@ use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session};
 use tempfile::TempDir;
 
+#[path = "common/backed.rs"]
+mod backed;
 #[path = "common/code.rs"]
 #[allow(dead_code, reason = "only the modules are read here")]
 mod code;
+
+use backed::back_up;
 
 const PASSPHRASE: &str = "seven quiet herons";
 const START: i64 = 1_795_570_800_000;
@@ -54,7 +58,7 @@ impl Phone {
     fn give_to(&mut self, other: &mut Self) {
         // A backup is named by the second.
         self.clock.advance(1_000);
-        let Response::MakeBackup(made) = self.call(Request::MakeBackup).unwrap() else { unreachable!() };
+        let made = back_up(&mut self.session);
         let base64 = BASE64_STANDARD.encode(fs::read(made.path).unwrap());
         other.call(Request::BackupPart { offset: 0, base64 }).unwrap();
         other.call(Request::Restore { passphrase: PASSPHRASE.to_owned() }).unwrap();

@@ -10,7 +10,9 @@ use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
 use secundine_domain::fact::Practice;
 use secundine_domain::time::Stamp;
-use secundine_session::api::{ApiError, Request, Response, RestoredView, SyncRole, SyncState, SyncView, TypedPlace};
+use secundine_session::api::{
+    ApiError, BackupState, BackupsView, Request, Response, RestoredView, SyncRole, SyncState, SyncView, TypedPlace,
+};
 use secundine_session::clock::HandClock;
 use secundine_session::{Paths, Session, SharedSession};
 use tempfile::TempDir;
@@ -97,8 +99,18 @@ impl Phone {
     }
 
     fn back_up(&self) -> Vec<u8> {
-        let Response::MakeBackup(made) = self.call(Request::MakeBackup).unwrap() else { unreachable!() };
-        std::fs::read(made.path).unwrap()
+        self.call(Request::MakeBackup).unwrap();
+        loop {
+            match self.call(Request::Backups).unwrap() {
+                Response::Backups(BackupsView { asked: Some(BackupState::Made(made)), .. }) => {
+                    return std::fs::read(made.path).unwrap();
+                }
+                Response::Backups(BackupsView { asked: Some(BackupState::Going { .. }), .. }) => {
+                    std::thread::sleep(Duration::from_millis(5));
+                }
+                other => unreachable!("{other:?}"),
+            }
+        }
     }
 
     fn restore(&self, backup: &[u8]) -> RestoredView {

@@ -5,22 +5,24 @@
 //! name, as they lie in the folder. That passphrase is random, so it needs no stretching, and the work factor is the lowest
 //! there is.
 
-use std::collections::BTreeMap;
-use std::fs::{self, File};
-use std::io::{self, BufRead, BufReader, BufWriter, Read, Write};
-use std::path::{Path, PathBuf};
+mod making;
 
-use age::{DecryptError, Decryptor, Encryptor};
+use std::collections::BTreeMap;
+use std::io::{BufRead, BufReader, Read};
+use std::path::Path;
+
+use age::{DecryptError, Decryptor};
 use secundine_domain::entry::BirthId;
 use secundine_domain::file::FileId;
 use secundine_domain::time::Stamp;
 use sha2::{Digest, Sha256};
-use tar::{Archive, Builder, EntryType};
+use tar::{Archive, EntryType};
 
-use crate::archive::{Header, Reader, Writer, damaged};
+pub use self::making::{BackupBegun, Lend};
+use crate::archive::{Reader, damaged};
 use crate::database::birth_key;
-use crate::files::{self, FILE_KEY, FILES, SEALED_MAX};
-use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, is_recovery_identity, sync_folder};
+use crate::files::{self, FILES, SEALED_MAX};
+use crate::keys::{DataKey, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, is_recovery_identity};
 use crate::walk::Walk;
 use crate::{Store, StoreError};
 
@@ -29,7 +31,6 @@ pub const INCOMING: &str = "incoming.backup";
 
 const README: &str = "README.txt";
 const ENTRIES: &str = "entries.age";
-const README_TEXT: &str = include_str!("backup/README.txt");
 
 /// Most bytes of a member that is read whole. Our own choice: a key file has some hundred.
 const SMALL_MAX: u64 = 64 << 10;
@@ -60,96 +61,11 @@ impl Store {
     /// [`StoreError::Full`] or [`StoreError::NotSaved`] where it could not be written, [`StoreError::Damaged`] where the
     /// entries do not all fit: there is no backup then, and the store is as it was.
     pub fn back_up(&self, path: &Path, made: &Stamp) -> Result<Backed, StoreError> {
-        if path.exists() {
-            return Err(StoreError::NotSaved("a file of this name is there already".to_owned()));
-        }
-        let unfinished = unfinished(path);
-        let done = self.write_backup(&unfinished, made).and_then(|damaged_files| {
-            let backed = self.read_back(&unfinished)?;
-            fs::rename(&unfinished, path).map_err(|error| StoreError::writing_file(&error))?;
-            Ok(Backed { damaged_files, ..backed })
-        });
-        if done.is_err() {
-            let _ = fs::remove_file(&unfinished);
-        }
-        let backed = done?;
-        let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        sync_folder(folder).map_err(|error| StoreError::writing_file(&error))?;
-        Ok(backed)
-    }
-
-    /// Writes it and gives how many files were left out.
-    fn write_backup(&self, path: &Path, made: &Stamp) -> Result<u64, StoreError> {
-        let writing = |error: io::Error| StoreError::writing_file(&error);
-        let mut keys = BTreeMap::new();
-        for name in [PASSPHRASE_KEY, RECOVERY_KEY] {
-            match fs::read(self.folder.join(name)) {
-                Ok(bytes) => drop(keys.insert(name.to_owned(), bytes)),
-                Err(error) if error.kind() == io::ErrorKind::NotFound => {}
-                Err(error) => return Err(StoreError::DamagedKey(format!("{name}: {error}"))),
-            }
-        }
-        let file = File::create(path).map_err(writing)?;
-        let mut tar = Builder::new(BufWriter::new(file));
-        let seconds = u64::try_from(made.wall_ms / 1000).unwrap_or(0);
-        let small = [(README, README_TEXT.as_bytes())].into_iter();
-        for (name, bytes) in small.chain(keys.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice()))) {
-            let mut header = member(seconds);
-            header.set_size(bytes.len() as u64);
-            tar.append_data(&mut header, name, bytes).map_err(writing)?;
-        }
-        let files = keys.iter().map(|(name, bytes)| (name.clone(), digest(bytes))).collect();
-        let mut header = member(seconds);
-        let mut entries = tar.append_writer(&mut header, ENTRIES).map_err(writing)?;
-        let recipient = self.data.whole_file_recipient();
-        let sealed = Encryptor::with_recipients(std::iter::once(recipient as &dyn age::Recipient))
-            .map_err(|error| StoreError::NotSaved(error.to_string()))?;
-        let sealed = sealed.wrap_output(&mut entries).map_err(writing)?;
-        self.write_archive(sealed, made, files)?.finish().map_err(writing)?;
-        entries.finish().map_err(writing)?;
-        let damaged_files = self.write_files(&mut tar, seconds)?;
-        let file = tar.into_inner().and_then(|out| out.into_inner().map_err(io::IntoInnerError::into_error)).map_err(writing)?;
-        file.sync_all().map_err(writing)?;
-        Ok(damaged_files)
-    }
-
-    /// Writes the files that are as they were written, and gives how many are not.
-    fn write_files(&self, tar: &mut Builder<impl Write>, seconds: u64) -> Result<u64, StoreError> {
-        let mut damaged = 0;
-        for id in files::all(&self.folder).map_err(|error| StoreError::reading_file(&error))? {
-            let sealed = match files::fits(&self.folder, id) {
-                Ok(sealed) => sealed,
-                Err(StoreError::DamagedFile(_)) => {
-                    damaged += 1;
-                    continue;
-                }
-                Err(other) => return Err(other),
-            };
-            let mut header = member(seconds);
-            header.set_size(sealed.len() as u64);
-            let written = tar.append_data(&mut header, format!("{FILES}/{id}"), sealed.as_slice());
-            written.map_err(|error| StoreError::writing_file(&error))?;
-        }
-        Ok(damaged)
-    }
-
-    /// Writes every entry as an archive, and what opens the files that other devices sealed.
-    fn write_archive<W: Write>(&self, out: W, made: &Stamp, files: BTreeMap<String, String>) -> Result<W, StoreError> {
-        let writing = |error: io::Error| StoreError::writing_file(&error);
-        let ((places, mut erased), births) = (self.places()?, self.births_here()?);
-        let header = Header::new(made, self.key.id(), u64::try_from(places.len()).unwrap_or(u64::MAX), births, files);
-        let mut writer = Writer::new(out, &header).map_err(writing)?;
-        for public in self.devices()? {
-            writer.device(crate::chain::device_of(&public), public.as_bytes()).map_err(writing)?;
-        }
-        for (name, key) in self.all_noted(FILE_KEY)? {
-            let Ok(name) = name.as_slice().try_into() else { continue };
-            writer.file(FileId(name), &key).map_err(writing)?;
-        }
-        for place in places {
-            writer.entry(self.carried_at(place, &mut erased)?, None).map_err(writing)?;
-        }
-        writer.end().map_err(writing)
+        let lend = &mut |work: &mut dyn FnMut(&Self)| {
+            work(self);
+            true
+        };
+        self.begin_backup(made)?.make(path, lend, &mut |_| {})
     }
 
     /// How many births are here, without the practice itself.
@@ -157,16 +73,6 @@ impl Store {
         let keys = self.birth_keys().map_err(|error| StoreError::reading(&error))?;
         let practice = birth_key(BirthId::PRACTICE);
         Ok(keys.iter().filter(|key| key.as_slice() != practice).count().try_into().unwrap_or(u64::MAX))
-    }
-
-    fn read_back(&self, path: &Path) -> Result<Backed, StoreError> {
-        let file = File::open(path).map_err(|error| StoreError::writing_file(&error))?;
-        let bytes = file.metadata().map_err(|error| StoreError::writing_file(&error))?.len();
-        let (entries, births, files) = check(file, &self.data).map_err(|error| match error {
-            StoreError::DamagedBackup(why) => StoreError::Damaged(why),
-            other => other,
-        })?;
-        Ok(Backed { entries, births, files, damaged_files: 0, bytes })
     }
 }
 
@@ -341,21 +247,6 @@ fn not_backup(why: impl ToString) -> StoreError {
     StoreError::NotBackup(why.to_string())
 }
 
-/// A member's header, with nothing of the system or the person in it.
-fn member(seconds: u64) -> tar::Header {
-    let mut header = tar::Header::new_ustar();
-    header.set_entry_type(EntryType::Regular);
-    header.set_mode(0o600);
-    header.set_mtime(seconds);
-    header
-}
-
 fn digest(bytes: &[u8]) -> String {
     hex::encode(Sha256::digest(bytes))
-}
-
-fn unfinished(path: &Path) -> PathBuf {
-    let mut name = path.as_os_str().to_owned();
-    name.push(".unfinished");
-    PathBuf::from(name)
 }

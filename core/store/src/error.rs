@@ -61,6 +61,9 @@ pub enum StoreError {
     /// Written by a later version of the program.
     #[error("the store has form {0}, which is newer than this program")]
     Newer(i64),
+    /// It was closed meanwhile.
+    #[error("the store was closed meanwhile")]
+    Closed,
     /// Another process has it open.
     #[error("the store is open elsewhere")]
     InUse,

@@ -4,7 +4,7 @@ import { readFileSync, readdirSync, rmSync } from "node:fs";
 import { setTimeout as sleep } from "node:timers/promises";
 
 import { PASSPHRASE } from "../birth.mjs";
-import { call, note } from "../core.mjs";
+import { backUp, call, note } from "../core.mjs";
 import { damage, limitFiles } from "../device.mjs";
 import { SETTLED_MS, born } from "./start.mjs";
 
@@ -49,7 +49,7 @@ export const harm = {
       const { birth } = await call(d.hand, { request: "register_birth", label: `House ${n}` });
       for (let line = 0; line < 6; line += 1) await note(d.hand, birth, `Line ${line} at house ${n}. ${"Quiet. ".repeat(40)}`);
     }
-    d.backup = readFileSync((await call(d.hand, { request: "make_backup" })).path);
+    d.backup = readFileSync(await backUp(d.hand));
     await d.bridge.stop();
     for (const name of readdirSync(`${d.folder}/practice`).filter((one) => one.endsWith(".age"))) rmSync(`${d.folder}/practice/${name}`);
     await d.begin();

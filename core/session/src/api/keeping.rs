@@ -72,13 +72,34 @@ pub struct QrView {
 }
 
 /// Backups on this device.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "types", derive(ts_rs::TS))]
 pub struct BackupsView {
     /// The folder where they are.
     pub folder: String,
     /// Newest first.
     pub backups: Vec<BackupLine>,
+    /// What became of the one that was asked for since the practice was opened.
+    pub asked: Option<BackupState>,
+}
+
+/// A backup that was asked for.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "types", derive(ts_rs::TS))]
+#[serde(tag = "state", rename_all = "snake_case")]
+pub enum BackupState {
+    /// It is being made, and marks do not wait for it.
+    Going {
+        /// Of what is to be written and read back, in hundredths.
+        percent: u32,
+    },
+    /// It was made.
+    Made(BackupMade),
+    /// There is none.
+    Failed {
+        /// Why, in words.
+        said: Message,
+    },
 }
 
 /// A backup on this device.

@@ -79,7 +79,7 @@ pub enum Request {
     },
     /// The backups on this device.
     Backups,
-    /// Makes a backup: one sealed file.
+    /// Begins a backup: one sealed file. Answered at once; [`Request::Backups`] tells what becomes of it.
     MakeBackup,
     /// A part of a backup's file that is to be restored, in order; the one at 0 begins anew.
     BackupPart {

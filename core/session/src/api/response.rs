@@ -7,10 +7,10 @@ use secundine_domain::quantity::Years;
 use serde::Serialize;
 
 use super::{
-    AlikeView, BackupMade, BackupsView, BirthLine, BirthView, ChartPicture, CodeRead, CodeTaken, CodeView, ExaminingView,
-    FileBytes, HandoverCode, HandoverView, ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView,
-    RecoveryView, RestoredView, SendingView, ServerView, SketchView, StatusView, SyncCode, SyncCodeRead, SyncView, ThingView,
-    VerifyView, WaitingNote, WeighedItem,
+    AlikeView, BackupsView, BirthLine, BirthView, ChartPicture, CodeRead, CodeTaken, CodeView, ExaminingView, FileBytes,
+    HandoverCode, HandoverView, ImportView, KeptFile, KeysView, LockedView, MeasuredView, OwnState, OwnView, RecoveryView,
+    RestoredView, SendingView, ServerView, SketchView, StatusView, SyncCode, SyncCodeRead, SyncView, ThingView, VerifyView,
+    WaitingNote, WeighedItem,
 };
 
 /// The answer to a [`Request`].
@@ -62,8 +62,8 @@ pub enum Response {
     },
     /// The backups on this device.
     Backups(BackupsView),
-    /// Made, and read back.
-    MakeBackup(BackupMade),
+    /// It was begun; [`Request::Backups`] tells how far it is.
+    MakeBackup(BackupsView),
     /// Kept until the rest has come.
     BackupPart,
     /// Restored, and open.

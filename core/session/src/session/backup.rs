@@ -11,7 +11,7 @@ use secundine_store::{INCOMING, Inbox, Passphrase, Restored, Store};
 
 use super::Session;
 use crate::api::{ApiError, BackupLine, BackupMade, BackupsView, ErrorCode, Response, RestoredView};
-use crate::backup;
+use crate::backup::{self, BackupTask};
 use crate::practice::OpenPractice;
 use crate::verify::number;
 
@@ -19,10 +19,10 @@ use crate::verify::number;
 const PART_MAX: usize = 1 << 20;
 
 impl Session {
-    pub(super) fn backups(&mut self, _now: &Stamp) -> Result<Response, ApiError> {
+    pub(super) fn backups(&mut self) -> Result<BackupsView, ApiError> {
         self.not_rehearsing()?;
         let folder = self.backup_folder().to_string_lossy().into_owned();
-        Ok(Response::Backups(BackupsView { folder, backups: self.backup_lines() }))
+        Ok(BackupsView { folder, backups: self.backup_lines(), asked: self.copying.asked() })
     }
 
     /// The backup that was made last; none where there is none.
@@ -43,23 +43,43 @@ impl Session {
         found.into_iter().map(|(_, line)| line).collect()
     }
 
-    pub(super) fn make_backup(&mut self, now: &Stamp) -> Result<Response, ApiError> {
+    pub(super) fn make_backup(&mut self, now: &Stamp) -> Result<BackupsView, ApiError> {
         let folder = self.backup_folder();
-        let open = self.really_open()?;
-        fs::create_dir_all(&folder).map_err(|_| backup::not_made())?;
-        tidy(&folder);
-        let free = (1..).map(|n| folder.join(Name::new(now, n).file())).find(|path| !path.exists());
-        let path = free.ok_or_else(backup::not_made)?;
-        let backed = open.back_up(&path, now).map_err(backup::making)?;
-        Ok(Response::MakeBackup(BackupMade {
-            path: path.to_string_lossy().into_owned(),
-            births: number(backed.births),
-            entries: number(backed.entries),
-            files: number(backed.files),
-            damaged_files: number(backed.damaged_files),
-            bytes: backed.bytes,
-            waiting: Inbox::waiting(&self.paths.data).files,
-        }))
+        self.really_open()?;
+        // Asked twice, it is the one that is being made.
+        if !self.copying.is_going() {
+            let begun = self.really_open()?.store().begin_backup(now).map_err(backup::making)?;
+            fs::create_dir_all(&folder).map_err(|_| backup::not_made())?;
+            tidy(&folder);
+            let free = (1..).map(|n| folder.join(Name::new(now, n).file())).find(|path| !path.exists());
+            self.copying.begin(begun, free.ok_or_else(backup::not_made)?);
+        }
+        self.backups()
+    }
+
+    /// Makes the backup that was asked for at once, for who has the session alone.
+    pub fn finish_backup(&mut self) {
+        let Some(task) = self.backup_to_begin() else { return };
+        let number = task.number;
+        let made = task.make(&mut |work| self.lend(number, work));
+        self.backed_up(number, made);
+    }
+
+    /// The backup that a thread is to make now.
+    pub(crate) fn backup_to_begin(&mut self) -> Option<BackupTask> {
+        self.copying.next.take()
+    }
+
+    /// Lends the store to the making of a backup; gives no where the practice was closed since it was begun.
+    pub(crate) fn lend(&self, number: u64, work: &mut dyn FnMut(&Store)) -> bool {
+        let open = self.practice.as_ref().filter(|_| self.copying.is(number));
+        open.map(|open| work(open.store())).is_some()
+    }
+
+    /// Keeps what came of it.
+    pub(crate) fn backed_up(&mut self, number: u64, made: Result<BackupMade, ApiError>) {
+        let waiting = Inbox::waiting(&self.paths.data).files;
+        self.copying.end(number, made.map(|made| BackupMade { waiting, ..made }));
     }
 
     /// Where the parts come from is the page's business: they are only gathered.

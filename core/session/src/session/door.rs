@@ -61,6 +61,7 @@ impl Session {
         self.phones = Phones::default();
         self.outbox.forget();
         self.sync.forget();
+        self.copying.forget();
         if let Some(mut open) = self.practice.take() {
             let latest = self.latest.take().and_then(|birth| Some((birth, open.chart(birth).ok()?)));
             let running = latest.and_then(|(birth, chart)| Running::of(birth, &chart, now));
@@ -79,6 +80,7 @@ impl Session {
         self.passing = Passing::default();
         self.outbox.forget();
         self.sync.forget();
+        self.copying.forget();
         self.practice.take().map_or(Ok(()), OpenPractice::close)?;
         self.keys.wipe()?;
         self.clock.forget();
