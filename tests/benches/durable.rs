@@ -18,10 +18,10 @@ use std::time::{Duration, Instant};
 use secundine_domain::entry::BirthId;
 use secundine_domain::fact::{Fact, Loss, Practice};
 use secundine_domain::quantity::Volume;
-use secundine_session::api::{At, LockedMark, Request, Response};
+use secundine_session::api::{At, BackupState, BackupsView, LockedMark, Request, Response};
 use secundine_session::clock::SystemClock;
-use secundine_session::{Paths, Session};
-use secundine_store::Inbox;
+use secundine_session::{Paths, Session, SharedSession};
+use secundine_store::{Inbox, Passphrase, Store};
 
 const ROUNDS: usize = 2_000;
 /// Rounds before the first that counts.
@@ -40,6 +40,10 @@ const RECORD_BYTES: usize = 1_044;
 const OVERHEAD: usize = 20;
 /// A record of the inbox may take so many times as long as the same bytes that are appended.
 const INBOX_GOAL: f64 = 1.1;
+/// Pictures in a backup, and the bytes of each.
+const PICTURES: usize = 200;
+const PICTURE_BYTES: usize = 3_000_000;
+const PASSPHRASE: &str = "seven quiet herons";
 /// Marks to a birth, or to a run of the program.
 const MARKS: usize = 20;
 
@@ -50,6 +54,8 @@ fn main() {
     taps(folder.path(), &mut session);
     session.call(Request::Lock).unwrap();
     marks(folder.path());
+    drop(session);
+    beside_a_backup(folder.path());
 }
 
 /// A tap in the open practice.
@@ -97,6 +103,43 @@ fn marks(folder: &Path) {
     let [_, ratio, _] = told(["record of the inbox", "1,044 B appended", "mark while locked"], times);
     let met = if ratio <= INBOX_GOAL { "met" } else { "MISSED" };
     println!("goal: p50 at most {INBOX_GOAL} times the same bytes appended: {met}");
+}
+
+/// A tap while a backup with pictures is made in its thread, against a tap of before.
+fn beside_a_backup(folder: &Path) {
+    let mut session = Session::new(paths(folder), Arc::new(SystemClock::new()));
+    session.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    session.call(Request::Lock).unwrap();
+    let store = Store::open(&paths(folder).data, Passphrase::from(PASSPHRASE.to_owned())).unwrap();
+    for n in 0..PICTURES {
+        store.keep_file(&vec![u8::try_from(n).unwrap(); PICTURE_BYTES]).unwrap();
+    }
+    store.close().unwrap();
+    session.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    let birth = born(&mut session);
+    let session = SharedSession::new(session);
+    let tap = || {
+        let fact = Fact::BloodLoss(Loss::Jug { volume: Volume::new(150).unwrap() });
+        timed(|| drop(session.call(Request::Record { birth, fact, at: At::Now { ago_ms: 12 } }).unwrap()))
+    };
+    let alone: Vec<Duration> = (0..MARKS * 10).map(|_| tap()).collect();
+    let (begun, mut beside) = (Instant::now(), Vec::new());
+    session.call(Request::MakeBackup).unwrap();
+    let made = loop {
+        beside.push(tap());
+        match session.call(Request::Backups).unwrap() {
+            Response::Backups(BackupsView { asked: Some(BackupState::Going { .. }), .. }) => {}
+            Response::Backups(BackupsView { asked: Some(BackupState::Made(made)), .. }) => break made,
+            other => unreachable!("{other:?}"),
+        }
+    };
+    let took = begun.elapsed();
+    println!("a backup of {} MB made in {:.2} s; taps beside it:", made.bytes / 1_000_000, took.as_secs_f64());
+    for (name, mut times) in [("before it", alone), ("while it is made", beside)] {
+        times.sort();
+        let [p50, most] = [times[times.len() / 2], times[times.len() - 1]].map(|time| time.as_secs_f64() * 1e3);
+        println!("{name:<20} {:>5} taps, p50 {p50:.2} ms, longest {most:.1} ms", times.len());
+    }
 }
 
 /// Each once a round, beginning with another one each time: what comes before it leaves its traces in disk and caches.
@@ -181,6 +224,6 @@ fn open(folder: &Path) -> Session {
         role: "midwife".to_owned(),
         protocol: Some("who".to_owned()),
     };
-    session.call(Request::CreatePractice { practice, passphrase: "seven quiet herons".to_owned() }).unwrap();
+    session.call(Request::CreatePractice { practice, passphrase: PASSPHRASE.to_owned() }).unwrap();
     session
 }

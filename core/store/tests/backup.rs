@@ -9,7 +9,7 @@ use std::path::Path;
 
 use common::backups::{ENTRIES, MADE, altered, back_up, join, line, members, rows, unseal};
 use common::chained::Chained;
-use common::{Founded, PASSPHRASE, numbers, passphrase, stamp, two_births, write};
+use common::{Founded, PASSPHRASE, passphrase, stamp, write};
 use secundine_domain::entry::BirthId;
 use secundine_store::{
     DATABASE, HEAD, HeadSeen, Misfit, MisfitKind, PASSPHRASE_KEY, Passphrase, RECOVERY_KEY, Restored, Store, StoreError,
@@ -45,70 +45,6 @@ fn refused(restored: &Restored) -> Vec<(u64, MisfitKind)> {
         other => unreachable!("{other:?}"),
     });
     misfits.collect()
-}
-
-#[test]
-fn what_is_written_while_it_is_made_is_not_in_it() {
-    let founded = Founded::new();
-    let mut store = founded.open();
-    let (one, _) = two_births(&mut store);
-    let begun = store.begin_backup(&stamp(MADE)).unwrap();
-    write(&mut store, one, 1);
-    let (backup, mut far) = (founded.file("backup.tar"), Vec::new());
-    let lend = &mut |work: &mut dyn FnMut(&Store)| {
-        work(&store);
-        true
-    };
-    let backed = begun.make(&backup, lend, &mut |thousandths| far.push(thousandths)).unwrap();
-    assert_eq!((backed.entries, backed.births), (10, 2));
-    assert!(far.is_sorted() && far.iter().all(|far| *far <= 1000) && far.last().is_some_and(|far| *far > 900), "{far:?}");
-}
-
-#[test]
-fn a_birth_that_is_erased_while_it_is_made_is_not_in_it() {
-    let founded = Founded::new();
-    let mut store = founded.open();
-    let (gone, kept) = two_births(&mut store);
-    let before = numbers(&store, kept);
-    let begun = store.begin_backup(&stamp(MADE)).unwrap();
-    write(&mut store, kept, 1);
-    store.erase(gone).unwrap();
-    let (backup, mut far) = (founded.file("backup.tar"), Vec::new());
-    let lend = &mut |work: &mut dyn FnMut(&Store)| {
-        work(&store);
-        true
-    };
-    let backed = begun.make(&backup, lend, &mut |thousandths| far.push(thousandths)).unwrap();
-    store.close().unwrap();
-    // The erased birth's places were told before: it is begun anew, and has what remains of it.
-    assert_eq!((backed.entries, backed.births), (11, 1));
-    assert!(far.iter().all(|far| *far <= 1000) && far.last().is_some_and(|far| *far > 900), "{far:?}");
-    let (_folder, store, restored) = restored(&backup, &founded);
-    assert_eq!((restored.births, restored.refused), (1, vec![]));
-    assert_eq!((&numbers(&store, kept)[..before.len()], numbers(&store, gone)), (&before[..], vec![]));
-}
-
-#[test]
-fn one_whose_store_was_closed_meanwhile_is_not_there() {
-    let chained = Chained::new(30, 40);
-    let store = chained.founded.open();
-    for open in 0..3 {
-        let (backup, mut asked) = (chained.founded.file("backup.tar"), 0);
-        let lend = &mut |work: &mut dyn FnMut(&Store)| {
-            asked += 1;
-            let lent = asked <= open;
-            if lent {
-                work(&store);
-            }
-            lent
-        };
-        let made = store.begin_backup(&stamp(MADE)).unwrap().make(&backup, lend, &mut |_| {});
-        assert!(made.is_err() || open == 2, "it asks once for the entries, and once more at its end");
-        if let Err(error) = made {
-            assert!(matches!(error, StoreError::Closed), "{error}");
-            assert!(!backup.exists() && !chained.founded.file("backup.tar.unfinished").exists());
-        }
-    }
 }
 
 #[test]
