@@ -2109,7 +2109,7 @@ ui-backup-age = { $days ->
 ui-backup-age-at = on { $made }
 ui-backup-make = Make a backup
 ui-backup-making = Making the backup…
-ui-backup-making-what = It is written, then read back whole. Marks do not wait for it.
+ui-backup-making-what = It is written, then read back whole. Marks do not wait for it. Locking by hand ends it.
 ui-backup-made = Made, and read back: it is whole.
 ui-backup-files = { $files ->
     [0] No picture or sound is in it.

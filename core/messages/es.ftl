@@ -2107,7 +2107,7 @@ ui-backup-age = { $days ->
 ui-backup-age-at = el { $made }
 ui-backup-make = Hacer una copia de seguridad
 ui-backup-making = Haciendo la copia de seguridad…
-ui-backup-making-what = Se escribe y después se relee entera. Las marcas no la esperan.
+ui-backup-making-what = Se escribe y después se relee entera. Las marcas no la esperan. Bloquear a mano la interrumpe.
 ui-backup-made = Hecha y releída: está entera.
 ui-backup-files = { $files ->
     [0] No contiene ninguna imagen ni sonido.

@@ -2106,7 +2106,7 @@ ui-backup-age = { $days ->
 ui-backup-age-at = le { $made }
 ui-backup-make = Sauvegarder
 ui-backup-making = Sauvegarde en cours…
-ui-backup-making-what = Elle est écrite, puis relue en entier. Les repères ne l’attendent pas.
+ui-backup-making-what = Elle est écrite, puis relue en entier. Les repères ne l’attendent pas. Verrouiller à la main l’interrompt.
 ui-backup-made = Faite et relue : elle est entière.
 ui-backup-files = { $files ->
     [0] Elle ne contient ni image ni son.

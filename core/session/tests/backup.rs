@@ -362,6 +362,20 @@ fn none_is_made_of_a_practice_that_was_locked_meanwhile() {
 }
 
 #[test]
+fn rest_hides_the_names_until_it_is_made_and_locks_then() {
+    let mut at = Device::with_practice();
+    at.call(Request::MakeBackup).unwrap();
+    let rest = |at: &mut Device| match at.call(Request::Rest).unwrap() {
+        Response::Rest(status) => (status.door, status.names_hidden),
+        other => unreachable!("{other:?}"),
+    };
+    assert_eq!(rest(&mut at), (Door::Open, true));
+    at.session.finish_backup();
+    assert_eq!(rest(&mut at), (Door::Locked, false));
+    assert_eq!(at.list().backups.len(), 1);
+}
+
+#[test]
 fn one_that_fails_is_told_for_who_asks_later() {
     let mut at = Device::with_practice();
     at.call(Request::MakeBackup).unwrap();

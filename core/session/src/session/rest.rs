@@ -8,13 +8,13 @@ use super::hidden::AtWork;
 use crate::api::{ApiError, Response};
 
 impl Session {
-    /// Locks; where a third stage runs, which the lock would interrupt, hides the names instead.
+    /// Locks; where a third stage runs or a backup is being made, which the lock would interrupt, hides the names instead.
     pub(super) fn rest(&mut self, now: &Stamp) -> Result<Response, ApiError> {
         if self.rehearsal.is_some() || self.practice.is_none() {
             return Ok(Response::Rest(self.status(now)));
         }
         let running = self.running_births(now)?;
-        if running.is_empty() {
+        if running.is_empty() && !self.copying.is_going() {
             return Ok(Response::Rest(self.lock(now)?));
         }
         self.hidden = Some(AtWork(running));
