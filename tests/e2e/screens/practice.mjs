@@ -130,10 +130,13 @@ export const practice = {
     await d.tap("backups");
     await d.find("backups-none");
   },
-  backups: async (d) => {
+  "backup-going": async (d) => {
+    const far = await d.hand.hold("backups");
     await d.tap("backup-make");
-    await d.find("backup-made");
+    await d.find("backup-going");
+    return far.all;
   },
+  backups: (d) => d.find("backup-made"),
   "backup-add": (d) => d.tap("backup-add"),
   medicines: async (d) => {
     await toList(d);
