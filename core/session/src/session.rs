@@ -2,6 +2,7 @@
 
 mod backup;
 mod before;
+mod births;
 mod damage;
 mod door;
 mod elsewhere;
@@ -13,6 +14,7 @@ mod own;
 mod papers;
 mod phones;
 mod photos;
+mod recording;
 mod rest;
 mod sending;
 mod sync;
@@ -25,34 +27,30 @@ pub(crate) use phones::rewritten;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use secundine_domain::chart::Chart;
-use secundine_domain::entry::{BirthId, EntryId};
-use secundine_domain::fact::Fact;
-use secundine_domain::message::Message;
-use secundine_domain::time::{Elapsed, Occurred, Stamp, parse_local};
-use secundine_store::{PlatformKeys, Store, low_space, version};
+use secundine_domain::entry::BirthId;
+use secundine_domain::time::Stamp;
+use secundine_store::{PlatformKeys, Store, low_space};
 
-use crate::api::{
-    ApiError, At, BirthView, Door, ErrorCode, ExaminingView, Phase, RehearsalMode, Request, Response, ScenarioName, Signer,
-    StatusView,
-};
+use crate::api::{ApiError, Door, ErrorCode, ExaminingView, RehearsalMode, Request, Response, ScenarioName, StatusView};
 use crate::backup::BackupDesk;
-use crate::clock::{BlindClock, Clock, earlier};
+use crate::clock::{BlindClock, Clock};
 use crate::examining;
 use crate::hide;
 use crate::keys::Keys;
 use crate::locked::Locked;
-use crate::practice::{Draft, OpenPractice};
+use crate::practice::OpenPractice;
 use crate::rehearsal::Rehearsal;
 use crate::sending::Outbox;
 use crate::sync::Desk;
 use crate::views;
+pub(crate) use births::label_of;
 use elsewhere::Kept;
 use files::Passing;
 use hidden::AtWork;
 use native::Marking;
 pub(crate) use papers::{Whole, bundle, made, unsealed};
 use phones::Phones;
+pub(crate) use recording::{recordable, sign};
 
 /// Where a session keeps its files.
 #[derive(Clone, Debug)]
@@ -331,60 +329,6 @@ impl Session {
         Ok(Response::Rehearse(self.status(now)))
     }
 
-    fn baby_born_now(&mut self, ago_ms: u32, now: &Stamp) -> Result<Response, ApiError> {
-        let rehearsal = self.rehearsal.is_some();
-        let born = self.touched(ago_ms, now);
-        let label = label_of(&born.date(), &born.clock());
-        // The chart opens with the touch, so that it does not stand after the birth.
-        let first = Some((Fact::BabyBorn { baby: 1 }, born));
-        let (birth, entry) = self.open()?.register(label, rehearsal, first, now)?;
-        if !rehearsal {
-            self.latest = Some(birth);
-        }
-        Ok(Response::BabyBornNow { birth, entry: entry.ok_or_else(ApiError::internal)? })
-    }
-
-    fn register(&mut self, label: String, now: &Stamp) -> Result<Response, ApiError> {
-        let rehearsal = self.rehearsal.is_some();
-        let (birth, _) = self.open()?.register(label, rehearsal, None, now)?;
-        Ok(Response::RegisterBirth { birth })
-    }
-
-    fn births(&mut self, skip: u32, take: u32, now: &Stamp) -> Result<Response, ApiError> {
-        if self.hidden.is_some() {
-            return self.hidden_births(skip, take, now);
-        }
-        views::births(self.open()?, skip, take, now)
-    }
-
-    fn birth(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
-        let speed = self.speed();
-        self.open()?.beat(now);
-        let chart = self.shown(birth)?;
-        let open = self.open()?;
-        let signed = views::signed(&chart, open.entries(birth)?);
-        let named = version(open.entries(birth)?);
-        let band = open.band(birth)?;
-        let order = &open.examining.order;
-        let mut view = BirthView { signed, ..views::birth(birth, band, &chart, order, named, now, speed) };
-        // A signature that not all of it lies under signs no longer what is shown.
-        if view.phase == Phase::Signed && view.signed.last().is_some_and(|last| !last.whole) {
-            view.phase = views::unsigned(&chart);
-        }
-        Ok(Response::Birth(Box::new(view)))
-    }
-
-    fn chart_picture(&mut self, birth: BirthId, now: &Stamp) -> Result<Response, ApiError> {
-        Ok(Response::ChartPicture(Box::new(views::chart_picture(&self.shown(birth)?, now))))
-    }
-
-    /// A chart as it may be shown now: without names while they are hidden.
-    fn shown(&mut self, birth: BirthId) -> Result<Chart, ApiError> {
-        let hidden = self.hidden.is_some();
-        let open = self.open()?;
-        if hidden { open.hidden_chart(birth) } else { open.chart(birth) }
-    }
-
     fn examining(&mut self) -> Result<ExaminingView, ApiError> {
         Ok(examining::view(&self.open()?.examining))
     }
@@ -392,32 +336,6 @@ impl Session {
     fn speed(&self) -> u32 {
         self.rehearsal.as_ref().map_or(1, Rehearsal::speed)
     }
-
-    /// The moment of a touch: in a rehearsal its delay runs at the rehearsal's speed.
-    fn touched(&self, ago_ms: u32, now: &Stamp) -> Stamp {
-        earlier(now.clone(), i64::from(ago_ms) * i64::from(self.speed()))
-    }
-
-    fn occurred(&self, at: &At, now: &Stamp) -> Result<Occurred, ApiError> {
-        match at {
-            At::Now { ago_ms } => Ok(Occurred::Marked(self.touched(*ago_ms, now))),
-            At::Typed { date, clock, precision } => {
-                let wall_ms = parse_local(date, clock, now.offset_min);
-                let wall_ms = wall_ms.ok_or_else(|| ApiError::new(ErrorCode::Impossible, "error-no-time"))?;
-                let typed = Occurred::Typed { wall_ms, offset_min: now.offset_min, precision: *precision };
-                // A minute of grace: a typed time has no seconds.
-                if Elapsed::between(&Occurred::Marked(now.clone()), &typed).ms > 60_000 {
-                    return Err(ApiError::new(ErrorCode::Impossible, "error-in-future"));
-                }
-                Ok(typed)
-            }
-        }
-    }
-}
-
-/// What a birth is called that began with a touch: its date, its hour and minute.
-pub(crate) fn label_of(date: &str, clock: &str) -> String {
-    format!("{date} {}", clock.chars().take(5).collect::<String>())
 }
 
 /// The birth that a request is about.
@@ -440,41 +358,4 @@ fn birth_of(request: &Request) -> Option<BirthId> {
         | Request::Sketch { birth, .. } => Some(*birth),
         _ => None,
     }
-}
-
-/// Facts that a person records; the others have requests of their own.
-fn recordable(fact: &Fact) -> Result<(), ApiError> {
-    match fact {
-        Fact::PracticeDescribed(_)
-        | Fact::MedicinesListed { .. }
-        | Fact::ExaminationOrdered { .. }
-        | Fact::ServerSet { .. }
-        | Fact::TermSet { .. }
-        | Fact::SendingWaits { .. }
-        | Fact::PlacentaWeights { .. }
-        | Fact::OwnProtocolChanged { .. }
-        | Fact::BirthRegistered { .. }
-        | Fact::BirthJoined(_)
-        | Fact::ClocksCompared(_)
-        | Fact::SameBirth { .. }
-        | Fact::Retracted
-        | Fact::Signed { .. }
-        | Fact::PhotoMeasured(_)
-        | Fact::Unknown { .. } => Err(ApiError::new(ErrorCode::Impossible, "error-not-recordable")),
-        _ => Ok(()),
-    }
-}
-
-/// Signs the record as it stands, in the name of the signer, or of the practice's practitioner.
-pub(crate) fn sign(open: &mut OpenPractice, birth: BirthId, signer: Option<Signer>, now: &Stamp) -> Result<EntryId, ApiError> {
-    open.may_sign()?;
-    let version = version(open.entries(birth)?);
-    let (name, role) = match signer {
-        Some(Signer { name, role }) => (name.trim().to_owned(), role.trim().to_owned()),
-        None => (open.described().practitioner.clone(), open.described().role.clone()),
-    };
-    if name.is_empty() {
-        return Err(ApiError::impossible(Message::new("error-no-signer")));
-    }
-    open.write(Draft::now(birth, Fact::Signed { name, role, version }, now))
 }
