@@ -1,8 +1,8 @@
 //! What a backup brought, in words; and what kept it from being made or restored.
 
 use std::path::PathBuf;
-use std::sync::Arc;
 use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Arc, Weak};
 
 use secundine_domain::message::Message;
 use secundine_store::{Backed, BackupBegun, Lend, Misfit, MisfitKind, Restored, StoreError};
@@ -19,6 +19,8 @@ pub(crate) struct BackupDesk {
     /// Counts those that were asked for, so that what comes of one that was forgotten is not taken for another's.
     asked: u64,
     now: Option<Now>,
+    /// How far the one is that was begun last; there as long as it is worked at.
+    last: Weak<AtomicU32>,
     /// Begun, and no thread has taken it yet.
     pub(crate) next: Option<BackupTask>,
 }
@@ -40,6 +42,7 @@ pub struct BackupTask {
 impl BackupDesk {
     pub(crate) fn begin(&mut self, begun: BackupBegun, path: PathBuf) {
         let far = Arc::default();
+        self.last = Arc::downgrade(&far);
         self.asked += 1;
         self.now = Some(Now::Going(Arc::clone(&far)));
         self.next = Some(BackupTask { number: self.asked, begun, path, far });
@@ -47,6 +50,11 @@ impl BackupDesk {
 
     pub(crate) fn is_going(&self) -> bool {
         matches!(self.now, Some(Now::Going(_)))
+    }
+
+    /// Whether no thread works at one any more, also at none that was forgotten.
+    pub(crate) fn is_at_rest(&self) -> bool {
+        !self.is_going() && self.last.strong_count() == 0
     }
 
     /// Whether it is this one that is being made.
@@ -165,4 +173,46 @@ pub(crate) fn not_made() -> ApiError {
 
 pub(crate) fn not_restored() -> ApiError {
     ApiError::new(ErrorCode::NotSaved, "error-restore-not-made")
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop at the first surprise")]
+mod tests {
+    use secundine_domain::fact::Practice;
+    use secundine_domain::time::Stamp;
+
+    use super::*;
+    use crate::api::Request;
+    use crate::clock::HandClock;
+    use crate::{Paths, Session};
+
+    #[test]
+    fn one_that_was_forgotten_keeps_its_passing_name_while_it_is_worked_at() {
+        let folder = tempfile::tempdir().unwrap();
+        let clock = HandClock::at(Stamp { wall_ms: 1_795_570_800_000, offset_min: 60, zone: None, boot: None });
+        let paths = Paths { data: folder.path().join("data"), records: folder.path().join("records") };
+        let mut session = Session::new(paths, Arc::new(clock));
+        let [name, practitioner, role] = ["Heron House", "Ida Reiher", "midwife"].map(str::to_owned);
+        let (practice, passphrase) = (Practice { name, practitioner, role, protocol: None }, "seven quiet herons".to_owned());
+        session.call(Request::CreatePractice { practice, passphrase: passphrase.clone() }).unwrap();
+        let begin = |session: &mut Session| {
+            session.call(Request::MakeBackup).unwrap();
+            session.backup_to_begin().unwrap()
+        };
+        let first = begin(&mut session);
+        let unfinished = first.path.with_extension("tar.unfinished");
+        std::fs::write(&unfinished, "half of it").unwrap();
+        let anew = |session: &mut Session| {
+            session.call(Request::Lock).unwrap();
+            session.call(Request::Unlock { passphrase: passphrase.clone() }).unwrap();
+        };
+        anew(&mut session);
+        let second = begin(&mut session);
+        assert_ne!(first.path, second.path);
+        assert!(unfinished.exists());
+        drop((first, second));
+        anew(&mut session);
+        begin(&mut session);
+        assert!(!unfinished.exists(), "what nobody works at is tidied up");
+    }
 }

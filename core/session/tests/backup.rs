@@ -359,6 +359,9 @@ fn none_is_made_of_a_practice_that_was_locked_meanwhile() {
     at.session.finish_backup();
     let view = at.list();
     assert_eq!((view.asked, view.backups.len()), (None, 0));
+    at.call(Request::Unlock { passphrase: PASSPHRASE.to_owned() }).unwrap();
+    at.make();
+    assert_eq!(at.list().backups.len(), 1);
 }
 
 #[test]

@@ -50,8 +50,12 @@ impl Session {
         if !self.copying.is_going() {
             let begun = self.really_open()?.store().begin_backup(now).map_err(backup::making)?;
             fs::create_dir_all(&folder).map_err(|_| backup::not_made())?;
-            tidy(&folder);
-            let free = (1..).map(|n| folder.join(Name::new(now, n).file())).find(|path| !path.exists());
+            // One that was forgotten may be at its last bytes still, and takes away what has its passing name.
+            if self.copying.is_at_rest() {
+                tidy(&folder);
+            }
+            let is_free = |path: &PathBuf| !path.exists() && !path.with_extension("tar.unfinished").exists();
+            let free = (1..).map(|n| folder.join(Name::new(now, n).file())).find(is_free);
             self.copying.begin(begun, free.ok_or_else(backup::not_made)?);
         }
         self.backups()
