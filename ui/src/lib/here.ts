@@ -34,9 +34,12 @@ export function sheetWriter(close: () => void, refused: (error: ApiError) => voi
     } catch (cause) {
       feel('failed');
       const error = asApiError(cause);
-      if (here()) refused(error);
-      else notSaved.add(what, error, async () => after?.(await write()), order);
-      return;
+      if (here()) return refused(error);
+      const again = async (): Promise<void> => {
+        const later = await write();
+        await after?.(later);
+      };
+      return notSaved.add(what, error, again, order);
     }
     if (here()) close();
     await after?.(written);
