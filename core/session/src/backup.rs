@@ -180,6 +180,7 @@ pub(crate) fn not_restored() -> ApiError {
 mod tests {
     use secundine_domain::fact::Practice;
     use secundine_domain::time::Stamp;
+    use secundine_store::unfinished_backup;
 
     use super::*;
     use crate::api::Request;
@@ -200,7 +201,7 @@ mod tests {
             session.backup_to_begin().unwrap()
         };
         let first = begin(&mut session);
-        let unfinished = first.path.with_extension("tar.unfinished");
+        let unfinished = unfinished_backup(&first.path);
         std::fs::write(&unfinished, "half of it").unwrap();
         let anew = |session: &mut Session| {
             session.call(Request::Lock).unwrap();

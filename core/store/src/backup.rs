@@ -18,7 +18,7 @@ use secundine_domain::time::Stamp;
 use sha2::{Digest, Sha256};
 use tar::{Archive, EntryType};
 
-pub use self::making::{BackupBegun, Lend};
+pub use self::making::{BackupBegun, Lend, unfinished};
 use crate::archive::{Reader, damaged};
 use crate::database::birth_key;
 use crate::files::{self, FILES, SEALED_MAX};

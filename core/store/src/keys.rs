@@ -58,19 +58,19 @@ fn parse(typed: &SecretString) -> Result<x25519::Identity, StoreError> {
 pub(crate) struct DataKey {
     /// As the 64 hexadecimal digits that SQLCipher takes.
     digits: Zeroizing<String>,
-    whole_files: OnceLock<Arc<WholeFiles>>,
+    whole_files: Arc<OnceLock<WholeFiles>>,
 }
 
 /// What seals a whole file with the data key and what opens it. To make one of them takes the crate milliseconds: it measures
-/// how fast the machine stretches a passphrase. So they are made once.
+/// how fast the machine stretches a passphrase. So they are made once, for all copies of the key.
 struct WholeFiles {
     recipient: scrypt::Recipient,
     identity: scrypt::Identity,
 }
 
 impl DataKey {
-    const fn of(digits: Zeroizing<String>) -> Self {
-        Self { digits, whole_files: OnceLock::new() }
+    fn of(digits: Zeroizing<String>) -> Self {
+        Self { digits, whole_files: Arc::default() }
     }
 
     /// A new random key.
@@ -180,7 +180,7 @@ impl DataKey {
             let mut recipient = scrypt::Recipient::new(digits());
             // The key is random, so nothing is gained by stretching it.
             recipient.set_work_factor(1);
-            Arc::new(WholeFiles { recipient, identity: by_passphrase(digits()) })
+            WholeFiles { recipient, identity: by_passphrase(digits()) }
         })
     }
 

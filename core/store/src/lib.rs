@@ -36,7 +36,7 @@ mod wipe;
 
 pub use age::secrecy::ExposeSecret;
 pub use attempts::{ATTEMPTS, Attempts};
-pub use backup::{Backed, BackupBegun, INCOMING, Lend, check_archive, check_backup};
+pub use backup::{Backed, BackupBegun, INCOMING, Lend, check_archive, check_backup, unfinished as unfinished_backup};
 pub use database::DATABASE;
 pub use error::StoreError;
 pub use exchange::{Carried, TakenIn, chained, device_with, is_signed, link_after};

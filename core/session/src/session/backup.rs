@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
 use secundine_domain::time::Stamp;
-use secundine_store::{INCOMING, Inbox, Passphrase, Restored, Store};
+use secundine_store::{INCOMING, Inbox, Passphrase, Restored, Store, unfinished_backup};
 
 use super::Session;
 use crate::api::{ApiError, BackupLine, BackupMade, BackupsView, ErrorCode, Response, RestoredView};
@@ -45,7 +45,6 @@ impl Session {
 
     pub(super) fn make_backup(&mut self, now: &Stamp) -> Result<BackupsView, ApiError> {
         let folder = self.backup_folder();
-        self.really_open()?;
         // Asked twice, it is the one that is being made.
         if !self.copying.is_going() {
             let begun = self.really_open()?.store().begin_backup(now).map_err(backup::making)?;
@@ -54,7 +53,7 @@ impl Session {
             if self.copying.is_at_rest() {
                 tidy(&folder);
             }
-            let is_free = |path: &PathBuf| !path.exists() && !path.with_extension("tar.unfinished").exists();
+            let is_free = |path: &PathBuf| !path.exists() && !unfinished_backup(path).exists();
             let free = (1..).map(|n| folder.join(Name::new(now, n).file())).find(is_free);
             self.copying.begin(begun, free.ok_or_else(backup::not_made)?);
         }

@@ -91,9 +91,7 @@ impl BackupBegun {
         if path.exists() {
             return Err(StoreError::NotSaved("a file of this name is there already".to_owned()));
         }
-        let mut name = path.as_os_str().to_owned();
-        name.push(".unfinished");
-        let unfinished = PathBuf::from(name);
+        let unfinished = unfinished(path);
         let mut made = self.make_unfinished(&unfinished, lend, told);
         while made.is_err() && self.outdated {
             let stamp = self.header.made.clone();
@@ -202,6 +200,14 @@ impl BackupBegun {
         }
         Ok(damaged)
     }
+}
+
+/// The passing name of a backup that is to lie at this path.
+#[must_use]
+pub fn unfinished(path: &Path) -> PathBuf {
+    let mut name = path.as_os_str().to_owned();
+    name.push(".unfinished");
+    PathBuf::from(name)
 }
 
 /// The entries of these places. Where one is not there, its birth may have been erased since the places were told.
